@@ -1,0 +1,44 @@
+package inkground.artwork;
+
+import inkground.base.Cancel;
+import inkground.base.Progress;
+import inkground.base.Refusal;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+
+/** An opened file. Pages are recorded on demand; closing it invalidates image sources not yet decoded. Thread-safe. */
+public interface Artwork extends AutoCloseable {
+    /** @return the file */
+    Path file();
+
+    /** @return geometry of all pages, at least one */
+    List<PageInfo> pages();
+
+    /** @return optional content groups */
+    List<Layer> layers();
+
+    /** @return the output intent, if the file states one */
+    Optional<OutputIntent> outputIntent();
+
+    /**
+     * All colorants that the file declares for a page, painted or not, in order of appearance in its resources, each name
+     * once; without All, None and the four process names. A colorant known only from a DeviceN space gets that space's tint
+     * transform with all other tints 0.
+     *
+     * @param page from 1
+     */
+    List<ColourSpace.Separation> declaredColorants(int page);
+
+    /**
+     * Interprets one page.
+     *
+     * @param page from 1
+     * @throws Refusal if the page cannot be read
+     * @throws java.util.concurrent.CancellationException if cancelled
+     */
+    DisplayList record(int page, Cancel cancel, Progress progress) throws Refusal;
+
+    @Override
+    void close();
+}

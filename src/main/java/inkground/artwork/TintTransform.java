@@ -1,0 +1,16 @@
+package inkground.artwork;
+
+/**
+ * A pure function of colour components: the tint transform of Separation and DeviceN, or the colour function of a
+ * shading. Thread-safe.
+ */
+public interface TintTransform {
+    /** @return number of output values */
+    int outputs();
+
+    /**
+     * @param in input values, as many as the function takes, inside its domain or clipped to it
+     * @param out receives {@link #outputs} values; not the same array as {@code in}
+     */
+    void apply(float[] in, float[] out);
+}

@@ -1,0 +1,32 @@
+package inkground.colour;
+
+/** What process inks look like in one way of printing on one paper. Thread-safe. */
+public interface PrintCondition {
+    /** @return its name for the user, such as FOGRA39L */
+    String name();
+
+    /** @return where the data comes from, one line */
+    String source();
+
+    /** @return colour of the unprinted paper, absolute */
+    Lab paper();
+
+    /**
+     * Colour of four process tints printed on this paper.
+     *
+     * @param cmyk four tints, 0 to 1
+     * @param xyz receives X, Y, Z for D50, absolute, with Y = 1 for the perfect white diffuser
+     */
+    void cmykToXyz(float[] cmyk, double[] xyz);
+
+    /**
+     * The process tints that come nearest to a colour. The colour is media-relative: Lab (100, 0, 0) is the bare paper and gets
+     * no ink.
+     *
+     * @param L lightness, 0 to 100
+     * @param a green to red
+     * @param b blue to yellow
+     * @param cmyk receives four tints, 0 to 1
+     */
+    void labToCmyk(double L, double a, double b, float[] cmyk);
+}

@@ -1,0 +1,131 @@
+package inkground.plate;
+
+import inkground.ink.InkSet;
+import java.util.Arrays;
+
+/**
+ * The rasterised inks of one region: one 8-bit plane per ink (0 none, 255 solid), then the {@linkplain #markPlane mark
+ * plane} and the {@linkplain #inkedPlane inked plane}. Stored sparsely: the region is cut into cells of {@value #CELL_W} ×
+ * {@value #CELL_H} pixels, and a plane that has one value all over a cell stores just that value. Immutable once handed out.
+ */
+public final class InkPlanes {
+    /** Cell width in pixels: 64 bytes is one cache line, so a row of a cell is one line. */
+    public static final int CELL_W = 64;
+    /** Cell height in pixels. */
+    public static final int CELL_H = 32;
+
+    private final InkSet inks;
+    private final PlateRequest request;
+    private final int cellsAcross;
+    private final Cell[] cells;
+
+    /**
+     * One cell.
+     *
+     * @param uniform value of each plane, 0 to 255; meaningless where {@code dense} has one
+     * @param dense per plane null or CELL_W × CELL_H bytes, row by row
+     */
+    record Cell(byte[] uniform, byte[][] dense) {}
+
+    InkPlanes(InkSet inks, PlateRequest request, Cell[] cells) {
+        this.inks = inks;
+        this.request = request;
+        this.cellsAcross = (request.width() + CELL_W - 1) / CELL_W;
+        this.cells = cells;
+    }
+
+    /** @return the inks, in plane order */
+    public InkSet inks() {
+        return inks;
+    }
+
+    /** @return what was asked for */
+    public PlateRequest request() {
+        return request;
+    }
+
+    /** @return width in pixels */
+    public int width() {
+        return request.width();
+    }
+
+    /** @return height in pixels */
+    public int height() {
+        return request.height();
+    }
+
+    /** @return number of planes: the inks and two more */
+    public int planes() {
+        return inks.size() + 2;
+    }
+
+    /** @return index of the plane that tells where anything at all was painted, white paint included: 255 painted */
+    public int markPlane() {
+        return inks.size();
+    }
+
+    /** @return index of the plane that tells where any ink was ever painted, even if it was knocked out later */
+    public int inkedPlane() {
+        return inks.size() + 1;
+    }
+
+    /** @return number of cells across */
+    public int cellsAcross() {
+        return cellsAcross;
+    }
+
+    /** @return number of cells down */
+    public int cellsDown() {
+        return (height() + CELL_H - 1) / CELL_H;
+    }
+
+    /** @return the one value of a plane in a cell, 0 to 255, or -1 where it varies */
+    public int uniform(int plane, int cellX, int cellY) {
+        Cell cell = cells[cellY * cellsAcross + cellX];
+        return cell.dense[plane] == null ? cell.uniform[plane] & 255 : -1;
+    }
+
+    /**
+     * @return the bytes of a plane in a cell, {@value #CELL_W} a row, or null where it is uniform; not to be changed. Pixels
+     *     beyond the region hold anything.
+     */
+    public byte[] dense(int plane, int cellX, int cellY) {
+        return cells[cellY * cellsAcross + cellX].dense[plane];
+    }
+
+    /** @return one value, 0 to 255; x and y count from the region's own top left */
+    public int get(int plane, int x, int y) {
+        Cell cell = cells[y / CELL_H * cellsAcross + x / CELL_W];
+        byte[] dense = cell.dense[plane];
+        return (dense == null ? cell.uniform[plane] : dense[y % CELL_H * CELL_W + x % CELL_W]) & 255;
+    }
+
+    /** Copies one row of one plane, {@link #width} bytes, to {@code out} at {@code offset}. */
+    public void row(int plane, int y, byte[] out, int offset) {
+        int cellRow = y / CELL_H * cellsAcross;
+        int within = y % CELL_H * CELL_W;
+        for (int cx = 0; cx < cellsAcross; cx++) {
+            Cell cell = cells[cellRow + cx];
+            int x = cx * CELL_W;
+            int n = Math.min(CELL_W, width() - x);
+            byte[] dense = cell.dense[plane];
+            if (dense == null) {
+                Arrays.fill(out, offset + x, offset + x + n, cell.uniform[plane]);
+            } else {
+                System.arraycopy(dense, within, out, offset + x, n);
+            }
+        }
+    }
+
+    /** @return weight in memory of the planes, in bytes */
+    public long bytes() {
+        long sum = 0;
+        for (Cell cell : cells) {
+            sum += 64 + cell.uniform.length + 8L * cell.dense.length;
+            for (byte[] dense : cell.dense) {
+                sum += dense == null ? 0 : 16 + dense.length;
+            }
+        }
+        return sum;
+    }
+}

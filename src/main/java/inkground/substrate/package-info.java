@@ -1,0 +1,2 @@
+/** Papers, garments and print processes: data files, validated on load. */
+package inkground.substrate;
