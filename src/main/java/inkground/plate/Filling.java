@@ -18,8 +18,9 @@ sealed interface Filling {
      *
      * @param list children
      * @param isolated starts from nothing
+     * @param knockout children replace one another
      * @param paintsThrough whether painting the children straight onto the backdrop gives the same, when nothing veils the
      *     group as a whole
      */
-    record Content(PreparedList list, boolean isolated, boolean paintsThrough) implements Filling {}
+    record Content(PreparedList list, boolean isolated, boolean knockout, boolean paintsThrough) implements Filling {}
 }

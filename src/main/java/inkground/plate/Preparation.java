@@ -82,17 +82,6 @@ final class Preparation {
     }
 
     private void add(Op op, List<PreparedOp> out) throws Refusal {
-        Style style = op.style();
-        if (style.blend() != BlendMode.NORMAL) {
-            approximate(
-                    "the blend mode "
-                            + style.blend()
-                                    .name()
-                                    .toLowerCase(java.util.Locale.ROOT)
-                                    .replace('_', ' '),
-                    "painted with the normal mode",
-                    op);
-        }
         if (op instanceof Op.Fill fill) {
             Supplier<EdgeList> shape = () -> EdgeList.of(fill.path(), toDevice);
             paint(op, fill.paint(), shape, fill.rule(), null, out);
@@ -213,7 +202,7 @@ final class Preparation {
                 }
             }
         }
-        Filling content = content(new PreparedList(copies), false);
+        Filling content = content(new PreparedList(copies), false, false);
         emit(op, op.bounds(), shape, rule, stencil, content, out);
     }
 
@@ -264,38 +253,40 @@ final class Preparation {
     }
 
     private void group(Op.Group group, List<PreparedOp> out) throws Refusal {
-        if (group.knockout()) {
-            approximate("a knockout group", "painted as an ordinary group", group);
-        }
         PreparedList content = prepare(group.ops());
         if (content.size() > 0) {
-            emit(group, group.bounds(), null, FillRule.NON_ZERO, null, content(content, group.isolated()), out);
+            emit(
+                    group,
+                    group.bounds(),
+                    null,
+                    FillRule.NON_ZERO,
+                    null,
+                    content(content, group.isolated(), group.knockout()),
+                    out);
         }
     }
 
     /**
-     * An isolated group hides from its children what lies beneath, so overprint inside it must not reach through: only then
-     * does painting straight through differ, as long as all blending is normal.
+     * Painting the children of a group straight onto its backdrop is the same as making the group and laying it over, unless
+     * the group is knocking out, or it is isolated and a child looks at what lies beneath: by blending or by overprint.
      */
-    private Filling.Content content(PreparedList list, boolean isolated) {
-        boolean through = !isolated;
-        if (isolated) {
-            long all = mapping.touched(Colour.BLACK.space(), false);
-            through = Arrays.stream(list.all()).allMatch(op -> knocksOut(op.filling(), all));
-        }
-        return new Filling.Content(list, isolated, through);
+    private Filling.Content content(PreparedList list, boolean isolated, boolean knockout) {
+        long all = mapping.touched(Colour.BLACK.space(), false);
+        boolean through = !knockout && (!isolated || Arrays.stream(list.all()).noneMatch(op -> looksBeneath(op, all)));
+        return new Filling.Content(list, isolated, knockout, through);
     }
 
-    private static boolean knocksOut(Filling filling, long all) {
-        if (filling instanceof Filling.Flat flat) {
-            return flat.inking().touched() == all;
-        } else if (filling instanceof Filling.Varied varied) {
-            return varied.touched() == all;
+    private static boolean looksBeneath(PreparedOp op, long all) {
+        if (op.mode() != BlendMode.NORMAL) {
+            return true;
         }
-        Filling.Content content = (Filling.Content) filling;
-        return content.isolated()
-                ? content.paintsThrough()
-                : Arrays.stream(content.list().all()).allMatch(op -> knocksOut(op.filling(), all));
+        if (op.filling() instanceof Filling.Flat flat) {
+            return flat.inking().touched() != all;
+        } else if (op.filling() instanceof Filling.Varied varied) {
+            return varied.touched() != all;
+        }
+        Filling.Content content = (Filling.Content) op.filling();
+        return !content.isolated() && Arrays.stream(content.list().all()).anyMatch(child -> looksBeneath(child, all));
     }
 
     private void emit(
