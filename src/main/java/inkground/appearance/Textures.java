@@ -81,7 +81,7 @@ final class Textures {
         }
         double x = Math.PI * xMm / 0.6;
         double y = Math.PI * yMm / 0.6;
-        boolean warpOnTop = (long) Math.floor(xMm / 0.6) + (long) Math.floor(yMm / 0.6) % 2 == 0;
+        boolean warpOnTop = ((long) Math.floor(xMm / 0.6) + (long) Math.floor(yMm / 0.6) & 1) == 0;
         double ridge = warpOnTop ? Math.abs(Math.sin(x)) : Math.abs(Math.sin(y));
         return keep * (2 * ridge - 1);
     }
