@@ -78,8 +78,9 @@ record Camera(double zoom, double centreX, double centreY, double widthPx, doubl
         Camera limited = new Camera(newZoom, centreX, centreY, widthPx, heightPx, outputScale);
         double dx = viewX - widthPx / 2;
         double dy = viewY - heightPx / 2;
-        double x = centreX + dx / zoom - dx / limited.zoom;
-        double y = centreY + dy / zoom - dy / limited.zoom;
+        // From where the page is seen to lie, so that the rounding to whole pixels does not add up.
+        double x = toPageX(viewX) - dx / limited.zoom;
+        double y = toPageY(viewY) - dy / limited.zoom;
         return new Camera(limited.zoom, x, y, widthPx, heightPx, outputScale);
     }
 

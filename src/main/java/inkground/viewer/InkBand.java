@@ -114,7 +114,7 @@ final class InkBand extends HBox {
         InkFigure figure = measured.inks().get(plane);
         figures.setText(
                 figure.coveredCm2() == 0
-                        ? kindWord() + ", not on this page"
+                        ? kindWord() + ", unused here"
                         : String.format(Locale.ROOT, "%s, %s cm²", kindWord(), area(figure.coveredCm2())));
     }
 

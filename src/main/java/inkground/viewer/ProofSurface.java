@@ -143,7 +143,7 @@ final class ProofSurface extends Region {
             return;
         }
         Camera camera = state.camera.get();
-        fill(gc, camera, state.scene(), state.substrate.get().argb());
+        fill(gc, camera, state.ground(), state.substrate.get().argb());
         for (Tile tile : feed.drawing()) {
             draw(gc, camera, tile);
         }

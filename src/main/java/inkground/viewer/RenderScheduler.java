@@ -142,9 +142,8 @@ final class RenderScheduler {
             LOG.log(Level.FINE, "after cancel", e);
             return new Outcome.Cancelled<>();
         }
-        LOG.log(Level.WARNING, "unexpected", e);
-        return new Outcome.Failed<>(
-                "Something in this file could not be handled. The rest of the program is not affected; "
-                        + "the log has the technical cause.");
+        LOG.warning("unexpected: " + e);
+        LOG.log(Level.FINE, "its trace", e);
+        return new Outcome.Failed<>("Something in this file could not be handled. What is open is not affected.");
     }
 }

@@ -31,6 +31,9 @@ final class TileFeed {
      */
     private record Plan(boolean colour, List<PlateRequest> requests, Look look) {}
 
+    /** Work that was stopped or failed; it is tried again once the user looks elsewhere or otherwise. */
+    private record GivenUp(Plan plan, Camera camera, Look look) {}
+
     private record Painted(Tile tile, int[] argb) {}
 
     private final ViewerState state;
@@ -45,7 +48,7 @@ final class TileFeed {
     private List<PlateRequest> backdrop = List.of();
     private List<PlateRequest> visible = List.of();
     private Plan running;
-    private Plan givenUp;
+    private GivenUp givenUp;
     private Activity activity;
     private volatile Look wantedLook;
     private volatile PainterFor painter;
@@ -79,7 +82,7 @@ final class TileFeed {
         Plan plan = plan(look, whole);
         if (plan == null) {
             idle();
-        } else if (!plan.equals(givenUp) && !worthFinishing(plan, whole)) {
+        } else if (!new GivenUp(plan, state.camera.get(), look).equals(givenUp) && !worthFinishing(plan, whole)) {
             start(plan);
         }
     }
@@ -162,7 +165,7 @@ final class TileFeed {
         }
         running = null;
         if (!(outcome instanceof Outcome.Done<?>)) {
-            givenUp = plan;
+            givenUp = new GivenUp(plan, state.camera.get(), wantedLook);
             idle();
         }
         if (outcome instanceof Outcome.Failed<?> failed) {

@@ -163,11 +163,18 @@ final class ViewerState {
         chosenInk.set(order.get(next));
     }
 
-    /** @return the region that counts as the whole picture, in points: the media box, on a garment with cloth around it */
+    /**
+     * @return the region that counts as the whole picture, in points: the media box with cloth around it; the same on paper,
+     *     so that the artwork stays where it is while one substrate follows another
+     */
     Box scene() {
         Box media = page.get().info().box(PageBox.MEDIA);
-        boolean cloth = substrate.get() != null && substrate.get().garment();
-        return cloth ? media.grow(Math.max(media.width(), media.height()) * CLOTH_MARGIN) : media;
+        return media.grow(Math.max(media.width(), media.height()) * CLOTH_MARGIN);
+    }
+
+    /** @return the region that the substrate covers, in points: cloth reaches beyond the page, paper ends with it */
+    Box ground() {
+        return substrate.get().garment() ? scene() : page.get().info().box(PageBox.MEDIA);
     }
 
     /** Fits the page to the surface and keeps it so until the user zooms or pans. */
@@ -211,7 +218,7 @@ final class ViewerState {
 
     private void refit() {
         if (page.get() != null) {
-            camera.set(camera.get().fitted(scene(), 28));
+            camera.set(camera.get().fitted(scene(), 16));
         }
     }
 }

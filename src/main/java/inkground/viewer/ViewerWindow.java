@@ -52,7 +52,7 @@ final class ViewerWindow {
                 surface, new StartScreen(state, desk, this::askForFile), new BareLegend(state), new TroubleBar(state));
         bench.getStyleClass().add("bench");
         bench.setMinSize(0, 0);
-        StackPane.setAlignment(bench.getChildren().get(2), Pos.BOTTOM_LEFT);
+        StackPane.setAlignment(bench.getChildren().get(2), Pos.BOTTOM_RIGHT);
         StackPane.setAlignment(bench.getChildren().get(3), Pos.TOP_CENTER);
         VBox.setVgrow(bench, Priority.ALWAYS);
         VBox left = new VBox(bench, new SubstrateRack(state));
