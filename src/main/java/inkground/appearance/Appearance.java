@@ -1,0 +1,282 @@
+package inkground.appearance;
+
+import inkground.base.Cancel;
+import inkground.geometry.Box;
+import inkground.plate.InkPlanes;
+import inkground.substrate.Texture;
+import java.util.Arrays;
+import java.util.stream.IntStream;
+
+/**
+ * Paints ink planes as they look on a stack. Works cell by cell on all processors; a cell of one vector is one look-up, and in
+ * the others each distinct vector is looked up about once.
+ */
+public final class Appearance {
+    private Appearance() {}
+
+    /** Paints flat colour, without the surface of the substrate. */
+    public static void paint(InkPlanes planes, StackModel model, int[] argb, int offset, int stride, Cancel cancel) {
+        paint(planes, model, PaintOptions.FLAT, argb, offset, stride, cancel);
+    }
+
+    /**
+     * Paints planes.
+     *
+     * @param planes of the same inks, in the same order, as the model's stack
+     * @param model what inks look like
+     * @param options what else to show
+     * @param argb receives opaque sRGB pixels, 0xffRRGGBB
+     * @param offset index of the top left pixel
+     * @param stride pixels from one row to the next
+     * @param cancel checked at every row of cells
+     * @throws java.util.concurrent.CancellationException if cancelled; some pixels are painted then
+     */
+    public static void paint(
+            InkPlanes planes,
+            StackModel model,
+            PaintOptions options,
+            int[] argb,
+            int offset,
+            int stride,
+            Cancel cancel) {
+        if (planes.inks().size() != model.stack().inks().size()) {
+            throw new IllegalArgumentException("planes of " + planes.inks() + " for a stack of "
+                    + model.stack().inks().size() + " inks");
+        }
+        UnderbaseCoverage underbase = UnderbaseCoverage.of(planes, model);
+        IntStream.range(0, planes.cellsDown()).parallel().forEach(row -> {
+            cancel.check();
+            CellPainter painter = new CellPainter(planes, model, underbase);
+            for (int column = 0; column < planes.cellsAcross(); column++) {
+                painter.paint(column, row, argb, offset, stride);
+            }
+            if (options.texture()) {
+                texture(planes, model, row, argb, offset, stride);
+            }
+        });
+    }
+
+    private static void texture(InkPlanes planes, StackModel model, int cellRow, int[] argb, int offset, int stride) {
+        Texture texture = model.stack().substrate().texture();
+        if (texture.strength() == 0) {
+            return;
+        }
+        double mmPerPx = Box.MM_PER_PT / planes.request().pxPerPt();
+        int y0 = cellRow * InkPlanes.CELL_H;
+        int y1 = Math.min(planes.height(), y0 + InkPlanes.CELL_H);
+        for (int y = y0; y < y1; y++) {
+            double yMm = (planes.request().y0() + y + 0.5) * mmPerPx;
+            int at = offset + y * stride;
+            for (int x = 0; x < planes.width(); x++) {
+                double xMm = (planes.request().x0() + x + 0.5) * mmPerPx;
+                argb[at + x] = Textures.shade(argb[at + x], Textures.factor(texture, xMm, yMm, mmPerPx));
+            }
+        }
+    }
+
+    /**
+     * How much of the painted region an sRGB display cannot show as the inks will print it.
+     *
+     * @return share of the pixels, 0 to 1
+     */
+    public static double shareNotDisplayed(InkPlanes planes, StackModel model, Cancel cancel) {
+        UnderbaseCoverage underbase = UnderbaseCoverage.of(planes, model);
+        long outside = IntStream.range(0, planes.cellsDown())
+                .parallel()
+                .mapToLong(row -> {
+                    cancel.check();
+                    CellPainter painter = new CellPainter(planes, model, underbase);
+                    long sum = 0;
+                    for (int column = 0; column < planes.cellsAcross(); column++) {
+                        sum += painter.countNotDisplayed(column, row);
+                    }
+                    return sum;
+                })
+                .sum();
+        return (double) outside / ((double) planes.width() * planes.height());
+    }
+
+    /** Paints the cells of one thread. */
+    private static final class CellPainter {
+        private static final int PIXELS = InkPlanes.CELL_W * InkPlanes.CELL_H;
+        private static final int MEMO = 1024;
+
+        private final InkPlanes planes;
+        private final StackModel model;
+        private final UnderbaseCoverage underbase;
+        private final int words;
+        private final long[] base;
+        private final long[] vectors;
+        private final long[] one;
+        private final long[] memoVectors;
+        private final int[] memoColours = new int[MEMO];
+
+        CellPainter(InkPlanes planes, StackModel model, UnderbaseCoverage underbase) {
+            this.planes = planes;
+            this.model = model;
+            this.underbase = underbase;
+            this.words = model.words();
+            this.base = new long[words];
+            this.vectors = new long[PIXELS * words];
+            this.one = new long[words];
+            this.memoVectors = new long[MEMO * words];
+        }
+
+        void paint(int column, int row, int[] argb, int offset, int stride) {
+            boolean uniform = gather(column, row);
+            int x0 = column * InkPlanes.CELL_W;
+            int y0 = row * InkPlanes.CELL_H;
+            int width = Math.min(InkPlanes.CELL_W, planes.width() - x0);
+            int height = Math.min(InkPlanes.CELL_H, planes.height() - y0);
+            int only = uniform ? model.argb(base.clone()) : 0;
+            for (int y = 0; y < height; y++) {
+                int to = offset + (y0 + y) * stride + x0;
+                if (uniform) {
+                    Arrays.fill(argb, to, to + width, only);
+                } else if (words == 1) {
+                    paintRowOfOneWord(y * InkPlanes.CELL_W, width, argb, to);
+                } else {
+                    paintRow(y * InkPlanes.CELL_W, width, argb, to);
+                }
+            }
+        }
+
+        private void paintRowOfOneWord(int from, int width, int[] argb, int to) {
+            long last = vectors[from];
+            int colour = lookUp(from);
+            for (int x = 0; x < width; x++) {
+                long vector = vectors[from + x];
+                if (vector != last) {
+                    int slot = (int) (vector * 0x9E3779B97F4A7C15L >>> 54);
+                    if (memoVectors[slot] == vector && memoColours[slot] != 0) {
+                        colour = memoColours[slot];
+                    } else {
+                        colour = lookUp(from + x);
+                        memoVectors[slot] = vector;
+                        memoColours[slot] = colour;
+                    }
+                    last = vector;
+                }
+                argb[to + x] = colour;
+            }
+        }
+
+        private void paintRow(int from, int width, int[] argb, int to) {
+            int colour = 0;
+            for (int x = 0; x < width; x++) {
+                int at = (from + x) * words;
+                boolean same = x > 0 && Arrays.equals(vectors, at, at + words, vectors, at - words, at);
+                colour = same ? colour : remembered(at);
+                argb[to + x] = colour;
+            }
+        }
+
+        private int remembered(int at) {
+            long hash = 0;
+            for (int w = 0; w < words; w++) {
+                hash = (hash ^ vectors[at + w]) * 0x9E3779B97F4A7C15L;
+            }
+            int slot = (int) (hash >>> 54);
+            int memoAt = slot * words;
+            if (memoColours[slot] == 0
+                    || !Arrays.equals(memoVectors, memoAt, memoAt + words, vectors, at, at + words)) {
+                System.arraycopy(vectors, at, memoVectors, memoAt, words);
+                memoColours[slot] = lookUp(at);
+            }
+            return memoColours[slot];
+        }
+
+        private int lookUp(int at) {
+            System.arraycopy(vectors, at, one, 0, words);
+            return model.argb(one);
+        }
+
+        long countNotDisplayed(int column, int row) {
+            boolean uniform = gather(column, row);
+            int width = Math.min(InkPlanes.CELL_W, planes.width() - column * InkPlanes.CELL_W);
+            int height = Math.min(InkPlanes.CELL_H, planes.height() - row * InkPlanes.CELL_H);
+            if (uniform) {
+                return displayShows(base, 0) ? 0 : (long) width * height;
+            }
+            long sum = 0;
+            for (int y = 0; y < height; y++) {
+                boolean shows = true;
+                for (int x = 0; x < width; x++) {
+                    int at = (y * InkPlanes.CELL_W + x) * words;
+                    boolean same = x > 0 && Arrays.equals(vectors, at, at + words, vectors, at - words, at);
+                    shows = same ? shows : displayShows(vectors, at);
+                    sum += shows ? 0 : 1;
+                }
+            }
+            return sum;
+        }
+
+        private boolean displayShows(long[] from, int at) {
+            int[] tints = new int[planes.inks().size() + 1];
+            for (int i = 0; i < tints.length; i++) {
+                tints[i] = (int) (from[at + (i >> 3)] >>> 8 * (i & 7)) & 255;
+            }
+            return model.displayShows(tints);
+        }
+
+        /** Packs a cell's vectors; where it has only one, just {@link #base} is filled and true is returned. */
+        private boolean gather(int column, int row) {
+            Arrays.fill(base, 0);
+            boolean uniform = true;
+            int inks = planes.inks().size();
+            for (int i = 0; i < inks; i++) {
+                if (matters(i)) {
+                    int value = planes.uniform(i, column, row);
+                    uniform &= value >= 0;
+                    put(base, i, Math.max(0, value));
+                }
+            }
+            byte[] under = underbase == null ? null : underbase.cell(column, row);
+            if (under != null && uniformBytes(under)) {
+                put(base, inks, under[0] & 255);
+                under = null;
+            }
+            if (uniform && under == null) {
+                return true;
+            }
+            for (int p = 0; p < PIXELS; p++) {
+                System.arraycopy(base, 0, vectors, p * words, words);
+            }
+            for (int i = 0; i < inks; i++) {
+                byte[] dense = matters(i) ? planes.dense(i, column, row) : null;
+                if (dense != null) {
+                    spread(dense, i);
+                }
+            }
+            if (under != null) {
+                spread(under, inks);
+            }
+            return false;
+        }
+
+        private boolean matters(int plane) {
+            return (model.mask()[plane >> 3] >>> 8 * (plane & 7) & 255) != 0;
+        }
+
+        private static void put(long[] vector, int plane, int value) {
+            vector[plane >> 3] |= (long) value << 8 * (plane & 7);
+        }
+
+        private void spread(byte[] dense, int plane) {
+            int word = plane >> 3;
+            int shift = 8 * (plane & 7);
+            for (int p = 0; p < PIXELS; p++) {
+                vectors[p * words + word] |= (dense[p] & 255L) << shift;
+            }
+        }
+
+        private boolean uniformBytes(byte[] cell) {
+            for (byte b : cell) {
+                if (b != cell[0]) {
+                    return false;
+                }
+            }
+            return true;
+        }
+    }
+}

@@ -1,0 +1,107 @@
+package inkground.appearance;
+
+import inkground.artwork.ColourSpace;
+import inkground.artwork.ColourSpace.Separation;
+import inkground.colour.Lab;
+import inkground.colour.PrintCondition;
+import inkground.ink.Ink;
+import inkground.ink.InkKind;
+import inkground.ink.InkSet;
+import inkground.plate.ColourReader;
+import inkground.substrate.PrintProcess;
+import java.util.List;
+
+/** Finds the colour of each ink of a job, from the best source there is, and says which. */
+public final class InkColours {
+    /** Colour of white ink where nothing better is known: a clean white, a little below paper. Common practice, no source. */
+    public static final Lab WHITE = new Lab(94, -0.8, -0.5);
+    /** Opacity of white ink where nothing better is known. Common practice, no source. */
+    public static final double WHITE_OPACITY = 0.85;
+    /** Opacity of process inks, which are made to be filters. Common practice, no source. */
+    public static final double PROCESS_OPACITY = 0.05;
+    /** Opacity of spot inks where nothing better is known. Common practice for screen inks, no source. */
+    public static final double SPOT_OPACITY = 0.7;
+    /** Shown for an ink of which the file says no colour. */
+    public static final Lab UNKNOWN = new Lab(55, 0, 0);
+
+    private InkColours() {}
+
+    /**
+     * @param inks of the job
+     * @param declared Separation spaces of the file, by which spot inks get their colours; the first of a name counts
+     * @param condition how process inks print
+     * @return one per ink, in plane order
+     */
+    public static List<InkColour> of(InkSet inks, List<Separation> declared, PrintCondition condition) {
+        ColourReader reader = new ColourReader(condition);
+        return inks.inks().stream().map(ink -> of(ink, declared, reader)).toList();
+    }
+
+    /** @return the same inks with the opacities that are usual in a print process; process inks stay filters */
+    public static List<InkColour> in(PrintProcess process, List<InkColour> colours) {
+        return colours.stream()
+                .map(c -> switch (c.ink().kind()) {
+                    case WHITE -> c.withOpacity(process.whiteOpacity());
+                    case SPOT, TECHNICAL -> c.withOpacity(process.inkOpacity());
+                    case PROCESS -> c.withOpacity(Math.min(c.opacity(), process.inkOpacity()));
+                })
+                .toList();
+    }
+
+    /** @return white ink for an underbase that no plane of the job prints */
+    public static InkColour underbaseWhite() {
+        return new InkColour(new Ink("Underbase", InkKind.WHITE), WHITE, WHITE_OPACITY, "assumed white ink, no source");
+    }
+
+    private static InkColour of(Ink ink, List<Separation> declared, ColourReader reader) {
+        float[] solid = {1};
+        if (ink.kind() == InkKind.PROCESS) {
+            Separation process = new Separation(ink.name(), new ColourSpace.DeviceGray(), NO_TINT);
+            return new InkColour(
+                    ink,
+                    reader.toLab(process, solid),
+                    PROCESS_OPACITY,
+                    "solid of " + reader.condition().name());
+        }
+        if (ink.kind() == InkKind.WHITE) {
+            // Files give white ink a stand-in colour to be seen by; it is not the colour of the ink.
+            return new InkColour(
+                    ink, WHITE, WHITE_OPACITY, "assumed white ink, no source; the file's stand-in is not used");
+        }
+        for (Separation separation : declared) {
+            if (separation.name().equals(ink.name())) {
+                return new InkColour(
+                        ink,
+                        reader.toLab(separation, solid),
+                        SPOT_OPACITY,
+                        source(separation.alternate(), reader.condition()));
+            }
+        }
+        return new InkColour(ink, UNKNOWN, SPOT_OPACITY, "unknown: the file states no colour for this ink; shown grey");
+    }
+
+    private static String source(ColourSpace alternate, PrintCondition condition) {
+        if (alternate instanceof ColourSpace.CieLab) {
+            return "Lab value in the file";
+        } else if (alternate instanceof ColourSpace.DeviceCmyk || alternate instanceof ColourSpace.DeviceGray) {
+            return "process mixture in the file, seen through " + condition.name();
+        } else if (alternate instanceof ColourSpace.DeviceRgb) {
+            return "RGB value in the file, taken as sRGB";
+        } else if (alternate instanceof ColourSpace.Icc) {
+            return "value in the file, seen through its colour profile";
+        }
+        return "value in the file's alternate colour space";
+    }
+
+    private static final inkground.artwork.TintTransform NO_TINT = new inkground.artwork.TintTransform() {
+        @Override
+        public int outputs() {
+            return 1;
+        }
+
+        @Override
+        public void apply(float[] in, float[] out) {
+            out[0] = 1 - in[0];
+        }
+    };
+}

@@ -1,0 +1,203 @@
+package inkground.appearance;
+
+import inkground.colour.Cie;
+import inkground.colour.Srgb;
+import inkground.ink.Ink;
+import inkground.ink.InkKind;
+import inkground.substrate.Substrate;
+import java.util.List;
+
+/**
+ * The colour of any vector of tints on a stack. On paper the process inks together follow the print condition, moved to the
+ * substrate's own white; every other ink, and every ink on a garment, is an {@link InkLayer} laid in print order. Thread-safe;
+ * colours are remembered per vector. Approximate: see {@link InkLayer} and {@link #processOver}.
+ */
+public final class StackModel {
+    private static final List<Ink> PROCESS = List.of(Ink.CYAN, Ink.MAGENTA, Ink.YELLOW, Ink.BLACK);
+    private static final int CACHE_SIZE = 1 << 15;
+
+    private final Stack stack;
+    private final int inks;
+    private final double[] substrateXyz;
+    private final InkLayer[] layers;
+    private final InkLayer underbaseLayer;
+    private final boolean[] shown;
+    private final boolean[] needsUnderbase;
+    private final int[] order;
+    private final int[] processPlane = {-1, -1, -1, -1};
+    private final boolean processAsGroup;
+    private final double[] paperXyz;
+    private final double[] darkestXyz;
+    private final long[] mask;
+    // Entries are immutable, so a race can only lose one, never mix two.
+    private final Entry[] cache = new Entry[CACHE_SIZE];
+
+    private record Entry(long[] vector, int argb) {}
+
+    /** @param stack what lies on what */
+    public StackModel(Stack stack) {
+        this.stack = stack;
+        this.inks = stack.inks().size();
+        this.substrateXyz = Cie.labToXyz(stack.substrate().lab());
+        this.order = stack.printOrder().stream().mapToInt(Integer::intValue).toArray();
+        this.layers = new InkLayer[inks];
+        this.shown = new boolean[inks];
+        this.needsUnderbase = new boolean[inks];
+        this.mask = new long[words()];
+        Underbase underbase = stack.underbase();
+        this.underbaseLayer = underbase == null
+                ? null
+                : new InkLayer(underbase.white().solid(), underbase.white().opacity());
+        for (int i = 0; i < inks; i++) {
+            InkColour colour = stack.inks().get(i);
+            Ink ink = colour.ink();
+            layers[i] = new InkLayer(colour.solid(), colour.opacity());
+            shown[i] = stack.shown().contains(i);
+            boolean coloured = ink.kind() == InkKind.PROCESS || ink.kind() == InkKind.SPOT;
+            needsUnderbase[i] = underbase != null
+                    && shown[i]
+                    && coloured
+                    && !underbase.knockedOutUnder().contains(ink.name());
+            if (shown[i]) {
+                mask[i >> 3] |= 255L << 8 * (i & 7);
+            }
+            if (ink.kind() == InkKind.PROCESS) {
+                processPlane[PROCESS.indexOf(ink)] = i;
+            }
+        }
+        if (underbase != null) {
+            mask[inks >> 3] |= 255L << 8 * (inks & 7);
+        }
+        this.processAsGroup = stack.substrate().kind() == Substrate.Kind.PAPER;
+        this.paperXyz = Cie.labToXyz(stack.condition().paper());
+        this.darkestXyz = new double[3];
+        stack.condition().cmykToXyz(new float[] {1, 1, 1, 1}, darkestXyz);
+    }
+
+    /** @return what lies on what */
+    public Stack stack() {
+        return stack;
+    }
+
+    /**
+     * Computes a colour.
+     *
+     * @param tints one per ink, 0 to 255; then, if given, the coverage of the underbase, 0 to 255. Without it the underbase is
+     *     whole wherever an ink that needs it has any tint.
+     * @param xyz receives X, Y, Z, absolute, D50
+     */
+    public void toXyz(int[] tints, double[] xyz) {
+        System.arraycopy(substrateXyz, 0, xyz, 0, 3);
+        double[] work = new double[3];
+        if (underbaseLayer != null) {
+            int coverage = tints.length > inks ? tints[inks] : underbaseCoverage(tints);
+            if (coverage > 0) {
+                underbaseLayer.over(coverage / 255.0 * stack.underbase().tint(), xyz, work);
+            }
+        }
+        boolean processDone = false;
+        for (int plane : order) {
+            if (tints[plane] == 0 || !shown[plane]) {
+                continue;
+            }
+            if (processAsGroup && stack.inks().get(plane).ink().kind() == InkKind.PROCESS) {
+                if (!processDone) {
+                    processOver(tints, xyz, work);
+                    processDone = true;
+                }
+            } else {
+                layers[plane].over(tints[plane] / 255.0, xyz, work);
+            }
+        }
+    }
+
+    /** @return 255 where any ink that needs the underbase prints, else 0 */
+    private int underbaseCoverage(int[] tints) {
+        for (int i = 0; i < inks; i++) {
+            if (needsUnderbase[i] && tints[i] > 0) {
+                return 255;
+            }
+        }
+        return 0;
+    }
+
+    /**
+     * The process inks over a ground: the print condition's colour moved from its own paper to the ground by the linear
+     * tristimulus correction of ISO 13655 (cited from memory), which takes paper to ground and leaves the darkest overprint
+     * where it is.
+     */
+    private void processOver(int[] tints, double[] xyz, double[] work) {
+        float[] cmyk = new float[4];
+        for (int i = 0; i < 4; i++) {
+            int plane = processPlane[i];
+            cmyk[i] = plane >= 0 && shown[plane] ? tints[plane] / 255f : 0;
+        }
+        stack.condition().cmykToXyz(cmyk, work);
+        for (int i = 0; i < 3; i++) {
+            double c = (xyz[i] - paperXyz[i]) / (paperXyz[i] - darkestXyz[i]);
+            xyz[i] = Math.max(0, work[i] * (1 + c) - darkestXyz[i] * c);
+        }
+    }
+
+    /** @return the display colour of the tints, packed 0xffRRGGBB; tints as for {@link #toXyz} */
+    public int toArgb(int[] tints) {
+        long[] vector = new long[words()];
+        for (int i = 0; i < inks; i++) {
+            vector[i >> 3] |= (long) (tints[i] & 255) << 8 * (i & 7);
+        }
+        if (underbaseLayer != null) {
+            int coverage = tints.length > inks ? tints[inks] : underbaseCoverage(tints);
+            vector[inks >> 3] |= (long) coverage << 8 * (inks & 7);
+        }
+        return argb(vector);
+    }
+
+    /** @return whether an sRGB display can show the colour of the tints */
+    public boolean displayShows(int[] tints) {
+        double[] xyz = new double[3];
+        toXyz(tints, xyz);
+        return Srgb.shows(xyz[0], xyz[1], xyz[2]);
+    }
+
+    /** @return longs that one vector packs into: eight tints each, the underbase behind the inks */
+    int words() {
+        return (inks + 8) >> 3;
+    }
+
+    /** @return for each packed word which bits matter: hidden inks do not */
+    long[] mask() {
+        return mask;
+    }
+
+    /** @return whether this plane's ink gets an underbase */
+    boolean needsUnderbase(int plane) {
+        return needsUnderbase[plane];
+    }
+
+    /** @return the display colour of a packed vector, its hidden inks already 0; remembered */
+    int argb(long[] vector) {
+        int slot = slot(vector);
+        Entry entry = cache[slot];
+        if (entry != null && java.util.Arrays.equals(entry.vector, vector)) {
+            return entry.argb;
+        }
+        int[] tints = new int[inks + 1];
+        for (int i = 0; i <= inks; i++) {
+            tints[i] = (int) (vector[i >> 3] >>> 8 * (i & 7)) & 255;
+        }
+        double[] xyz = new double[3];
+        toXyz(tints, xyz);
+        int argb = Srgb.xyzD50ToArgb(xyz[0], xyz[1], xyz[2]);
+        cache[slot] = new Entry(vector.clone(), argb);
+        return argb;
+    }
+
+    private static int slot(long[] vector) {
+        long h = 0;
+        for (long word : vector) {
+            h = (h ^ word) * 0x9E3779B97F4A7C15L;
+            h ^= h >>> 29;
+        }
+        return (int) (h >>> 40) & CACHE_SIZE - 1;
+    }
+}

@@ -1,0 +1,2 @@
+/** What inks look like on a substrate, and where no ink arrives. */
+package inkground.appearance;

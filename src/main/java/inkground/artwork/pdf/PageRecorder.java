@@ -1,0 +1,613 @@
+package inkground.artwork.pdf;
+
+import inkground.artwork.Clip;
+import inkground.artwork.Colour;
+import inkground.artwork.ColourSpace;
+import inkground.artwork.Op;
+import inkground.artwork.Origin;
+import inkground.artwork.PageBox;
+import inkground.artwork.Paint;
+import inkground.artwork.Style;
+import inkground.artwork.TextUse;
+import inkground.artwork.Visibility;
+import inkground.geometry.Box;
+import inkground.geometry.FillRule;
+import inkground.geometry.Matrix;
+import inkground.geometry.Outline;
+import inkground.geometry.Pen;
+import java.awt.geom.Path2D;
+import java.awt.geom.Point2D;
+import java.io.IOException;
+import java.util.Deque;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.CancellationException;
+import org.apache.pdfbox.contentstream.PDFGraphicsStreamEngine;
+import org.apache.pdfbox.contentstream.operator.Operator;
+import org.apache.pdfbox.cos.COSArray;
+import org.apache.pdfbox.cos.COSBase;
+import org.apache.pdfbox.cos.COSDictionary;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.cos.COSStream;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.ResourceCache;
+import org.apache.pdfbox.pdmodel.font.PDFont;
+import org.apache.pdfbox.pdmodel.font.PDType3CharProc;
+import org.apache.pdfbox.pdmodel.font.PDType3Font;
+import org.apache.pdfbox.pdmodel.graphics.PDLineDashPattern;
+import org.apache.pdfbox.pdmodel.graphics.color.PDColor;
+import org.apache.pdfbox.pdmodel.graphics.color.PDColorSpace;
+import org.apache.pdfbox.pdmodel.graphics.form.PDFormXObject;
+import org.apache.pdfbox.pdmodel.graphics.form.PDTransparencyGroup;
+import org.apache.pdfbox.pdmodel.graphics.image.PDImage;
+import org.apache.pdfbox.pdmodel.graphics.pattern.PDTilingPattern;
+import org.apache.pdfbox.pdmodel.graphics.state.PDGraphicsState;
+import org.apache.pdfbox.pdmodel.graphics.state.RenderingMode;
+import org.apache.pdfbox.util.Vector;
+
+/** Interprets one page's content and records what it paints. Used once, under the document's lock. */
+final class PageRecorder extends PDFGraphicsStreamEngine {
+    /** Operators of the standard that paint nothing and that the engine does not know: not worth a word. */
+    private static final Set<String> SILENT = Set.of("BX", "EX", "MP", "DP", "d0", "d1", "ri", "i");
+
+    private final Recording recording;
+    private final DocumentParts parts;
+    private final Matrix userToPage;
+    private final Box media;
+    private final Paints paints;
+    private final Map<PDLineDashPattern, Double> dashPhases = new IdentityHashMap<>();
+    private Matrix base = Matrix.IDENTITY;
+    private Outline.Builder path = new Outline.Builder();
+    private Point2D.Float current;
+    private Point2D.Float start;
+    private FillRule pendingClip;
+    private TextRecorder text = new TextRecorder();
+    private TextUse glyphUse;
+
+    PageRecorder(PDPage page, Boxes boxes, DocumentParts parts, Recording recording) {
+        super(page);
+        this.recording = recording;
+        this.parts = parts;
+        this.userToPage = boxes.userToPage();
+        this.media = boxes.info().box(PageBox.MEDIA);
+        this.paints = new Paints(this, parts, recording);
+        Operators.register(this);
+    }
+
+    /** Records the page's content, then the annotations that print. */
+    void run() {
+        if (parts.checkSizes(getPage(), recording)) {
+            guarded("page content", () -> processPage(getPage()));
+        }
+        new AnnotationRecorder(this, parts, recording).run(getPage());
+    }
+
+    /** Something that reads the file and may find it damaged. */
+    interface Reading {
+        void run() throws IOException;
+    }
+
+    /** Keeps what was read before damage and says so. */
+    void guarded(String what, Reading reading) {
+        try {
+            reading.run();
+        } catch (CancellationException | Stopped e) {
+            throw e;
+        } catch (IOException | RuntimeException e) {
+            recording.damaged(what);
+        }
+    }
+
+    // ---- operators ----
+
+    @Override
+    protected void processOperator(Operator operator, List<COSBase> operands) throws IOException {
+        recording.countOperator();
+        guarded("operator " + operator.getName(), () -> super.processOperator(operator, operands));
+    }
+
+    @Override
+    protected void operatorException(Operator operator, List<COSBase> operands, IOException e) {
+        recording.damaged("operator " + operator.getName());
+    }
+
+    @Override
+    protected void unsupportedOperator(Operator operator, List<COSBase> operands) {
+        if (!SILENT.contains(operator.getName())) {
+            recording.damaged("unknown operators");
+        }
+    }
+
+    @Override
+    public void saveGraphicsState() {
+        recording.saveState();
+        super.saveGraphicsState();
+    }
+
+    @Override
+    public void restoreGraphicsState() {
+        super.restoreGraphicsState();
+        recording.restoreState();
+    }
+
+    COSDictionary resources() {
+        return getResources() == null ? null : getResources().getCOSObject();
+    }
+
+    void dashPhase(double phase) {
+        dashPhases.put(getGraphicsState().getLineDashPattern(), phase);
+    }
+
+    void patternChosen(PDColor colour) {
+        paints.patternChosen(colour, base);
+    }
+
+    void beginMarked(COSBase tag, COSBase properties) {
+        Visibility visibility = Visibility.ALWAYS;
+        if (tag instanceof COSName name && "OC".equals(name.getName())) {
+            COSBase group = properties instanceof COSName key
+                    ? Cos.get(Cos.dictionary(resources(), "Properties"), key.getName())
+                    : properties;
+            visibility = parts.layers().of(group);
+        }
+        recording.beginMarked(visibility);
+    }
+
+    void endMarked() {
+        recording.endMarked();
+    }
+
+    // ---- paths ----
+
+    @Override
+    public void appendRectangle(Point2D p0, Point2D p1, Point2D p2, Point2D p3) {
+        moveTo((float) p0.getX(), (float) p0.getY());
+        lineTo((float) p1.getX(), (float) p1.getY());
+        lineTo((float) p2.getX(), (float) p2.getY());
+        lineTo((float) p3.getX(), (float) p3.getY());
+        closePath();
+    }
+
+    @Override
+    public void moveTo(float x, float y) {
+        path.move(userToPage.x(x, y), userToPage.y(x, y));
+        current = new Point2D.Float(x, y);
+        start = current;
+    }
+
+    @Override
+    public void lineTo(float x, float y) {
+        path.line(userToPage.x(x, y), userToPage.y(x, y));
+        current = new Point2D.Float(x, y);
+    }
+
+    @Override
+    public void curveTo(float x1, float y1, float x2, float y2, float x3, float y3) {
+        path.curve(
+                userToPage.x(x1, y1),
+                userToPage.y(x1, y1),
+                userToPage.x(x2, y2),
+                userToPage.y(x2, y2),
+                userToPage.x(x3, y3),
+                userToPage.y(x3, y3));
+        current = new Point2D.Float(x3, y3);
+    }
+
+    @Override
+    public Point2D getCurrentPoint() {
+        return current;
+    }
+
+    @Override
+    public void closePath() {
+        path.close();
+        current = start;
+    }
+
+    @Override
+    public void clip(int rule) {
+        pendingClip = rule(rule);
+    }
+
+    @Override
+    public void endPath() {
+        if (pendingClip != null && !path.isEmpty()) {
+            recording.clip(Clip.of(recording.clip(), path.build(), pendingClip));
+        }
+        pendingClip = null;
+        path = new Outline.Builder();
+        current = null;
+        start = null;
+    }
+
+    @Override
+    public void fillPath(int rule) throws IOException {
+        paintPath(rule(rule), false);
+    }
+
+    @Override
+    public void strokePath() throws IOException {
+        paintPath(null, true);
+    }
+
+    @Override
+    public void fillAndStrokePath(int rule) throws IOException {
+        paintPath(rule(rule), true);
+    }
+
+    private void paintPath(FillRule fill, boolean stroke) throws IOException {
+        try {
+            if (!path.isEmpty()) {
+                paint(path.build(), fill, stroke, glyphUse);
+            }
+        } finally {
+            endPath();
+        }
+    }
+
+    private static FillRule rule(int windingRule) {
+        return windingRule == Path2D.WIND_EVEN_ODD ? FillRule.EVEN_ODD : FillRule.NON_ZERO;
+    }
+
+    /** @param fill rule to fill with; null for no fill */
+    private void paint(Outline outline, FillRule fill, boolean stroke, TextUse use) throws IOException {
+        Op filled = fill == null ? null : fill(outline, fill, use);
+        Op stroked = stroke ? stroke(outline, use) : null;
+        boolean together = filled != null && stroked != null;
+        if (together && !(transparent(filled.style()) || transparent(stroked.style()))) {
+            together = false;
+        }
+        if (together) {
+            // §11.7.4.4: the stroke replaces the fill beneath it instead of blending with it.
+            Box bounds = filled.bounds().union(stroked.bounds());
+            recording.add(new Op.Group(
+                    List.of(filled, stroked),
+                    bounds,
+                    false,
+                    true,
+                    null,
+                    Style.PLAIN,
+                    recording.clip(),
+                    recording.origin()));
+            return;
+        }
+        if (filled != null) {
+            recording.add(filled);
+        }
+        if (stroked != null) {
+            recording.add(stroked);
+        }
+    }
+
+    private static boolean transparent(Style style) {
+        return style.alpha() < 1 || style.softMask() != null || style.blend() != inkground.artwork.BlendMode.NORMAL;
+    }
+
+    private Op fill(Outline outline, FillRule rule, TextUse use) throws IOException {
+        Paint paint = paints.current(false);
+        return paint == null
+                ? null
+                : new Op.Fill(outline, rule, paint, use, style(false), recording.clip(), recording.origin());
+    }
+
+    private Op stroke(Outline outline, TextUse use) throws IOException {
+        Paint paint = paints.current(true);
+        if (paint == null) {
+            return null;
+        }
+        Matrix toPage = ctmToPage();
+        Style style = style(true);
+        if (!toPage.invertible()) {
+            // A pen flattened to nothing still leaves the thinnest line.
+            Pen hairline = new Pen(0, Pen.Cap.BUTT, Pen.Join.MITER, 10, new double[0], 0);
+            return new Op.Stroke(
+                    outline, hairline, Matrix.IDENTITY, paint, use, style, recording.clip(), recording.origin());
+        }
+        Double phase = dashPhases.get(getGraphicsState().getLineDashPattern());
+        Pen pen = States.pen(getGraphicsState(), phase == null ? 0 : phase);
+        Outline inPenSpace = outline.transform(toPage.inverse());
+        return new Op.Stroke(inPenSpace, pen, toPage, paint, use, style, recording.clip(), recording.origin());
+    }
+
+    Style style(boolean stroke) throws IOException {
+        return States.style(getGraphicsState(), stroke, paints.softMask());
+    }
+
+    Matrix ctm() {
+        return Cos.matrix(getGraphicsState().getCurrentTransformationMatrix());
+    }
+
+    Matrix ctmToPage() {
+        return ctm().then(userToPage);
+    }
+
+    Matrix userToPage() {
+        return userToPage;
+    }
+
+    // ---- shadings and images ----
+
+    @Override
+    public void shadingFill(COSName name) throws IOException {
+        COSDictionary dict = Cos.dictionary(Cos.dictionary(resources(), "Shading"), name.getName());
+        if (dict == null) {
+            throw new IOException("shading " + name.getName() + " is not defined");
+        }
+        Paint.Shading shading = paints.shading(dict, resources(), ctmToPage(), false);
+        Clip clip = recording.clip();
+        Box bounds = clip == null ? media : clip.bounds();
+        recording.add(new Op.Shade(shading, bounds, style(false), clip, recording.origin()));
+    }
+
+    @Override
+    public void drawImage(PDImage image) {
+        throw new IllegalStateException("images are drawn by drawObject and drawInline");
+    }
+
+    void drawInline(COSDictionary parameters, byte[] data) throws IOException {
+        drawImage(InlineImages.toStream(parameters, data));
+    }
+
+    private void drawImage(COSStream stream) throws IOException {
+        PdfImage image = parts.image(stream, resources());
+        Matrix unitToPage = ctmToPage();
+        Clip clip = recording.clip();
+        Origin origin = recording.origin();
+        if (!image.isStencil()) {
+            recording.add(new Op.Image(image, unitToPage, style(false), clip, origin));
+            return;
+        }
+        Paint paint = paints.current(false);
+        if (paint != null) {
+            recording.add(new Op.Stencil(image, unitToPage, paint, style(false), clip, origin));
+        }
+    }
+
+    // ---- forms and groups ----
+
+    void drawObject(COSName name) throws IOException {
+        COSBase found = Cos.get(Cos.dictionary(resources(), "XObject"), name.getName());
+        if (!(found instanceof COSStream stream)) {
+            throw new IOException("object " + name.getName() + " is not defined");
+        }
+        recording.beginMarked(parts.layers().of(Cos.get(stream, "OC")));
+        try {
+            if ("Image".equals(Cos.nameOf(stream, "Subtype"))) {
+                drawImage(stream);
+            } else if ("Form".equals(Cos.nameOf(stream, "Subtype")) || stream.containsKey("BBox")) {
+                drawForm(stream, "form " + name.getName());
+            }
+        } finally {
+            recording.endMarked();
+        }
+    }
+
+    /** Draws a form under the current matrix, as a group when it is one. */
+    void drawForm(COSStream stream, String name) throws IOException {
+        COSDictionary attributes = Cos.dictionary(stream, "Group");
+        if ("Transparency".equals(Cos.nameOf(attributes, "S"))) {
+            Op.Group group = group(stream, attributes, name, style(false), false);
+            if (group != null) {
+                recording.add(group);
+            }
+            return;
+        }
+        Recording.Outer outer = enter(stream, name, false, false);
+        if (outer != null) {
+            PDFormXObject form = new PDFormXObject(stream, cache());
+            Matrix inner = Cos.matrix(stream, "Matrix").then(ctm());
+            nested(outer, inner, name, () -> {
+                clipTo(Cos.box(stream, "BBox"), inner);
+                super.showForm(form);
+            });
+        }
+    }
+
+    /**
+     * Records a transparency group under the current matrix.
+     *
+     * @param clean whether it starts without the current clip and layer condition, as soft masks do
+     * @return the group; null when it is inside itself
+     */
+    Op.Group group(COSStream stream, COSDictionary attributes, String name, Style style, boolean clean)
+            throws IOException {
+        Clip outside = clean ? null : recording.clip();
+        Origin origin = recording.origin();
+        ColourSpace space = groupSpace(attributes, stream);
+        Matrix inner = Cos.matrix(stream, "Matrix").then(ctm());
+        Recording.Outer outer = enter(stream, name, true, clean);
+        if (outer == null) {
+            return null;
+        }
+        PDTransparencyGroup form = new PDTransparencyGroup(stream, cache());
+        Box bbox = Cos.box(stream, "BBox");
+        List<Op> ops = nested(outer, inner, name, () -> {
+            clipTo(bbox, inner);
+            super.processTransparencyGroup(form);
+        });
+        Box bounds = bbox == null ? media : inner.then(userToPage).bounds(bbox);
+        if (outside != null) {
+            bounds = bounds.intersect(outside.bounds());
+        }
+        boolean isolated = attributes != null && Cos.flag(attributes, "I");
+        boolean knockout = attributes != null && Cos.flag(attributes, "K");
+        return new Op.Group(ops, bounds, isolated, knockout, space, style, outside, origin);
+    }
+
+    private ColourSpace groupSpace(COSDictionary attributes, COSStream stream) {
+        COSBase stated = Cos.get(attributes, "CS");
+        if (stated == null) {
+            return null;
+        }
+        ColourSpace[] read = new ColourSpace[1];
+        COSDictionary own = Cos.dictionary(stream, "Resources");
+        guarded("a group's colour space", () -> read[0] = parts.spaces().of(stated, own == null ? resources() : own));
+        return read[0];
+    }
+
+    /** Records a tiling pattern's cell; {@code patternToUser} is its matrix in the page's user space. */
+    List<Op> cell(PDTilingPattern pattern, PDColor colour, PDColorSpace under, Matrix patternToUser)
+            throws IOException {
+        COSStream stream = (COSStream) pattern.getCOSObject();
+        Recording.Outer outer = enter(stream, "pattern", true, true);
+        if (outer == null) {
+            return List.of();
+        }
+        return nested(outer, patternToUser, "pattern", () -> {
+            clipTo(Cos.box(stream, "BBox"), patternToUser);
+            processTilingPattern(pattern, colour, under, Cos.matrix(patternToUser));
+        });
+    }
+
+    /** Records a soft mask's group from the state a page starts with, under the matrix the mask was set with. */
+    Op.Group maskGroup(COSStream stream, Matrix ctm) throws IOException {
+        Deque<PDGraphicsState> outer = saveGraphicsStack();
+        try {
+            States.reset(getGraphicsState(), ctm);
+            return group(stream, Cos.dictionary(stream, "Group"), "soft mask", Style.PLAIN, true);
+        } finally {
+            restoreGraphicsStack(outer);
+        }
+    }
+
+    private Recording.Outer enter(COSStream stream, String name, boolean apart, boolean clean) throws IOException {
+        StreamData.checkSize(stream);
+        return recording.enter(stream, name, apart, clean);
+    }
+
+    /** Runs nested content and puts everything back, whatever happens in it. */
+    private List<Op> nested(Recording.Outer outer, Matrix innerBase, String name, Reading content) {
+        Matrix outerBase = base;
+        Outline.Builder outerPath = path;
+        Point2D.Float outerCurrent = current;
+        Point2D.Float outerStart = start;
+        FillRule outerPending = pendingClip;
+        TextRecorder outerText = text;
+        base = innerBase;
+        path = new Outline.Builder();
+        pendingClip = null;
+        text = outerText.nested();
+        List<Op> collected;
+        try {
+            guarded(name, content);
+        } finally {
+            base = outerBase;
+            path = outerPath;
+            current = outerCurrent;
+            start = outerStart;
+            pendingClip = outerPending;
+            text = outerText;
+            collected = recording.leave(outer);
+        }
+        return collected;
+    }
+
+    private void clipTo(Box box, Matrix toUser) {
+        if (box != null) {
+            Outline edge = Paths.box(box, toUser.then(userToPage));
+            recording.clip(Clip.of(recording.clip(), edge, FillRule.NON_ZERO));
+        }
+    }
+
+    ResourceCache cache() {
+        return parts.resourceCache();
+    }
+
+    // ---- text ----
+
+    @Override
+    public void showTextString(byte[] string) throws IOException {
+        text.startShow();
+        try {
+            super.showTextString(string);
+        } finally {
+            finishShow();
+        }
+    }
+
+    @Override
+    public void showTextStrings(COSArray strings) throws IOException {
+        text.startShow();
+        try {
+            super.showTextStrings(strings);
+        } finally {
+            finishShow();
+        }
+    }
+
+    @Override
+    protected void showFontGlyph(org.apache.pdfbox.util.Matrix textToUser, PDFont font, int code, Vector displacement)
+            throws IOException {
+        Matrix toPage = Cos.matrix(textToUser).then(userToPage);
+        text.note(font, code, toPage);
+        if (!font.isEmbedded()) {
+            recording.approximate(
+                    "the font " + TextRecorder.name(font) + ", which the file does not carry",
+                    "a similar font in its place");
+        }
+        guarded("a glyph of the font " + TextRecorder.name(font), () -> text.outline(font, code, toPage, displacement));
+    }
+
+    @Override
+    protected void showType3Glyph(
+            org.apache.pdfbox.util.Matrix textToUser, PDType3Font font, int code, Vector displacement)
+            throws IOException {
+        RenderingMode mode = getGraphicsState().getTextState().getRenderingMode();
+        PDType3CharProc glyph = font.getCharProc(code);
+        if (glyph == null || mode == RenderingMode.NEITHER || mode == RenderingMode.NEITHER_CLIP) {
+            return;
+        }
+        text.note(font, code, Cos.matrix(textToUser).then(userToPage));
+        String name = "glyph of font " + TextRecorder.name(font);
+        Recording.Outer outer = enter(glyph.getCOSObject(), name, false, false);
+        if (outer == null) {
+            return;
+        }
+        TextUse outerUse = glyphUse;
+        String said = font.toUnicode(code);
+        double sizePt = text.use().sizePt();
+        glyphUse = new TextUse(TextRecorder.name(font), sizePt, true, said == null ? "" : said);
+        Matrix inner = Cos.matrix(font.getFontMatrix()).then(Cos.matrix(textToUser));
+        nested(outer, inner, name, () -> super.processType3Stream(glyph, textToUser));
+        glyphUse = outerUse;
+    }
+
+    private void finishShow() throws IOException {
+        Outline outline = text.shown();
+        if (outline.isEmpty()) {
+            return;
+        }
+        RenderingMode mode = getGraphicsState().getTextState().getRenderingMode();
+        TextUse use = text.use();
+        if (mode.isFill() || mode.isStroke()) {
+            paint(outline, mode.isFill() ? FillRule.NON_ZERO : null, mode.isStroke(), use);
+        }
+        if (mode.isClip()) {
+            text.addToClip(outline);
+        }
+    }
+
+    @Override
+    public void beginText() throws IOException {
+        super.beginText();
+        text.takeClip();
+    }
+
+    @Override
+    public void endText() throws IOException {
+        super.endText();
+        Outline outline = text.takeClip();
+        if (!outline.isEmpty()) {
+            recording.clip(Clip.of(recording.clip(), outline, FillRule.NON_ZERO));
+        }
+    }
+
+    /** The colour of a colour value of the engine. */
+    Colour colour(PDColor value, PDColorSpace space) throws IOException {
+        boolean device = space.getCOSObject() instanceof COSName;
+        // The engine has already replaced device spaces by the defaults in force where the colour was set.
+        return new Colour(parts.spaces().of(space.getCOSObject(), device ? null : resources()), value.getComponents());
+    }
+}

@@ -1,0 +1,343 @@
+package inkground.artwork.pdf;
+
+import inkground.artwork.ColourSpace;
+import inkground.artwork.ImageSource;
+import inkground.base.Refusal;
+import java.io.IOException;
+import java.util.List;
+import java.util.Locale;
+import org.apache.pdfbox.cos.COSArray;
+import org.apache.pdfbox.cos.COSBase;
+import org.apache.pdfbox.cos.COSDictionary;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.cos.COSStream;
+
+/** An image or image mask of a PDF file: ISO 32000-2 §8.9. Decoded in its own colour space, never converted. */
+final class PdfImage implements ImageSource {
+    /** Largest number of components in one image: 400 million, so that its bytes fit comfortably in memory. */
+    static final long MAX_COMPONENTS = 400_000_000L;
+
+    private static final int MAX_ENCODED_BYTES = 512 << 20;
+    private static final ColourSpace GREY = new ColourSpace.DeviceGray();
+
+    private final COSStream stream;
+    private final Object documentLock;
+    private final int width;
+    private final int height;
+    private final int bits;
+    private final ColourSpace space;
+    private final double[] decode;
+    private final boolean stencil;
+    private final boolean interpolate;
+    private final int[] colourKey;
+    private final PdfImage mask;
+    private final double[] matte;
+
+    private PdfImage(
+            COSStream stream,
+            Object documentLock,
+            ImageHeader header,
+            ColourSpace space,
+            boolean stencil,
+            PdfImage mask,
+            double[] matte) {
+        this.stream = stream;
+        this.documentLock = documentLock;
+        this.width = header.width();
+        this.height = header.height();
+        this.bits = header.bits();
+        this.space = space;
+        this.stencil = stencil;
+        this.decode = Cos.numbers(Cos.get(stream, "Decode"));
+        this.interpolate = Cos.flag(stream, "Interpolate");
+        this.colourKey = stencil ? null : ints(Cos.numbers(Cos.get(stream, "Mask")));
+        this.mask = mask;
+        this.matte = matte;
+    }
+
+    /**
+     * Reads an image's dictionary, not its samples.
+     *
+     * @param resources where its colour space may be named
+     * @param documentLock held while the stream is read
+     */
+    static PdfImage of(COSStream stream, COSDictionary resources, ColourSpaces spaces, Object documentLock)
+            throws IOException {
+        boolean stencil = Cos.flag(stream, "ImageMask");
+        ImageHeader header = header(stream, stencil);
+        ColourSpace space = stencil ? GREY : space(stream, resources, spaces, header);
+        COSBase soft = Cos.get(stream, "SMask");
+        COSBase explicit = Cos.get(stream, "Mask");
+        PdfImage mask = null;
+        double[] matte = null;
+        if (!stencil && soft instanceof COSStream source && source != stream) {
+            mask = maskOf(source, true, documentLock);
+            matte = Cos.numbers(Cos.get(source, "Matte"));
+        } else if (!stencil && explicit instanceof COSStream source && source != stream) {
+            mask = maskOf(source, false, documentLock);
+        }
+        return new PdfImage(stream, documentLock, header, space, stencil, mask, matte);
+    }
+
+    /** Masks are read by themselves: one component, no masks of their own. */
+    private static PdfImage maskOf(COSStream source, boolean soft, Object documentLock) throws IOException {
+        boolean raw = lastFilter(source) == Codec.RAW;
+        boolean oneBit = Cos.flag(source, "ImageMask") || !soft && raw && defaultBits(source) == 1;
+        return new PdfImage(source, documentLock, header(source, oneBit), GREY, oneBit, null, null);
+    }
+
+    private static ImageHeader header(COSStream stream, boolean stencil) throws IOException {
+        ImageHeader header;
+        if (lastFilter(stream) == Codec.JPX) {
+            header = ImageHeader.ofJpx(encoded(stream));
+            if (header == null) {
+                throw new IOException("an image that is not JPEG 2000 although it says so");
+            }
+        } else {
+            boolean jpeg = lastFilter(stream) == Codec.JPEG;
+            int bits = stencil ? 1 : jpeg ? 8 : stream.getInt(COSName.BITS_PER_COMPONENT, defaultBits(stream));
+            header = new ImageHeader(stream.getInt(COSName.WIDTH), stream.getInt(COSName.HEIGHT), 0, bits, 0);
+        }
+        if (header.width() < 1 || header.height() < 1) {
+            throw new IOException("an image of no size");
+        }
+        boolean knownBits = List.of(1, 2, 4, 8, 16).contains(header.bits()) || lastFilter(stream) == Codec.JPX;
+        if (!knownBits) {
+            throw new IOException("an image of " + header.bits() + " bits per component");
+        }
+        return header;
+    }
+
+    private static int defaultBits(COSStream stream) {
+        List<COSName> filters = StreamData.filters(stream);
+        String last = filters.isEmpty() ? "" : filters.get(filters.size() - 1).getName();
+        return List.of("CCITTFaxDecode", "CCF", "JBIG2Decode").contains(last) ? 1 : 8;
+    }
+
+    private static ColourSpace space(COSStream stream, COSDictionary resources, ColourSpaces spaces, ImageHeader header)
+            throws IOException {
+        COSBase stated = Cos.get(stream, "ColorSpace");
+        if (stated != null) {
+            return spaces.of(stated, resources);
+        }
+        int components = header.components();
+        if (lastFilter(stream) == Codec.JPEG) {
+            ImageHeader jpeg = ImageHeader.ofJpeg(encoded(stream));
+            components = jpeg == null ? 3 : jpeg.components();
+        }
+        if (lastFilter(stream) == Codec.JPX && header.enumeratedSpace() == 12) {
+            return new ColourSpace.DeviceCmyk();
+        }
+        boolean alpha = lastFilter(stream) == Codec.JPX && header.enumeratedSpace() != 0;
+        return switch (components) {
+            case 0, 1, 2 -> GREY;
+            case 3 -> new ColourSpace.DeviceRgb();
+            default -> alpha ? new ColourSpace.DeviceRgb() : new ColourSpace.DeviceCmyk();
+        };
+    }
+
+    private enum Codec {
+        RAW,
+        JPEG,
+        JPX
+    }
+
+    private static Codec lastFilter(COSStream stream) {
+        List<COSName> filters = StreamData.filters(stream);
+        String last = filters.isEmpty() ? "" : filters.get(filters.size() - 1).getName();
+        return switch (last) {
+            case "DCTDecode", "DCT" -> Codec.JPEG;
+            case "JPXDecode" -> Codec.JPX;
+            default -> Codec.RAW;
+        };
+    }
+
+    private static byte[] encoded(COSStream stream) throws IOException {
+        return StreamData.decode(stream, StreamData.filters(stream).size() - 1, MAX_ENCODED_BYTES);
+    }
+
+    @Override
+    public int width() {
+        return width;
+    }
+
+    @Override
+    public int height() {
+        return height;
+    }
+
+    @Override
+    public ColourSpace space() {
+        return space;
+    }
+
+    @Override
+    public boolean interpolate() {
+        return interpolate;
+    }
+
+    @Override
+    public int bits() {
+        return bits;
+    }
+
+    boolean isStencil() {
+        return stencil;
+    }
+
+    @Override
+    public Pixels decode() throws Refusal {
+        try {
+            Pixels own = decodeOwn();
+            if (mask == null) {
+                return own;
+            }
+            Pixels alpha = mask.decodeOwn();
+            byte[] samples = matte == null ? own.samples() : Matte.undo(own, alpha, matte, space);
+            return new Pixels(own.width(), own.height(), own.components(), samples, alpha);
+        } catch (IOException | RuntimeException e) {
+            throw new Refusal(describe() + " cannot be decoded. Export the file again with this image replaced.", e);
+        } catch (OutOfMemoryError e) {
+            throw new Refusal(describe() + " does not fit in memory. Export it at a lower resolution.", e);
+        }
+    }
+
+    private String describe() {
+        return "An image of " + width + " × " + height + " samples";
+    }
+
+    private Pixels decodeOwn() throws IOException, Refusal {
+        checkSize(width, height, space.components());
+        return switch (lastFilter(stream)) {
+            case RAW -> decodeRaw();
+            case JPEG -> decodeJpeg();
+            case JPX -> decodeJpx();
+        };
+    }
+
+    private static void checkSize(long width, long height, int components) throws Refusal {
+        if (width * height > MAX_COMPONENTS / components) {
+            throw new Refusal(String.format(
+                    Locale.ROOT,
+                    "An image of %d × %d samples with %d components is larger than the limit of %d million values. Export"
+                            + " it at a lower resolution.",
+                    width,
+                    height,
+                    components,
+                    MAX_COMPONENTS / 1_000_000));
+        }
+    }
+
+    private Pixels decodeRaw() throws IOException, Refusal {
+        long rowBytes = ((long) width * space.components() * bits + 7) / 8;
+        if (rowBytes * height > Integer.MAX_VALUE - 64) {
+            throw new Refusal(describe() + " needs more than 2 GB. Export it with 8 bits per component.");
+        }
+        checkFax();
+        byte[] data;
+        synchronized (documentLock) {
+            data = StreamData.prefix(stream, (int) (rowBytes * height));
+        }
+        return pixels(data, width, height, bits);
+    }
+
+    /** The fax decoder allocates what its parameters claim, so the claim is checked first. */
+    private void checkFax() throws Refusal {
+        COSBase parameters = Cos.get(stream, "DecodeParms");
+        COSBase last = parameters instanceof COSArray array && array.size() > 0
+                ? array.getObject(array.size() - 1)
+                : parameters;
+        if (last instanceof COSDictionary dict) {
+            long columns = Math.max(0, dict.getInt(Cos.name("Columns"), 1728));
+            long rows = Math.max(Math.max(0, dict.getInt(Cos.name("Rows"), 0)), height);
+            boolean fax = dict.containsKey("K") || dict.containsKey("Rows");
+            if (fax && columns > 0) {
+                checkSize(columns, Math.max(1, rows), 1);
+            }
+        }
+    }
+
+    private Pixels decodeJpeg() throws IOException, Refusal {
+        byte[] file;
+        synchronized (documentLock) {
+            file = encoded(stream);
+        }
+        ImageHeader header = ImageHeader.ofJpeg(file);
+        if (header == null) {
+            throw new IOException("no JPEG frame");
+        }
+        checkSize(header.width(), Math.max(1, header.height()), header.components());
+        byte[] data = RasterCodec.jpeg(file);
+        int rows = header.width() == 0 ? 0 : data.length / (header.width() * Math.max(1, header.components()));
+        return pixels(fit(data, header.components()), header.width(), rows, 8);
+    }
+
+    /** A grey JPEG used as RGB, or the reverse, keeps what both have. */
+    private byte[] fit(byte[] data, int have) throws IOException {
+        int want = space.components();
+        if (have == want) {
+            return data;
+        }
+        if (want != 1 && have != 1 && have < want) {
+            throw new IOException("a JPEG of " + have + " components in a space of " + want);
+        }
+        int count = data.length / have;
+        byte[] out = new byte[count * want];
+        for (int s = 0; s < count; s++) {
+            for (int i = 0; i < want; i++) {
+                out[s * want + i] = data[s * have + Math.min(i, have - 1)];
+            }
+        }
+        return out;
+    }
+
+    private Pixels decodeJpx() throws IOException, Refusal {
+        byte[] file;
+        synchronized (documentLock) {
+            file = encoded(stream);
+        }
+        ImageHeader header = ImageHeader.ofJpx(file);
+        if (header == null) {
+            throw new IOException("no JPEG 2000 codestream");
+        }
+        checkSize(header.width(), header.height(), header.components());
+        boolean indices = space instanceof ColourSpace.Indexed;
+        RasterCodec.Decoded raster = RasterCodec.jpx(file, header.bits(), indices);
+        Pixels own = pixels(fit(raster.data(), raster.components()), raster.width(), raster.height(), 8);
+        boolean alpha = stream.getInt(Cos.name("SMaskInData"), 0) != 0 && raster.components() > space.components();
+        return alpha && own.mask() == null
+                ? new Pixels(own.width(), own.height(), own.components(), own.samples(), lastBand(raster))
+                : own;
+    }
+
+    private static Pixels lastBand(RasterCodec.Decoded raster) {
+        byte[] alpha = new byte[raster.width() * raster.height()];
+        for (int i = 0; i < alpha.length; i++) {
+            alpha[i] = raster.data()[(i + 1) * raster.components() - 1];
+        }
+        return new Pixels(raster.width(), raster.height(), 1, alpha, null);
+    }
+
+    private Pixels pixels(byte[] data, int w, int h, int rawBits) {
+        Samples reader = new Samples(space, rawBits, decode, colourKey);
+        byte[] key = reader.hasColourKey() && mask == null ? new byte[w * h] : null;
+        byte[] samples = reader.unpack(data, w, h, key);
+        if (stencil) {
+            for (int i = 0; i < samples.length; i++) {
+                samples[i] = (byte) ~samples[i]; // §8.9.6.2: a sample of 0 is painted
+            }
+        }
+        return new Pixels(w, h, space.components(), samples, key == null ? null : new Pixels(w, h, 1, key, null));
+    }
+
+    private static int[] ints(double[] values) {
+        if (values == null) {
+            return null;
+        }
+        int[] out = new int[values.length];
+        for (int i = 0; i < out.length; i++) {
+            out[i] = (int) values[i];
+        }
+        return out;
+    }
+}

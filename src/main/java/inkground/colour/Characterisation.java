@@ -1,0 +1,159 @@
+package inkground.colour;
+
+import inkground.base.Refusal;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Measured patches of one way of printing: tints and their colours. Repeated patches are averaged.
+ *
+ * @param name for the user
+ * @param source where the data comes from, one line
+ * @param inks names in channel order
+ * @param patches distinct tint vectors, in file order
+ */
+public record Characterisation(String name, String source, List<String> inks, List<Patch> patches) {
+    /** Most inks of a characterisation: the file format's own limit of fifteen colours. */
+    public static final int MAX_INKS = 15;
+
+    /** Copies the lists. */
+    public Characterisation {
+        inks = List.copyOf(inks);
+        patches = List.copyOf(patches);
+    }
+
+    /**
+     * One patch.
+     *
+     * @param tints one per ink, 0 to 1; not to be changed
+     * @param lab absolute, D50
+     */
+    public record Patch(double[] tints, Lab lab) {}
+
+    /**
+     * Reads tints from CMYK_x or nCLR_x columns, and colours from LAB_x (finer in the darks) or else XYZ_x columns.
+     *
+     * @param table the file's
+     * @param file its name, for messages
+     * @throws Refusal naming the file and the column
+     */
+    public static Characterisation of(Cgats table, String file) throws Refusal {
+        List<String> inks = new ArrayList<>();
+        int[] tintColumns = tintColumns(table, inks, file);
+        int[] labColumns = columns(table, "LAB_L", "LAB_A", "LAB_B");
+        int[] xyzColumns = columns(table, "XYZ_X", "XYZ_Y", "XYZ_Z");
+        if (labColumns == null && xyzColumns == null) {
+            throw new Refusal(file + " has neither LAB_L, LAB_A, LAB_B nor XYZ_X, XYZ_Y, XYZ_Z columns; it has "
+                    + table.fields() + ". Export it again with Lab values.");
+        }
+        Map<List<Double>, List<Lab>> byTints = new LinkedHashMap<>();
+        for (int i = 0; i < table.rows().size(); i++) {
+            List<Double> tints = new ArrayList<>();
+            for (int column : tintColumns) {
+                tints.add(number(table, i, column, 0, 100.001, file) / 100);
+            }
+            byTints.computeIfAbsent(tints, t -> new ArrayList<>()).add(colour(table, i, labColumns, xyzColumns, file));
+        }
+        List<Patch> patches = new ArrayList<>();
+        byTints.forEach((tints, labs) -> patches.add(
+                new Patch(tints.stream().mapToDouble(t -> Math.min(1, t)).toArray(), mean(labs))));
+        String name = first(table, file, "DESCRIPTOR", "FILE_DESCRIPTOR");
+        String source = first(table, name, "PRINT_CONDITIONS", "ORIGINATOR");
+        return new Characterisation(name, source, inks, patches);
+    }
+
+    /** @return colour of the patch with exactly these tints, or null */
+    public Lab find(double... tints) {
+        for (Patch patch : patches) {
+            if (Arrays.equals(patch.tints(), tints)) {
+                return patch.lab();
+            }
+        }
+        return null;
+    }
+
+    private static int[] tintColumns(Cgats table, List<String> inks, String file) throws Refusal {
+        int[] cmyk = columns(table, "CMYK_C", "CMYK_M", "CMYK_Y", "CMYK_K");
+        if (cmyk != null) {
+            inks.addAll(List.of("Cyan", "Magenta", "Yellow", "Black"));
+            return cmyk;
+        }
+        for (int n = 1; n <= MAX_INKS; n++) {
+            String prefix = Integer.toHexString(n).toUpperCase(java.util.Locale.ROOT) + "CLR_";
+            String[] names = new String[n];
+            for (int i = 0; i < n; i++) {
+                names[i] = prefix + Integer.toHexString(i + 1).toUpperCase(java.util.Locale.ROOT);
+            }
+            int[] found = columns(table, names);
+            if (found != null) {
+                for (int i = 0; i < n; i++) {
+                    inks.add("Ink " + (i + 1));
+                }
+                return found;
+            }
+        }
+        throw new Refusal(file + " has no CMYK_C, CMYK_M, CMYK_Y, CMYK_K and no 5CLR_1-like columns; it has "
+                + table.fields() + ". Tints of the inks are needed.");
+    }
+
+    private static int[] columns(Cgats table, String... names) {
+        int[] out = new int[names.length];
+        for (int i = 0; i < names.length; i++) {
+            out[i] = table.indexOf(names[i]);
+            if (out[i] < 0) {
+                return null;
+            }
+        }
+        return out;
+    }
+
+    private static Lab colour(Cgats table, int row, int[] lab, int[] xyz, String file) throws Refusal {
+        if (lab != null) {
+            return new Lab(
+                    number(table, row, lab[0], -1, 130, file),
+                    number(table, row, lab[1], -200, 200, file),
+                    number(table, row, lab[2], -200, 200, file));
+        }
+        return Cie.xyzToLab(
+                number(table, row, xyz[0], -1, 200, file) / 100,
+                number(table, row, xyz[1], -1, 200, file) / 100,
+                number(table, row, xyz[2], -1, 200, file) / 100);
+    }
+
+    private static double number(Cgats table, int row, int column, double min, double max, String file) throws Refusal {
+        String text = table.rows().get(row).get(column);
+        String where =
+                file + ", row " + (row + 1) + " of the data, " + table.fields().get(column);
+        try {
+            double value = Double.parseDouble(text);
+            if (value >= min && value <= max) {
+                return value;
+            }
+        } catch (NumberFormatException e) {
+            throw new Refusal(where + ": '" + text + "' is not a number. Correct or remove the row.", e);
+        }
+        throw new Refusal(
+                where + ": " + text + " is outside " + min + " to " + Math.floor(max) + ". Correct or remove the row.");
+    }
+
+    private static Lab mean(List<Lab> labs) {
+        int n = labs.size();
+        return new Lab(
+                labs.stream().mapToDouble(Lab::L).sum() / n,
+                labs.stream().mapToDouble(Lab::a).sum() / n,
+                labs.stream().mapToDouble(Lab::b).sum() / n);
+    }
+
+    private static String first(Cgats table, String fallback, String... keywords) {
+        for (String keyword : keywords) {
+            String value = table.header().get(keyword);
+            if (value != null && !value.isBlank()) {
+                return value;
+            }
+        }
+        return fallback;
+    }
+}

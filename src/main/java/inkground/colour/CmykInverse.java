@@ -1,0 +1,285 @@
+package inkground.colour;
+
+/**
+ * The way back from colours to process tints: damped least squares (Levenberg–Marquardt, [MARQUARDT1963]) on the four tints
+ * between 0 and 1. The error minimised is the colour difference with the weights of CIEDE2000 at the wanted colour, plus a
+ * slight pull towards the black that {@link BlackGeneration} asks for, which decides among the many mixtures that give one
+ * colour, plus a strong one that keeps the ink total. A colour out of reach becomes the nearest one within reach. Thread-safe.
+ */
+final class CmykInverse {
+    private static final int MAX_STEPS = 40;
+    // Weight of the pull to the wanted black, in ΔE per whole tint. Small: colour comes first.
+    private static final double BLACK_PULL = 0.6;
+    // Weight of ink above the limit, in ΔE per whole tint.
+    private static final double TOTAL_PULL = 300;
+    // Squared ΔE that needs no better.
+    private static final double GOOD_ENOUGH = 0.0025;
+    private static final double STEP = 1e-4;
+    private static final int ROWS = 5;
+    private static final float[] SEED_LEVELS = {0, 0.25f, 0.5f, 0.75f, 1};
+
+    private final PrintCondition condition;
+    private final BlackGeneration rule;
+    private final double[] paperXyz;
+    private volatile float[] seeds; // per seed: c, m, y, k, L, a, b
+
+    CmykInverse(PrintCondition condition, BlackGeneration rule) {
+        this.condition = condition;
+        this.rule = rule;
+        this.paperXyz = Cie.labToXyz(condition.paper());
+    }
+
+    /** As {@link PrintCondition#labToCmyk}. */
+    void labToCmyk(double L, double a, double b, float[] cmyk) {
+        if (L >= 100 && Math.abs(a) < 1e-3 && Math.abs(b) < 1e-3) {
+            java.util.Arrays.fill(cmyk, 0, 4, 0);
+            return;
+        }
+        new Search(L, a, b).run(cmyk);
+    }
+
+    /** Writes media-relative Lab of four tints. */
+    private void lab(double[] tints, float[] cmyk, double[] lab) {
+        for (int i = 0; i < 4; i++) {
+            cmyk[i] = (float) tints[i];
+        }
+        condition.cmykToXyz(cmyk, lab);
+        lab[0] *= Cie.D50_X / paperXyz[0];
+        lab[1] *= Cie.D50_Y / paperXyz[1];
+        lab[2] *= Cie.D50_Z / paperXyz[2];
+        Cie.xyzToLab(lab, lab);
+    }
+
+    private float[] seeds() {
+        float[] known = seeds;
+        if (known != null) {
+            return known;
+        }
+        int n = SEED_LEVELS.length;
+        float[] out = new float[n * n * n * n * 7];
+        double[] lab = new double[3];
+        float[] cmyk = new float[4];
+        for (int i = 0; i < n * n * n * n; i++) {
+            double[] tints = {
+                SEED_LEVELS[i / (n * n * n)], SEED_LEVELS[i / (n * n) % n], SEED_LEVELS[i / n % n], SEED_LEVELS[i % n]
+            };
+            lab(tints, cmyk, lab);
+            for (int j = 0; j < 4; j++) {
+                out[i * 7 + j] = (float) tints[j];
+            }
+            for (int j = 0; j < 3; j++) {
+                out[i * 7 + 4 + j] = (float) lab[j];
+            }
+        }
+        seeds = out;
+        return out;
+    }
+
+    /** One search, confined to a thread. */
+    private final class Search {
+        private final double[] want;
+        private boolean blackHeld;
+        private final double wantBlack;
+        private final double wL;
+        private final double wC;
+        private final double wH;
+        private final double cosH;
+        private final double sinH;
+        private final float[] cmyk = new float[4];
+        private final double[] lab = new double[3];
+
+        Search(double L, double a, double b) {
+            want = new double[] {L, a, b};
+            double chroma = Math.hypot(a, b);
+            double fromMiddle = (L - 50) * (L - 50);
+            wL = 1 / (1 + 0.015 * fromMiddle / Math.sqrt(20 + fromMiddle));
+            wC = 1 / (1 + 0.045 * chroma);
+            wH = 1 / (1 + 0.015 * chroma);
+            cosH = chroma == 0 ? 1 : a / chroma;
+            sinH = chroma == 0 ? 0 : b / chroma;
+            wantBlack = rule.black(L, a, b);
+        }
+
+        // First with black held at what is wanted, where three inks give the colour exactly or not at all; only where
+        // they
+        // cannot is black freed. This keeps black a smooth function of the colour wherever it can be.
+        void run(float[] out) {
+            double[] tints = start();
+            tints[3] = wantBlack;
+            blackHeld = true;
+            if (minimise(tints) > GOOD_ENOUGH) {
+                blackHeld = false;
+                minimise(tints);
+            }
+            limit(tints);
+            for (int i = 0; i < 4; i++) {
+                out[i] = (float) tints[i];
+            }
+        }
+
+        /** Improves the tints and returns what is left of the cost. */
+        private double minimise(double[] tints) {
+            double[] errors = new double[ROWS];
+            double cost = errors(tints, errors);
+            double[] jacobian = new double[ROWS * 4];
+            double[] trial = new double[4];
+            double[] trialErrors = new double[ROWS];
+            double damping = 1e-2;
+            boolean fresh = true;
+            for (int i = 0; i < MAX_STEPS; i++) {
+                if (fresh) {
+                    jacobian(tints, errors, jacobian);
+                }
+                double moved = step(tints, errors, jacobian, damping, trial);
+                double trialCost = errors(trial, trialErrors);
+                fresh = trialCost < cost;
+                if (fresh) {
+                    boolean done = cost - trialCost < 1e-9 + 1e-6 * cost || moved < 1e-6;
+                    System.arraycopy(trial, 0, tints, 0, 4);
+                    System.arraycopy(trialErrors, 0, errors, 0, ROWS);
+                    cost = trialCost;
+                    damping = Math.max(1e-7, damping * 0.2);
+                    if (done) {
+                        break;
+                    }
+                } else {
+                    damping *= 6;
+                    if (damping > 1e8) {
+                        break;
+                    }
+                }
+            }
+            return cost;
+        }
+
+        private double[] start() {
+            float[] all = seeds();
+            double best = Double.MAX_VALUE;
+            int at = 0;
+            for (int i = 0; i < all.length; i += 7) {
+                double dL = wL * (all[i + 4] - want[0]);
+                double da = all[i + 5] - want[1];
+                double db = all[i + 6] - want[2];
+                double dC = wC * (cosH * da + sinH * db);
+                double dH = wH * (cosH * db - sinH * da);
+                double dK = 4 * (all[i + 3] - wantBlack);
+                double over = Math.max(0, all[i] + all[i + 1] + all[i + 2] + all[i + 3] - rule.totalInk());
+                double d = dL * dL + dC * dC + dH * dH + dK * dK + 1e4 * over * over;
+                if (d < best) {
+                    best = d;
+                    at = i;
+                }
+            }
+            return new double[] {all[at], all[at + 1], all[at + 2], all[at + 3]};
+        }
+
+        private double errors(double[] tints, double[] out) {
+            lab(tints, cmyk, lab);
+            double da = lab[1] - want[1];
+            double db = lab[2] - want[2];
+            out[0] = wL * (lab[0] - want[0]);
+            out[1] = wC * (cosH * da + sinH * db);
+            out[2] = wH * (cosH * db - sinH * da);
+            out[3] = BLACK_PULL * (tints[3] - wantBlack);
+            out[4] = TOTAL_PULL * Math.max(0, tints[0] + tints[1] + tints[2] + tints[3] - rule.totalInk());
+            double sum = 0;
+            for (double e : out) {
+                sum += e * e;
+            }
+            return sum;
+        }
+
+        private void jacobian(double[] tints, double[] errors, double[] out) {
+            double[] moved = new double[ROWS];
+            for (int i = 0; i < 4; i++) {
+                double keep = tints[i];
+                double h = keep > 0.5 ? -STEP : STEP;
+                tints[i] = keep + h;
+                errors(tints, moved);
+                tints[i] = keep;
+                for (int r = 0; r < ROWS; r++) {
+                    out[r * 4 + i] = (moved[r] - errors[r]) / h;
+                }
+            }
+        }
+
+        // Solves the damped normal equations over the tints that are not held at a bound they push against.
+        private double step(double[] tints, double[] errors, double[] j, double damping, double[] trial) {
+            double[] gradient = new double[4];
+            double[] normal = new double[16];
+            for (int a = 0; a < 4; a++) {
+                for (int r = 0; r < ROWS; r++) {
+                    gradient[a] += j[r * 4 + a] * errors[r];
+                    for (int b = 0; b < 4; b++) {
+                        normal[a * 4 + b] += j[r * 4 + a] * j[r * 4 + b];
+                    }
+                }
+            }
+            for (int a = 0; a < 4; a++) {
+                boolean held =
+                        a == 3 && blackHeld || tints[a] <= 0 && gradient[a] > 0 || tints[a] >= 1 && gradient[a] < 0;
+                if (held) {
+                    gradient[a] = 0;
+                    for (int b = 0; b < 4; b++) {
+                        normal[a * 4 + b] = 0;
+                        normal[b * 4 + a] = 0;
+                    }
+                    normal[a * 5] = 1;
+                } else {
+                    normal[a * 5] += damping * (normal[a * 5] + 1);
+                }
+            }
+            solve(normal, gradient);
+            double moved = 0;
+            for (int a = 0; a < 4; a++) {
+                trial[a] = Math.max(0, Math.min(1, tints[a] - gradient[a]));
+                moved = Math.max(moved, Math.abs(trial[a] - tints[a]));
+            }
+            return moved;
+        }
+
+        // The search holds the total within a rounding; here it is held exactly, at the cost of the three chromatic
+        // inks.
+        private void limit(double[] tints) {
+            double chromatic = tints[0] + tints[1] + tints[2];
+            double over = chromatic + tints[3] - rule.totalInk();
+            if (over > 0 && chromatic > 0) {
+                double scale = Math.max(0, chromatic - over - 1e-6) / chromatic;
+                for (int i = 0; i < 3; i++) {
+                    tints[i] *= scale;
+                }
+            }
+        }
+    }
+
+    // Cholesky factorisation of a 4 × 4 positive definite matrix; the solution takes the place of the right side.
+    private static void solve(double[] m, double[] x) {
+        for (int c = 0; c < 4; c++) {
+            double d = m[c * 5];
+            for (int k = 0; k < c; k++) {
+                d -= m[c * 4 + k] * m[c * 4 + k];
+            }
+            d = Math.sqrt(Math.max(d, 1e-12));
+            m[c * 5] = d;
+            for (int r = c + 1; r < 4; r++) {
+                double v = m[r * 4 + c];
+                for (int k = 0; k < c; k++) {
+                    v -= m[r * 4 + k] * m[c * 4 + k];
+                }
+                m[r * 4 + c] = v / d;
+            }
+        }
+        for (int r = 0; r < 4; r++) {
+            for (int k = 0; k < r; k++) {
+                x[r] -= m[r * 4 + k] * x[k];
+            }
+            x[r] /= m[r * 5];
+        }
+        for (int r = 3; r >= 0; r--) {
+            for (int k = r + 1; k < 4; k++) {
+                x[r] -= m[k * 4 + r] * x[k];
+            }
+            x[r] /= m[r * 5];
+        }
+    }
+}

@@ -1,0 +1,182 @@
+package inkground.colour;
+
+import inkground.base.Refusal;
+import inkground.colour.Characterisation.Patch;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * The colour of any mixture of n inks from the colours of its primaries (every combination of solids) and of each ink's
+ * own ramp: the Yule–Nielsen-modified Neugebauer model [YULE1951] [VIGGIANO1985] with Demichel weights [DEMICHEL1924] and
+ * one tone curve per ink and band. No other patch is used, so that all others test it.
+ *
+ * <p>The model works in three narrow bands, a linear mixture of X, Y, Z, in which inks multiply and spread more nearly as
+ * they do at one wavelength. Immutable and thread-safe.
+ *
+ * <table>
+ * <caption>Ranges</caption>
+ * <tr><th>quantity</th><th>range</th></tr>
+ * <tr><td>tints</td><td>0 to 1, clipped</td></tr>
+ * <tr><td>X, Y, Z</td><td>absolute, D50, Y = 1 for the perfect diffuser</td></tr>
+ * </table>
+ */
+public final class NeugebauerModel {
+    /** Most inks: 2^n primaries are needed and evaluated. */
+    public static final int MAX_INKS = 8;
+
+    private static final int BANDS = 3;
+
+    // A band in which an ink hardly shows tells nothing of its coverage; below this share of the ink's strongest band
+    // the strongest band's curve is used.
+    private static final double LEAST_CONTRAST = 0.15;
+
+    private final int inks;
+    private final Bands bands;
+    private final ToneCurve[] curves; // [ink * BANDS + band]
+    private final double[] primaries; // [primary * BANDS + band], in the 1/n domain; bit i of the index is ink i
+
+    private NeugebauerModel(int inks, Bands bands, ToneCurve[] curves, double[] primaries) {
+        this.inks = inks;
+        this.bands = bands;
+        this.curves = curves;
+        this.primaries = primaries;
+    }
+
+    /**
+     * Builds the model from the primaries and ramps of a characterisation.
+     *
+     * @throws Refusal if a primary is missing; the message names it
+     */
+    public static NeugebauerModel of(Characterisation data) throws Refusal {
+        int n = data.inks().size();
+        if (n > MAX_INKS) {
+            throw new Refusal(data.name() + " has " + n + " inks; the limit is " + MAX_INKS + ".");
+        }
+        Bands bands = Bands.STANDARD;
+        double[] primaries = new double[(1 << n) * BANDS];
+        for (int p = 0; p < 1 << n; p++) {
+            double[] tints = new double[n];
+            for (int i = 0; i < n; i++) {
+                tints[i] = p >> i & 1;
+            }
+            Lab lab = data.find(tints);
+            if (lab == null) {
+                throw new Refusal(data.name() + " has no patch of solid " + describe(data, p)
+                        + ", which the model needs. Use data that holds all combinations of solids.");
+            }
+            bands.compress(Cie.labToXyz(lab), primaries, p * BANDS);
+        }
+        ToneCurve[] curves = new ToneCurve[n * BANDS];
+        for (int i = 0; i < n; i++) {
+            fitCurves(data, i, bands, curves);
+        }
+        return new NeugebauerModel(n, bands, curves, primaries);
+    }
+
+    private static String describe(Characterisation data, int primary) {
+        List<String> names = new ArrayList<>();
+        for (int i = 0; i < data.inks().size(); i++) {
+            if ((primary >> i & 1) != 0) {
+                names.add(data.inks().get(i));
+            }
+        }
+        return names.isEmpty() ? "paper" : String.join(" + ", names);
+    }
+
+    private static void fitCurves(Characterisation data, int ink, Bands bands, ToneCurve[] curves) {
+        List<Patch> ramp = ramp(data, ink);
+        int n = ramp.size();
+        double[] tints = new double[n];
+        double[] values = new double[n * BANDS];
+        for (int i = 0; i < n; i++) {
+            tints[i] = ramp.get(i).tints()[ink];
+            bands.compress(Cie.labToXyz(ramp.get(i).lab()), values, i * BANDS);
+        }
+        int strongest = 0;
+        double[] contrast = new double[BANDS];
+        for (int b = 0; b < BANDS; b++) {
+            contrast[b] = Math.abs(values[(n - 1) * BANDS + b] - values[b]);
+            strongest = contrast[b] > contrast[strongest] ? b : strongest;
+        }
+        for (int b = 0; b < BANDS; b++) {
+            int from = contrast[b] > LEAST_CONTRAST * contrast[strongest] ? b : strongest;
+            double first = values[from];
+            double span = values[(n - 1) * BANDS + from] - first;
+            double[] coverage = new double[n];
+            for (int i = 0; i < n; i++) {
+                coverage[i] = span == 0 ? tints[i] : (values[i * BANDS + from] - first) / span;
+            }
+            curves[ink * BANDS + b] = new ToneCurve(tints, coverage);
+        }
+    }
+
+    private static List<Patch> ramp(Characterisation data, int ink) {
+        return data.patches().stream()
+                .filter(p -> isRamp(p.tints(), ink))
+                .sorted(Comparator.comparingDouble(p -> p.tints()[ink]))
+                .toList();
+    }
+
+    private static boolean isRamp(double[] tints, int ink) {
+        for (int i = 0; i < tints.length; i++) {
+            if (i != ink && tints[i] != 0) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** @return whether the model was built from this patch: a primary or a step of a single ink's ramp */
+    public static boolean usesPatch(double[] tints) {
+        int partial = 0;
+        int printed = 0;
+        for (double t : tints) {
+            partial += t != 0 && t != 1 ? 1 : 0;
+            printed += t != 0 ? 1 : 0;
+        }
+        return partial == 0 || printed == 1;
+    }
+
+    /** @return number of inks */
+    public int inks() {
+        return inks;
+    }
+
+    /** Writes X, Y, Z of the tints, one per ink, 0 to 1. */
+    public void toXyz(double[] tints, double[] xyz) {
+        double[] compressed = new double[BANDS];
+        toCompressed(tints, compressed);
+        bands.expand(compressed, xyz);
+    }
+
+    /** @return the bands the model works in */
+    Bands bands() {
+        return bands;
+    }
+
+    /** Writes the bands of the tints in the 1/n domain, where corrections are added. */
+    void toCompressed(double[] tints, double[] out) {
+        double[] mix = new double[1 << inks];
+        for (int b = 0; b < BANDS; b++) {
+            out[b] = mix(tints, b, mix);
+        }
+    }
+
+    // Folds one ink at a time: 2^n − 1 linear interpolations are the Demichel sum without its 2^n products of n
+    // factors.
+    private double mix(double[] tints, int band, double[] work) {
+        int count = 1 << inks;
+        for (int ink = inks - 1; ink >= 0; ink--) {
+            double a = curves[ink * BANDS + band].at(tints[ink]);
+            count >>= 1;
+            boolean first = ink == inks - 1;
+            for (int p = 0; p < count; p++) {
+                double without = first ? primaries[p * BANDS + band] : work[p];
+                double with = first ? primaries[(p + count) * BANDS + band] : work[p + count];
+                work[p] = without + a * (with - without);
+            }
+        }
+        return work[0];
+    }
+}

@@ -1,0 +1,147 @@
+package inkground.colour;
+
+import java.util.concurrent.atomic.AtomicReferenceArray;
+
+/**
+ * sRGB to the process tints of a print condition, fast: a {@value #NODES}³ grid whose nodes are computed as they are first
+ * needed, with tetrahedral interpolation. White gives no ink at all. Black points are matched by the usual linear scaling of
+ * X, Y, Z, so that sRGB black is the condition's darkest colour and shadows keep their steps. Thread-safe without locks: a
+ * node computed twice comes out the same.
+ */
+public final class RgbToCmyk {
+    /** Nodes on each edge of the grid. */
+    public static final int NODES = 33;
+
+    private final PrintCondition condition;
+    private final double blackY;
+    private final AtomicReferenceArray<float[]> grid = new AtomicReferenceArray<>(NODES * NODES * NODES);
+
+    /** @param condition whose inks are wanted */
+    public RgbToCmyk(PrintCondition condition) {
+        this.condition = condition;
+        this.blackY = blackY(condition);
+    }
+
+    private static double blackY(PrintCondition condition) {
+        float[] darkest = new float[4];
+        condition.labToCmyk(0, 0, 0, darkest);
+        double[] xyz = new double[3];
+        condition.cmykToXyz(darkest, xyz);
+        return xyz[1] / Cie.labToXyz(condition.paper())[1];
+    }
+
+    /**
+     * @param r red, encoded, 0 to 1; clipped
+     * @param g green
+     * @param b blue
+     * @param cmyk receives four tints, 0 to 1
+     */
+    public void convert(float r, float g, float b, float[] cmyk) {
+        float x = place(r);
+        float y = place(g);
+        float z = place(b);
+        int i = (int) x;
+        int j = (int) y;
+        int k = (int) z;
+        interpolate(i, j, k, x - i, y - j, z - k, cmyk);
+    }
+
+    /** Converts 8-bit pixels: {@code rgb} holds 0xRRGGBB (the top byte is ignored), {@code cmyk} gets 0 to 255. */
+    public void convert8(int rgb, byte[] cmyk, int offset) {
+        float[] out = new float[4];
+        convert((rgb >> 16 & 255) / 255f, (rgb >> 8 & 255) / 255f, (rgb & 255) / 255f, out);
+        for (int i = 0; i < 4; i++) {
+            cmyk[offset + i] = (byte) (out[i] * 255 + 0.5f);
+        }
+    }
+
+    private static float place(float v) {
+        return v > 0 ? Math.min(1, v) * (NODES - 1) : 0;
+    }
+
+    // The cell's cube is cut into six tetrahedra along its grey diagonal, which keeps greys on the diagonal.
+    private void interpolate(int i, int j, int k, float fx, float fy, float fz, float[] out) {
+        float[] near = node(i, j, k);
+        if (fx == 0 && fy == 0 && fz == 0) {
+            System.arraycopy(near, 0, out, 0, 4);
+            return;
+        }
+        int di = fx > 0 ? 1 : 0;
+        int dj = fy > 0 ? 1 : 0;
+        int dk = fz > 0 ? 1 : 0;
+        float[] far = node(i + di, j + dj, k + dk);
+        float[] first;
+        float[] second;
+        float hi;
+        float mid;
+        float lo;
+        if (fx >= fy) {
+            if (fy >= fz) {
+                first = node(i + di, j, k);
+                second = node(i + di, j + dj, k);
+                hi = fx;
+                mid = fy;
+                lo = fz;
+            } else if (fx >= fz) {
+                first = node(i + di, j, k);
+                second = node(i + di, j, k + dk);
+                hi = fx;
+                mid = fz;
+                lo = fy;
+            } else {
+                first = node(i, j, k + dk);
+                second = node(i + di, j, k + dk);
+                hi = fz;
+                mid = fx;
+                lo = fy;
+            }
+        } else if (fx >= fz) {
+            first = node(i, j + dj, k);
+            second = node(i + di, j + dj, k);
+            hi = fy;
+            mid = fx;
+            lo = fz;
+        } else if (fy >= fz) {
+            first = node(i, j + dj, k);
+            second = node(i, j + dj, k + dk);
+            hi = fy;
+            mid = fz;
+            lo = fx;
+        } else {
+            first = node(i, j, k + dk);
+            second = node(i, j + dj, k + dk);
+            hi = fz;
+            mid = fy;
+            lo = fx;
+        }
+        for (int c = 0; c < 4; c++) {
+            out[c] = (1 - hi) * near[c] + (hi - mid) * first[c] + (mid - lo) * second[c] + lo * far[c];
+        }
+    }
+
+    private float[] node(int i, int j, int k) {
+        int at = (i * NODES + j) * NODES + k;
+        float[] known = grid.get(at);
+        if (known == null) {
+            known = compute((double) i / (NODES - 1), (double) j / (NODES - 1), (double) k / (NODES - 1));
+            grid.set(at, known);
+        }
+        return known;
+    }
+
+    private float[] compute(double r, double g, double b) {
+        float[] out = new float[4];
+        if (r == 1 && g == 1 && b == 1) {
+            return out;
+        }
+        double[] xyz = new double[3];
+        Srgb.toXyz(r, g, b, xyz);
+        double keep = 1 - blackY;
+        Lab lab = Cie.xyzToLab(
+                keep * xyz[0] + blackY * Cie.D50_X,
+                keep * xyz[1] + blackY * Cie.D50_Y,
+                keep * xyz[2] + blackY * Cie.D50_Z);
+        condition.labToCmyk(lab.L(), lab.a(), lab.b(), out);
+        return out;
+    }
+}

@@ -1,0 +1,25 @@
+package inkground.plate;
+
+/** With what an operation fills its shape, as planes see it. */
+sealed interface Filling {
+    /** One set of tints everywhere. */
+    record Flat(Inking inking) implements Filling {}
+
+    /**
+     * Tints that vary.
+     *
+     * @param source of the tints
+     * @param touched planes that are replaced; those the source gives no tint for get none
+     */
+    record Varied(PixelSource source, long touched) implements Filling {}
+
+    /**
+     * The operation is a group and brings its own content.
+     *
+     * @param list children
+     * @param isolated starts from nothing
+     * @param paintsThrough whether painting the children straight onto the backdrop gives the same, when nothing veils the
+     *     group as a whole
+     */
+    record Content(PreparedList list, boolean isolated, boolean paintsThrough) implements Filling {}
+}

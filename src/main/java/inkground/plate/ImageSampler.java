@@ -1,0 +1,204 @@
+package inkground.plate;
+
+import static inkground.plate.InkPlanes.CELL_H;
+import static inkground.plate.InkPlanes.CELL_W;
+
+import inkground.geometry.Matrix;
+
+/**
+ * Samples an image on the device grid. Reduced images are averaged over the area that each device pixel covers (exactly,
+ * where the image stands square to the grid); enlarged ones show the nearest sample, or are interpolated where the file asks
+ * for it.
+ */
+final class ImageSampler implements PixelSource {
+    private final View tints;
+    private final View alpha;
+
+    /**
+     * @param image what to paint
+     * @param mask its alpha, of any size, or null
+     * @param deviceToUnit from device pixels to the unit square, whose y grows up
+     */
+    ImageSampler(InkImage image, InkImage mask, Matrix deviceToUnit, boolean smooth) {
+        this.tints = new View(image, deviceToUnit, smooth);
+        this.alpha = mask == null ? null : new View(mask, deviceToUnit, smooth);
+    }
+
+    @Override
+    public int[] planes() {
+        return tints.image.planes;
+    }
+
+    @Override
+    public boolean cell(int deviceX, int deviceY, int[][] out, int[] cover) {
+        tints.cell(deviceX, deviceY, out);
+        if (alpha == null) {
+            return false;
+        }
+        alpha.cell(deviceX, deviceY, new int[][] {cover});
+        for (int i = 0; i < CoverBand.CELL; i++) {
+            cover[i] = coverOf(cover[i]);
+        }
+        return true;
+    }
+
+    /** A stencil gives cover only. */
+    static void stencil(InkImage mask, Matrix deviceToUnit, boolean smooth, int deviceX, int deviceY, int[] cover) {
+        new View(mask, deviceToUnit, smooth).cell(deviceX, deviceY, new int[][] {cover});
+        for (int i = 0; i < CoverBand.CELL; i++) {
+            cover[i] = coverOf(cover[i]);
+        }
+    }
+
+    private static int coverOf(int tint) {
+        return (int) (((long) tint * Fixed.COVER_ONE + Fixed.TINT_ONE / 2) / Fixed.TINT_ONE);
+    }
+
+    /** One image at the level of reduction that fits the scale. */
+    private static final class View {
+        private final InkImage image;
+        private final Matrix toSample; // from device pixel centres to sample coordinates, y down
+        private final double spanX; // width of a device pixel in samples
+        private final double spanY;
+        private final boolean smooth;
+
+        View(InkImage full, Matrix deviceToUnit, boolean smooth) {
+            Matrix m = deviceToUnit.then(new Matrix(full.width, 0, 0, -full.height, 0, full.height));
+            InkImage level = full;
+            // A box of 4 samples or more stays after each halving, so that the areas remain exact to a part of it.
+            while (Math.min(across(m), down(m)) >= 8 && level.width > 1 && level.height > 1) {
+                InkImage half = level.half();
+                m = m.then(Matrix.scale((double) half.width / level.width, (double) half.height / level.height));
+                level = half;
+            }
+            this.image = level;
+            this.toSample = m;
+            this.spanX = across(m);
+            this.spanY = down(m);
+            this.smooth = smooth;
+        }
+
+        private static double across(Matrix m) {
+            return Math.abs(m.a()) + Math.abs(m.c());
+        }
+
+        private static double down(Matrix m) {
+            return Math.abs(m.b()) + Math.abs(m.d());
+        }
+
+        void cell(int deviceX, int deviceY, int[][] out) {
+            // A reduction by less than a thousandth is none: the nearest sample is the pixel itself.
+            boolean reduced = spanX > 1.001 || spanY > 1.001;
+            for (int y = 0; y < CELL_H; y++) {
+                double py = deviceY + y + 0.5;
+                int at = y * CELL_W;
+                for (int x = 0; x < CELL_W; x++) {
+                    double px = deviceX + x + 0.5;
+                    double u = toSample.x(px, py);
+                    double v = toSample.y(px, py);
+                    if (reduced) {
+                        mean(u, v, out, at + x);
+                    } else if (smooth) {
+                        between(u, v, out, at + x);
+                    } else {
+                        nearest(u, v, out, at + x);
+                    }
+                }
+            }
+        }
+
+        private void nearest(double u, double v, int[][] out, int at) {
+            int sample = (clamp(v, image.height) * image.width + clamp(u, image.width)) * image.channels;
+            for (int c = 0; c < image.channels; c++) {
+                out[c][at] = (image.tints[sample + c] & 255) << 8;
+            }
+        }
+
+        private static int clamp(double v, int size) {
+            return (int) Math.max(0, Math.min(size - 1, Math.floor(v)));
+        }
+
+        private void between(double u, double v, int[][] out, int at) {
+            double su = Math.max(0, Math.min(image.width - 1, u - 0.5));
+            double sv = Math.max(0, Math.min(image.height - 1, v - 0.5));
+            int x = (int) su;
+            int y = (int) sv;
+            int x1 = Math.min(x + 1, image.width - 1);
+            int y1 = Math.min(y + 1, image.height - 1);
+            double fx = su - x;
+            double fy = sv - y;
+            for (int c = 0; c < image.channels; c++) {
+                double top = sample(x, y, c) * (1 - fx) + sample(x1, y, c) * fx;
+                double bottom = sample(x, y1, c) * (1 - fx) + sample(x1, y1, c) * fx;
+                out[c][at] = (int) Math.rint((top * (1 - fy) + bottom * fy) * 256);
+            }
+        }
+
+        private int sample(int x, int y, int c) {
+            return image.tints[(y * image.width + x) * image.channels + c] & 255;
+        }
+
+        /** The mean over the box of a device pixel, part samples weighed by their part. */
+        private void mean(double u, double v, int[][] out, int at) {
+            double halfX = Math.max(1, spanX) / 2;
+            double halfY = Math.max(1, spanY) / 2;
+            double u0 = Math.max(0, Math.min(image.width - 1e-6, u - halfX));
+            double u1 = Math.max(u0 + 1e-6, Math.min(image.width, u + halfX));
+            double v0 = Math.max(0, Math.min(image.height - 1e-6, v - halfY));
+            double v1 = Math.max(v0 + 1e-6, Math.min(image.height, v + halfY));
+            int xa = (int) u0;
+            int xb = Math.min(image.width - 1, (int) u1);
+            int ya = (int) v0;
+            int yb = Math.min(image.height - 1, (int) v1);
+            int n = image.channels;
+            double c0 = 0;
+            double c1 = 0;
+            double c2 = 0;
+            double c3 = 0;
+            double area = 0;
+            for (int y = ya; y <= yb; y++) {
+                double wy = Math.min(y + 1, v1) - Math.max(y, v0);
+                for (int x = xa; x <= xb; x++) {
+                    double w = wy * (Math.min(x + 1, u1) - Math.max(x, u0));
+                    int sample = (y * image.width + x) * n;
+                    area += w;
+                    c0 += w * (image.tints[sample] & 255);
+                    if (n > 1) {
+                        c1 += w * (image.tints[sample + 1] & 255);
+                    }
+                    if (n > 2) {
+                        c2 += w * (image.tints[sample + 2] & 255);
+                    }
+                    if (n > 3) {
+                        c3 += w * (image.tints[sample + 3] & 255);
+                    }
+                }
+            }
+            double scale = 256 / area;
+            out[0][at] = (int) Math.rint(c0 * scale);
+            if (n > 1) {
+                out[1][at] = (int) Math.rint(c1 * scale);
+            }
+            if (n > 2) {
+                out[2][at] = (int) Math.rint(c2 * scale);
+            }
+            if (n > 3) {
+                out[3][at] = (int) Math.rint(c3 * scale);
+            }
+            for (int c = 4; c < n; c++) {
+                out[c][at] = (int) Math.rint(meanOf(c, xa, xb, ya, yb, u0, u1, v0, v1) * scale);
+            }
+        }
+
+        private double meanOf(int c, int xa, int xb, int ya, int yb, double u0, double u1, double v0, double v1) {
+            double sum = 0;
+            for (int y = ya; y <= yb; y++) {
+                double wy = Math.min(y + 1, v1) - Math.max(y, v0);
+                for (int x = xa; x <= xb; x++) {
+                    sum += wy * (Math.min(x + 1, u1) - Math.max(x, u0)) * sample(x, y, c);
+                }
+            }
+            return sum;
+        }
+    }
+}

@@ -1,0 +1,34 @@
+package inkground.plate;
+
+import java.util.Arrays;
+
+/**
+ * What one flat colour does to the planes.
+ *
+ * @param tints per ink, 0 to {@link Fixed#TINT_ONE}
+ * @param touched bit {@code i} set where ink {@code i} is replaced; a clear bit leaves the ink as it is (overprint)
+ */
+record Inking(int[] tints, long touched) {
+    /** Paints nothing at all: the colorant None. */
+    static final Inking NOTHING = new Inking(new int[0], 0);
+
+    /** @return whether any ink is laid down */
+    boolean inked() {
+        for (int i = 0; i < tints.length; i++) {
+            if (tints[i] > 0 && (touched >> i & 1) != 0) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    @Override
+    public boolean equals(Object o) {
+        return o instanceof Inking i && touched == i.touched && Arrays.equals(tints, i.tints);
+    }
+
+    @Override
+    public int hashCode() {
+        return Arrays.hashCode(tints) * 31 + Long.hashCode(touched);
+    }
+}

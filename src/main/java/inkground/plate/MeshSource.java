@@ -1,0 +1,112 @@
+package inkground.plate;
+
+import static inkground.plate.InkPlanes.CELL_H;
+import static inkground.plate.InkPlanes.CELL_W;
+
+import inkground.artwork.Colour;
+import inkground.artwork.Paint;
+import inkground.geometry.Matrix;
+import java.util.Arrays;
+import java.util.stream.IntStream;
+
+/** Triangles with colours at their corners (types 4 to 7), interpolated linearly; later triangles cover earlier ones. */
+final class MeshSource implements PixelSource {
+    private final Paint.Shading shading;
+    private final ColourMapping mapping;
+    private final float[] corners; // device x, y, values
+    private final int perCorner;
+    private final boolean background;
+
+    MeshSource(Paint.Shading shading, Matrix pageToDevice, ColourMapping mapping, boolean asPattern) {
+        this.shading = shading;
+        this.mapping = mapping;
+        Paint.Triangles mesh = (Paint.Triangles) shading.geometry();
+        this.perCorner = mesh.perCorner();
+        this.corners = mesh.values().clone();
+        Matrix m = shading.toPage().then(pageToDevice);
+        for (int i = 0; i + perCorner <= corners.length; i += perCorner) {
+            float x = corners[i];
+            float y = corners[i + 1];
+            corners[i] = (float) m.x(x, y);
+            corners[i + 1] = (float) m.y(x, y);
+        }
+        this.background = asPattern && shading.background() != null;
+    }
+
+    @Override
+    public int[] planes() {
+        return IntStream.range(0, mapping.tintPlanes()).toArray();
+    }
+
+    @Override
+    public boolean cell(int deviceX, int deviceY, int[][] tints, int[] cover) {
+        int[] out = new int[mapping.tintPlanes()];
+        Arrays.fill(cover, background ? Fixed.COVER_ONE : 0);
+        if (background) {
+            mapping.tints(shading.space(), shading.background().components(), out);
+            for (int p = 0; p < out.length; p++) {
+                Arrays.fill(tints[p], out[p]);
+            }
+        } else {
+            for (int[] plane : tints) {
+                Arrays.fill(plane, 0);
+            }
+        }
+        float[] values = new float[perCorner - 2];
+        int step = 3 * perCorner;
+        for (int t = 0; t + step <= corners.length; t += step) {
+            triangle(t, deviceX, deviceY, values, out, tints, cover);
+        }
+        return true;
+    }
+
+    private void triangle(int t, int x0, int y0, float[] values, int[] out, int[][] tints, int[] cover) {
+        double ax = corners[t] - x0;
+        double ay = corners[t + 1] - y0;
+        double bx = corners[t + perCorner] - x0;
+        double by = corners[t + perCorner + 1] - y0;
+        double cx = corners[t + 2 * perCorner] - x0;
+        double cy = corners[t + 2 * perCorner + 1] - y0;
+        double area = (bx - ax) * (cy - ay) - (cx - ax) * (by - ay);
+        int top = (int) Math.max(0, Math.ceil(Math.min(ay, Math.min(by, cy)) - 0.5));
+        int bottom = (int) Math.min(CELL_H - 1, Math.floor(Math.max(ay, Math.max(by, cy)) - 0.5));
+        int left = (int) Math.max(0, Math.ceil(Math.min(ax, Math.min(bx, cx)) - 0.5));
+        int right = (int) Math.min(CELL_W - 1, Math.floor(Math.max(ax, Math.max(bx, cx)) - 0.5));
+        if (area == 0) {
+            return;
+        }
+        for (int y = top; y <= bottom; y++) {
+            for (int x = left; x <= right; x++) {
+                double px = x + 0.5;
+                double py = y + 0.5;
+                double wa = ((bx - px) * (cy - py) - (cx - px) * (by - py)) / area;
+                double wb = ((cx - px) * (ay - py) - (ax - px) * (cy - py)) / area;
+                double wc = 1 - wa - wb;
+                // a hair of tolerance: pixel centres on a shared edge belong to both triangles, never to none
+                if (wa >= -1e-6 && wb >= -1e-6 && wc >= -1e-6) {
+                    for (int i = 0; i < values.length; i++) {
+                        values[i] = (float) (wa * corners[t + 2 + i]
+                                + wb * corners[t + perCorner + 2 + i]
+                                + wc * corners[t + 2 * perCorner + 2 + i]);
+                    }
+                    colour(values, out);
+                    int at = y * CELL_W + x;
+                    cover[at] = Fixed.COVER_ONE;
+                    for (int p = 0; p < out.length; p++) {
+                        tints[p][at] = out[p];
+                    }
+                }
+            }
+        }
+    }
+
+    private void colour(float[] values, int[] out) {
+        float[] components = values;
+        if (shading.function() != null) {
+            components = new float
+                    [Math.max(shading.function().outputs(), shading.space().components())];
+            shading.function().apply(values, components);
+        }
+        mapping.tints(shading.space(), new Colour(shading.space(), components).components(), out);
+    }
+}

@@ -1,0 +1,425 @@
+package inkground.plate;
+
+import inkground.artwork.Approximation;
+import inkground.artwork.BlendMode;
+import inkground.artwork.Clip;
+import inkground.artwork.Colour;
+import inkground.artwork.Op;
+import inkground.artwork.Paint;
+import inkground.artwork.SoftMask;
+import inkground.artwork.Style;
+import inkground.base.Cancel;
+import inkground.base.Refusal;
+import inkground.geometry.Box;
+import inkground.geometry.FillRule;
+import inkground.geometry.Matrix;
+import inkground.geometry.Outline;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Supplier;
+
+/** Brings a display list to one scale. One use, one thread. */
+final class Preparation {
+    /** Most repeats of a pattern's cell that one operation may need. */
+    private static final long MOST_REPEATS = 20_000;
+
+    private final Matrix toDevice;
+    private final boolean overprint;
+    private final Set<Integer> layersOn;
+    private final ColourMapping mapping;
+    private final LuminosityMapping luminosity;
+    private final ImageCache images;
+    private final Cancel cancel;
+    private final Set<Approximation> approximations;
+    private final Map<Clip, PreparedClip> clips = new IdentityHashMap<>();
+    private final Map<SoftMask, PreparedMask> masks = new IdentityHashMap<>();
+    private final Map<InkingKey, Inking> inkings = new HashMap<>();
+
+    private record InkingKey(Colour colour, boolean overprint, int mode) {}
+
+    Preparation(
+            PlateRequest request,
+            ColourMapping mapping,
+            LuminosityMapping luminosity,
+            ImageCache images,
+            Cancel cancel,
+            Set<Approximation> approximations) {
+        this.toDevice = Matrix.scale(request.pxPerPt(), request.pxPerPt());
+        this.overprint = request.overprint();
+        this.layersOn = request.layersOn();
+        this.mapping = mapping;
+        this.luminosity = luminosity;
+        this.images = images;
+        this.cancel = cancel;
+        this.approximations = approximations;
+    }
+
+    private Preparation(Preparation outer, ColourMapping mapping) {
+        this.toDevice = outer.toDevice;
+        this.overprint = false;
+        this.layersOn = outer.layersOn;
+        this.mapping = mapping;
+        this.luminosity = outer.luminosity;
+        this.images = outer.images;
+        this.cancel = outer.cancel;
+        this.approximations = outer.approximations;
+    }
+
+    PreparedList prepare(List<Op> ops) throws Refusal {
+        List<PreparedOp> out = new ArrayList<>(ops.size());
+        for (Op op : ops) {
+            cancel.check();
+            if (op.origin().visibility().shows(layersOn)) {
+                add(op, out);
+            }
+        }
+        return new PreparedList(out);
+    }
+
+    private void add(Op op, List<PreparedOp> out) throws Refusal {
+        Style style = op.style();
+        if (style.blend() != BlendMode.NORMAL) {
+            approximate(
+                    "the blend mode "
+                            + style.blend()
+                                    .name()
+                                    .toLowerCase(java.util.Locale.ROOT)
+                                    .replace('_', ' '),
+                    "painted with the normal mode",
+                    op);
+        }
+        if (op instanceof Op.Fill fill) {
+            Supplier<EdgeList> shape = () -> EdgeList.of(fill.path(), toDevice);
+            paint(op, fill.paint(), shape, fill.rule(), null, out);
+        } else if (op instanceof Op.Stroke stroke) {
+            paint(op, stroke.paint(), () -> Strokes.edges(stroke, toDevice), FillRule.NON_ZERO, null, out);
+        } else if (op instanceof Op.Image image) {
+            image(image, out);
+        } else if (op instanceof Op.Stencil stencil) {
+            stencil(stencil, out);
+        } else if (op instanceof Op.Shade shade) {
+            paint(op, shade.shading(), null, FillRule.NON_ZERO, null, out);
+        } else if (op instanceof Op.Group group) {
+            group(group, out);
+        }
+    }
+
+    private void approximate(String feature, String shownAs, Op op) {
+        approximations.add(new Approximation(feature, shownAs, op.origin()));
+    }
+
+    private void paint(
+            Op op,
+            Paint paint,
+            Supplier<EdgeList> shape,
+            FillRule rule,
+            PreparedOp.Stencil stencil,
+            List<PreparedOp> out)
+            throws Refusal {
+        if (paint instanceof Paint.Flat flat) {
+            Inking inking = inking(flat.colour(), op.style());
+            if (inking != Inking.NOTHING) {
+                emit(op, op.bounds(), shape, rule, stencil, new Filling.Flat(inking), out);
+            }
+        } else if (paint instanceof Paint.Shading shading) {
+            shading(op, shading, shape, rule, stencil, out);
+        } else if (paint instanceof Paint.Tiling tiling) {
+            tiling(op, tiling, shape, rule, stencil, out);
+        }
+    }
+
+    private Inking inking(Colour colour, Style style) {
+        boolean honoured = overprint && style.overprint();
+        return inkings.computeIfAbsent(
+                new InkingKey(colour, honoured, style.overprintMode()), k -> mapping.inking(colour, style, honoured));
+    }
+
+    private void shading(
+            Op op,
+            Paint.Shading shading,
+            Supplier<EdgeList> shape,
+            FillRule rule,
+            PreparedOp.Stencil stencil,
+            List<PreparedOp> out)
+            throws Refusal {
+        if (mapping.paintsNothing(shading.space()) || !shading.toPage().invertible()) {
+            return;
+        }
+        PreparedClip clip = clip(op.clip());
+        if (shading.box() != null) {
+            Outline box = Outline.rectangle(shading.box()).transform(shading.toPage());
+            clip = new PreparedClip(clip, EdgeList.of(box, toDevice), FillRule.NON_ZERO, null);
+        }
+        PixelSource source;
+        boolean pattern = !(op instanceof Op.Shade);
+        if (ShadingSource.paints(shading.geometry())) {
+            source = new ShadingSource(shading, toDevice, mapping, pattern);
+        } else if (shading.geometry() instanceof Paint.OfPoint) {
+            source = new PointShadingSource(shading, toDevice, mapping, pattern);
+        } else {
+            source = new MeshSource(shading, toDevice, mapping, pattern);
+        }
+        long touched = mapping.touched(shading.space(), overprint && op.style().overprint());
+        emit(op, op.bounds(), shape, rule, stencil, new Filling.Varied(source, touched), clip, out);
+    }
+
+    /** Repeats the cell wherever it can show, each copy clipped to the cell's box and all of them to the shape. */
+    private void tiling(
+            Op op,
+            Paint.Tiling tiling,
+            Supplier<EdgeList> shape,
+            FillRule rule,
+            PreparedOp.Stencil stencil,
+            List<PreparedOp> out)
+            throws Refusal {
+        if (!tiling.toPage().invertible()) {
+            return;
+        }
+        Box visible = op.clip() == null
+                ? op.bounds()
+                : op.bounds().intersect(op.clip().bounds());
+        if (visible.isEmpty()) {
+            return;
+        }
+        Box area = tiling.toPage().inverse().bounds(visible);
+        Box cell = tiling.cellBox();
+        double xStep = Math.abs(tiling.xStep());
+        double yStep = Math.abs(tiling.yStep());
+        long i0 = (long) Math.ceil((area.x0() - cell.x1()) / xStep);
+        long i1 = (long) Math.floor((area.x1() - cell.x0()) / xStep);
+        long j0 = (long) Math.ceil((area.y0() - cell.y1()) / yStep);
+        long j1 = (long) Math.floor((area.y1() - cell.y0()) / yStep);
+        if ((double) (i1 - i0 + 1) * (j1 - j0 + 1) > MOST_REPEATS) {
+            approximate("a pattern of more than " + MOST_REPEATS + " repeats", "left out", op);
+            return;
+        }
+        List<PreparedOp> copies = new ArrayList<>();
+        Outline box = Outline.rectangle(cell).transform(tiling.toPage());
+        for (long j = j0; j <= j1; j++) {
+            for (long i = i0; i <= i1; i++) {
+                cancel.check();
+                Matrix m = tiling.toPage();
+                double dx = i * xStep * m.a() + j * yStep * m.c();
+                double dy = i * xStep * m.b() + j * yStep * m.d();
+                Matrix shift = Matrix.translate(dx, dy);
+                Clip bounds = Clip.of(null, box.transform(shift), FillRule.NON_ZERO);
+                for (Op child : tiling.cell()) {
+                    add(Shifted.of(child, shift, bounds), copies);
+                }
+            }
+        }
+        Filling content = content(new PreparedList(copies), false);
+        emit(op, op.bounds(), shape, rule, stencil, content, out);
+    }
+
+    private void image(Op.Image image, List<PreparedOp> out) throws Refusal {
+        if (!image.unitToPage().invertible()
+                || mapping.paintsNothing(image.image().space())) {
+            return;
+        }
+        ImageCache.Entry decoded = images.get(image.image(), mapping, cancel);
+        Matrix deviceToUnit = image.unitToPage().then(toDevice).inverse();
+        PixelSource source = new ImageSampler(
+                decoded.image(), decoded.mask(), deviceToUnit, image.image().interpolate());
+        long touched = mapping.touched(
+                image.image().space(), overprint && image.style().overprint());
+        Filling filling = new Filling.Varied(source, touched);
+        emit(image, image.bounds().grow(1), imageShape(image.unitToPage()), FillRule.NON_ZERO, null, filling, out);
+    }
+
+    private void stencil(Op.Stencil stencil, List<PreparedOp> out) throws Refusal {
+        if (!stencil.unitToPage().invertible()) {
+            return;
+        }
+        InkImage mask = images.stencil(stencil.mask(), cancel);
+        Matrix deviceToUnit = stencil.unitToPage().then(toDevice).inverse();
+        boolean smooth = stencil.mask().interpolate();
+        PreparedOp.Stencil cover = (x, y, out2) -> ImageSampler.stencil(mask, deviceToUnit, smooth, x, y, out2);
+        paint(stencil, stencil.paint(), imageShape(stencil.unitToPage()), FillRule.NON_ZERO, cover, out);
+    }
+
+    /**
+     * The shape of an image on the device. One that stands square to the grid covers whole pixels, those whose centres it
+     * holds, so that images cut into strips leave no seam; but at least one pixel, so that a thin one does not vanish.
+     */
+    private Supplier<EdgeList> imageShape(Matrix unitToPage) {
+        Matrix m = unitToPage.then(toDevice);
+        boolean square = Math.abs(m.b()) + Math.abs(m.c()) < 1e-6 * m.meanScale()
+                || Math.abs(m.a()) + Math.abs(m.d()) < 1e-6 * m.meanScale();
+        Box box = m.bounds(new Box(0, 0, 1, 1));
+        boolean far = Math.max(Math.max(-box.x0(), -box.y0()), Math.max(box.x1(), box.y1())) > 1 << 20;
+        if (!square || far) {
+            return () -> EdgeList.of(Outline.rectangle(new Box(0, 0, 1, 1)), m);
+        }
+        int x0 = (int) Math.round(box.x0());
+        int y0 = (int) Math.round(box.y0());
+        int x1 = Math.max(x0 + 1, (int) Math.round(box.x1()));
+        int y1 = Math.max(y0 + 1, (int) Math.round(box.y1()));
+        return () -> EdgeList.ofPixels(x0, y0, x1, y1);
+    }
+
+    private void group(Op.Group group, List<PreparedOp> out) throws Refusal {
+        if (group.knockout()) {
+            approximate("a knockout group", "painted as an ordinary group", group);
+        }
+        PreparedList content = prepare(group.ops());
+        if (content.size() > 0) {
+            emit(group, group.bounds(), null, FillRule.NON_ZERO, null, content(content, group.isolated()), out);
+        }
+    }
+
+    /**
+     * An isolated group hides from its children what lies beneath, so overprint inside it must not reach through: only then
+     * does painting straight through differ, as long as all blending is normal.
+     */
+    private Filling.Content content(PreparedList list, boolean isolated) {
+        boolean through = !isolated;
+        if (isolated) {
+            long all = mapping.touched(Colour.BLACK.space(), false);
+            through = Arrays.stream(list.all()).allMatch(op -> knocksOut(op.filling(), all));
+        }
+        return new Filling.Content(list, isolated, through);
+    }
+
+    private static boolean knocksOut(Filling filling, long all) {
+        if (filling instanceof Filling.Flat flat) {
+            return flat.inking().touched() == all;
+        } else if (filling instanceof Filling.Varied varied) {
+            return varied.touched() == all;
+        }
+        Filling.Content content = (Filling.Content) filling;
+        return content.isolated()
+                ? content.paintsThrough()
+                : Arrays.stream(content.list().all()).allMatch(op -> knocksOut(op.filling(), all));
+    }
+
+    private void emit(
+            Op op,
+            Box box,
+            Supplier<EdgeList> shape,
+            FillRule rule,
+            PreparedOp.Stencil stencil,
+            Filling filling,
+            List<PreparedOp> out)
+            throws Refusal {
+        emit(op, box, shape, rule, stencil, filling, clip(op.clip()), out);
+    }
+
+    private void emit(
+            Op op,
+            Box box,
+            Supplier<EdgeList> shape,
+            FillRule rule,
+            PreparedOp.Stencil stencil,
+            Filling filling,
+            PreparedClip clip,
+            List<PreparedOp> out)
+            throws Refusal {
+        int cover = Fixed.cover(op.style().alpha());
+        // A path of no area still has a box; one pixel of margin keeps what touches it.
+        Box device = toDevice.bounds(box).grow(1);
+        if (op.clip() != null) {
+            device = device.intersect(toDevice.bounds(op.clip().bounds()).grow(1));
+        }
+        if (cover == 0 || device.isEmpty()) {
+            return;
+        }
+        int left = bounded(Math.floor(device.x0()));
+        int top = bounded(Math.floor(device.y0()));
+        int right = bounded(Math.ceil(device.x1()));
+        int bottom = bounded(Math.ceil(device.y1()));
+        if (right <= left || bottom <= top) {
+            return;
+        }
+        boolean tall = bottom - top > 2 * InkPlanes.CELL_H;
+        Supplier<EdgeList> kept = shape == null || !tall ? shape : new Once(shape);
+        out.add(new PreparedOp(
+                op,
+                left,
+                top,
+                right,
+                bottom,
+                kept,
+                rule,
+                stencil,
+                filling,
+                cover,
+                clip,
+                mask(op.style().softMask())));
+    }
+
+    private static int bounded(double v) {
+        return (int) Math.max(-(1 << 20), Math.min(1 << 20, v));
+    }
+
+    private PreparedClip clip(Clip clip) {
+        if (clip == null) {
+            return null;
+        }
+        PreparedClip made = clips.get(clip);
+        if (made == null) {
+            made = new PreparedClip(clip(clip.parent()), EdgeList.of(clip.path(), toDevice), clip.rule(), clip);
+            clips.put(clip, made);
+        }
+        return made;
+    }
+
+    private PreparedMask mask(SoftMask mask) throws Refusal {
+        if (mask == null) {
+            return null;
+        }
+        PreparedMask made = masks.get(mask);
+        if (made == null) {
+            made = make(mask);
+            masks.put(mask, made);
+        }
+        return made;
+    }
+
+    /** A mask's group is painted by itself, with colours turned into darkness; overprint and its own mask do not apply. */
+    private PreparedMask make(SoftMask mask) throws Refusal {
+        Preparation own = new Preparation(this, mask.luminosity() ? luminosity : mapping);
+        PreparedList content = own.prepare(mask.group().ops());
+        int[] transfer = new int[256];
+        float[] value = new float[1];
+        for (int i = 0; i < 256; i++) {
+            value[0] = i / 255f;
+            if (mask.transfer() != null) {
+                float[] out = new float[mask.transfer().outputs()];
+                mask.transfer().apply(new float[] {i / 255f}, out);
+                value[0] = out[0];
+            }
+            transfer[i] = Fixed.cover(value[0]);
+        }
+        int darkness = Fixed.TINT_ONE;
+        if (mask.backdrop() != null) {
+            Colour backdrop = mask.backdrop();
+            darkness = Fixed.tint(1 - luminosity.luminosity(backdrop.space(), backdrop.components()));
+        }
+        return new PreparedMask(content, mask.luminosity(), own.mapping.tintPlanes(), darkness, transfer);
+    }
+
+    /** Makes its edges at the first call and keeps them: for shapes that many bands need. */
+    private static final class Once implements Supplier<EdgeList> {
+        private Supplier<EdgeList> maker;
+        private EdgeList edges;
+
+        Once(Supplier<EdgeList> maker) {
+            this.maker = maker;
+        }
+
+        @Override
+        public synchronized EdgeList get() {
+            if (edges == null) {
+                edges = maker.get();
+                maker = null;
+            }
+            return edges;
+        }
+    }
+}

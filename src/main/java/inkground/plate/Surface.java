@@ -1,0 +1,219 @@
+package inkground.plate;
+
+import static inkground.plate.CoverBand.CELL;
+
+import java.util.Arrays;
+
+/**
+ * The planes of one band while it is painted, tints premultiplied by alpha: what a plane holds is the tint that lands on
+ * the substrate. Plane {@code planes - 2} is the alpha of everything painted (the mark plane), plane {@code planes - 1} the
+ * alpha of everything painted with ink (the inked plane). A plane that has one value all over a cell stores just that value.
+ */
+final class Surface {
+    final int planes;
+    final int cols;
+    private final CellPool pool;
+    private final int[][] uniform; // [plane][col]
+    private final int[][][] dense; // [plane][col] or null
+
+    Surface(int planes, int cols, CellPool pool) {
+        this.planes = planes;
+        this.cols = cols;
+        this.pool = pool;
+        this.uniform = new int[planes][cols];
+        this.dense = new int[planes][cols][];
+    }
+
+    int mark() {
+        return planes - 2;
+    }
+
+    int inked() {
+        return planes - 1;
+    }
+
+    /** @return the values of a plane in a cell, or null where {@link #uniform} holds */
+    int[] dense(int plane, int col) {
+        return dense[plane][col];
+    }
+
+    int uniform(int plane, int col) {
+        return uniform[plane][col];
+    }
+
+    /** Gives all cells back and holds zeros. */
+    void release() {
+        for (int p = 0; p < planes; p++) {
+            for (int c = 0; c < cols; c++) {
+                set(p, c, 0);
+            }
+        }
+    }
+
+    /** Sets a plane to one value all over a cell. */
+    void set(int plane, int col, int value) {
+        if (dense[plane][col] != null) {
+            pool.give(dense[plane][col]);
+            dense[plane][col] = null;
+        }
+        uniform[plane][col] = value;
+    }
+
+    /** Copies the given columns of another surface of the same shape. */
+    void copyFrom(Surface other, int firstCol, int lastCol) {
+        for (int p = 0; p < planes; p++) {
+            for (int c = firstCol; c <= lastCol; c++) {
+                int[] from = other.dense[p][c];
+                if (from == null) {
+                    set(p, c, other.uniform[p][c]);
+                } else {
+                    System.arraycopy(from, 0, own(p, c), 0, CELL);
+                }
+            }
+        }
+    }
+
+    /** @return the plane's own array in a cell, made if need be, of undefined content in that case */
+    private int[] own(int plane, int col) {
+        if (dense[plane][col] == null) {
+            dense[plane][col] = pool.take();
+        }
+        return dense[plane][col];
+    }
+
+    private int[] densify(int plane, int col) {
+        int[] cell = dense[plane][col];
+        if (cell == null) {
+            cell = pool.take();
+            Arrays.fill(cell, uniform[plane][col]);
+            dense[plane][col] = cell;
+        }
+        return cell;
+    }
+
+    /**
+     * Moves a plane of a cell towards one value.
+     *
+     * @param cover per pixel, or null where it is {@code all} everywhere
+     */
+    void mix(int plane, int col, int value, int[] cover, int all) {
+        int[] cell = dense[plane][col];
+        if (cell == null && uniform[plane][col] == value) {
+            return;
+        }
+        if (cover == null) {
+            if (all == Fixed.COVER_ONE) {
+                set(plane, col, value);
+            } else if (cell == null) {
+                uniform[plane][col] = Fixed.mix(uniform[plane][col], value, all);
+            } else {
+                for (int i = 0; i < CELL; i++) {
+                    cell[i] = Fixed.mix(cell[i], value, all);
+                }
+            }
+            return;
+        }
+        cell = densify(plane, col);
+        for (int i = 0; i < CELL; i++) {
+            cell[i] = Fixed.mix(cell[i], value, cover[i]);
+        }
+    }
+
+    /** Moves a plane of a cell towards a value per pixel. */
+    void mix(int plane, int col, int[] values, int[] cover, int all) {
+        if (cover == null && all == Fixed.COVER_ONE) {
+            System.arraycopy(values, 0, own(plane, col), 0, CELL);
+            return;
+        }
+        int[] cell = densify(plane, col);
+        if (cover == null) {
+            for (int i = 0; i < CELL; i++) {
+                cell[i] = Fixed.mix(cell[i], values[i], all);
+            }
+        } else {
+            for (int i = 0; i < CELL; i++) {
+                cell[i] = Fixed.mix(cell[i], values[i], cover[i]);
+            }
+        }
+    }
+
+    /**
+     * Lays a cell of an isolated group over this one: every plane is weakened by the group's alpha and gets the group's
+     * premultiplied tint.
+     *
+     * @param cover how much of the group shows, per pixel, or null where it is {@code all} everywhere
+     */
+    void over(Surface group, int col, int[] cover, int all) {
+        int[] alpha = group.dense[group.mark()][col];
+        int alphaAll = group.uniform[group.mark()][col];
+        if (alpha == null && alphaAll == 0) {
+            return;
+        }
+        for (int p = 0; p < planes; p++) {
+            int[] tint = group.dense[p][col];
+            int tintAll = group.uniform[p][col];
+            if (p == inked()) { // a union, like the mark: what was inked once stays so
+                alpha = tint;
+                alphaAll = tintAll;
+            }
+            if (dense[p][col] == null && tint == null && alpha == null && cover == null) {
+                uniform[p][col] = over(uniform[p][col], tintAll, alphaAll, all);
+                continue;
+            }
+            int[] cell = densify(p, col);
+            for (int i = 0; i < CELL; i++) {
+                cell[i] = over(
+                        cell[i],
+                        tint == null ? tintAll : tint[i],
+                        alpha == null ? alphaAll : alpha[i],
+                        cover == null ? all : cover[i]);
+            }
+        }
+    }
+
+    private static int over(int under, int tint, int alpha, int cover) {
+        // alpha is on the tint scale; under × (1 − alpha·cover) + tint·cover in 64 bits, rounded once
+        long one = (long) Fixed.TINT_ONE * Fixed.COVER_ONE;
+        long sum = under * (one - (long) alpha * cover) + (long) tint * cover * Fixed.TINT_ONE;
+        return (int) ((sum + one / 2) / one);
+    }
+
+    /** Moves every plane of a cell towards that of {@code to}: the result of a non-isolated group of normal blending. */
+    void mixTo(Surface to, int col, int[] cover, int all) {
+        for (int p = 0; p < planes; p++) {
+            int[] values = to.dense[p][col];
+            if (values == null) {
+                mix(p, col, to.uniform[p][col], cover, all);
+            } else {
+                mix(p, col, values, cover, all);
+            }
+        }
+    }
+
+    /** @return the cell of 8-bit planes */
+    InkPlanes.Cell toCell(int col) {
+        byte[] values = new byte[planes];
+        byte[][] bytes = new byte[planes][];
+        for (int p = 0; p < planes; p++) {
+            int[] cell = dense[p][col];
+            if (cell == null) {
+                values[p] = (byte) Fixed.toByte(uniform[p][col]);
+                continue;
+            }
+            byte[] out = new byte[CELL];
+            int differ = 0;
+            int first = Fixed.toByte(cell[0]);
+            for (int i = 0; i < CELL; i++) {
+                int v = Fixed.toByte(cell[i]);
+                differ |= v ^ first;
+                out[i] = (byte) v;
+            }
+            if (differ == 0) {
+                values[p] = (byte) first;
+            } else {
+                bytes[p] = out;
+            }
+        }
+        return new InkPlanes.Cell(values, bytes);
+    }
+}
