@@ -161,9 +161,7 @@ final class ExportSheet extends VBox {
         int all = state.page.get().inks().size();
         String inks = shown == all ? "all " + all + " inks" : shown + " of " + all + " inks";
         String base = state.underbaseLies() ? ", on a white underbase" : "";
-        String map = state.bareMap.get() ? ", as bare map" : "";
-        return "On " + state.substrate.get().name() + ", " + inks + base + map + ". " + NotesPanel.NOT_A_CONTRACT_PROOF
-                + ".";
+        return "On " + state.substrate.get().name() + ", " + inks + base + ". " + NotesPanel.NOT_A_CONTRACT_PROOF + ".";
     }
 
     private String pixels(double resolution) {

@@ -28,6 +28,8 @@ final class NotesPanel extends ScrollPane {
         setHbarPolicy(ScrollBarPolicy.NEVER);
         setFocusTraversable(false);
         state.page.addListener((Observable o) -> fill());
+        // Rasterising may bring up more.
+        state.figures.addListener((Observable o) -> fill());
         state.substrate.addListener((Observable o) -> fill());
         fill();
     }
@@ -38,7 +40,7 @@ final class NotesPanel extends ScrollPane {
         all.add(Ui.label("Bear in mind", "title"));
         all.add(Ui.label(NOT_A_CONTRACT_PROOF, "note", "note-first"));
         if (page != null) {
-            page.notes().forEach(note -> all.add(Ui.label(note, "note")));
+            page.notes().forEach(note -> all.add(Ui.label(sentence(note), "note")));
         }
         SubstrateCard card = state.substrate.get();
         if (card != null) {
@@ -47,5 +49,9 @@ final class NotesPanel extends ScrollPane {
         }
         all.forEach(label -> label.setWrapText(true));
         lines.getChildren().setAll(all);
+    }
+
+    private static String sentence(String note) {
+        return note.isEmpty() ? note : Character.toUpperCase(note.charAt(0)) + note.substring(1);
     }
 }

@@ -55,6 +55,12 @@ final class ProofDesk implements AutoCloseable {
         state.unit.set(recents.unit());
         state.theme.addListener((Observable o) -> recents.keep(state.theme.get(), state.unit.get()));
         state.unit.addListener((Observable o) -> recents.keep(state.theme.get(), state.unit.get()));
+        // Measuring waits for the first picture, which the user waits for.
+        state.pictured.addListener((Observable o) -> {
+            if (state.pictured.get()) {
+                measure();
+            }
+        });
         state.substrate.addListener(o -> state.underbase.set(
                 state.underbase.get() && state.substrate.get().garment()));
     }
@@ -127,7 +133,6 @@ final class ProofDesk implements AutoCloseable {
         if (before != null) {
             before.close();
         }
-        measure();
     }
 
     /** Turns to another page of the file; does nothing beyond its ends. */

@@ -35,6 +35,9 @@ final class SwatchArt {
             case "jersey" -> knit(x, y) * 11 + noise * 6;
             case "heather" -> knit(x, y) * 8 + (random.nextInt(5) == 0 ? noise * 60 : noise * 8);
             case "woven" -> weave(x, y) * 12 + noise * 6;
+            case "fleece" -> noise * 16;
+            case "recycled" -> noise * 9 - (random.nextInt(60) == 0 ? 34 : 0);
+            case "kraft" -> noise * 10 + (Math.floorMod(y * 7 + x / 9, 5) == 0 ? -4 : 1);
             case "coated" -> noise * 1.5;
             default -> noise * 7;
         };

@@ -81,6 +81,7 @@ final class TileFeed {
         PlateRequest whole = TileGrid.coarse(media, overprint, layersOn);
         Plan plan = plan(look, whole);
         if (plan == null) {
+            state.pictured.set(true);
             idle();
         } else if (!new GivenUp(plan, state.camera.get(), look).equals(givenUp) && !worthFinishing(plan, whole)) {
             start(plan);

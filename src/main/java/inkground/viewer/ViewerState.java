@@ -2,6 +2,7 @@ package inkground.viewer;
 
 import inkground.artwork.PageBox;
 import inkground.geometry.Box;
+import inkground.ink.InkKind;
 import inkground.viewer.ProofEngine.Figures;
 import inkground.viewer.ProofEngine.OpenFile;
 import inkground.viewer.ProofEngine.OpenPage;
@@ -38,6 +39,9 @@ final class ViewerState {
     final ObjectProperty<OpenPage> page = new SimpleObjectProperty<>(this, "page");
     /** Measures of the page; null until they are known. */
     final ObjectProperty<Figures> figures = new SimpleObjectProperty<>(this, "figures");
+
+    /** Whether the page has been seen whole and sharp since it was opened. */
+    final BooleanProperty pictured = new SimpleBooleanProperty(this, "pictured");
 
     /** The rack. */
     final ObservableList<SubstrateCard> substrates = FXCollections.observableArrayList();
@@ -91,15 +95,24 @@ final class ViewerState {
     /** Whether the sheet of keys is open. */
     final BooleanProperty keySheet = new SimpleBooleanProperty(this, "keySheet");
 
-    /** Shows a page; which inks are hidden is forgotten, since the inks may be others. */
+    /**
+     * Shows a page. Which inks are hidden is forgotten, since the inks may be others; technical ones, which do not print, are
+     * hidden at first.
+     */
     void show(OpenFile newFile, OpenPage newPage) {
         figures.set(null);
+        pictured.set(false);
         probe.set(null);
         solo.set(-1);
         chosenInk.set(-1);
         hidden.clear();
         layersOn.clear();
         newPage.layers().stream().filter(layer -> layer.on()).forEach(layer -> layersOn.add(layer.id()));
+        for (int plane = 0; plane < newPage.inks().size(); plane++) {
+            if (newPage.inks().get(plane).ink().kind() == InkKind.TECHNICAL) {
+                hidden.add(plane);
+            }
+        }
         file.set(newFile);
         page.set(newPage);
         fitPage();

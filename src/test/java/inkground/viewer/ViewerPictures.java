@@ -124,7 +124,11 @@ public final class ViewerPictures {
 
     private void open() {
         state = new ViewerState();
-        desk = new ProofDesk(state, new FakeEngine(), new Recents(ViewerRig.preferences()), ViewerRig.real());
+        desk = new ProofDesk(
+                state,
+                new JobEngine(java.util.Optional.of(pdf)),
+                new Recents(ViewerRig.preferences()),
+                ViewerRig.real());
         window = new ViewerWindow(state, desk);
         stage = new Stage();
         window.show(stage);

@@ -39,6 +39,8 @@ class ViewerStateTest {
         assertThat(camera.toViewX(0)).isGreaterThanOrEqualTo(15);
         assertThat(camera.toViewX(400)).isLessThanOrEqualTo(785);
         assertThat(state.activities).isEmpty();
+        assertThat(state.figures.get()).isNull();
+        state.pictured.set(true);
         assertThat(state.figures.get().inks()).hasSize(3);
     }
 
