@@ -1,0 +1,268 @@
+package inkground.viewer;
+
+import inkground.artwork.PageBox;
+import inkground.plate.PlateRequest;
+import inkground.viewer.ProofEngine.ExportRequest;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import javafx.beans.Observable;
+import javafx.beans.binding.Bindings;
+import javafx.collections.FXCollections;
+import javafx.geometry.Pos;
+import javafx.scene.control.Button;
+import javafx.scene.control.CheckBox;
+import javafx.scene.control.ChoiceBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.ProgressBar;
+import javafx.scene.control.TextField;
+import javafx.scene.layout.GridPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.VBox;
+import javafx.stage.FileChooser;
+import javafx.util.StringConverter;
+import org.kordamp.ikonli.feather.Feather;
+
+/** Asks how a proof is to be written, and shows it being written. */
+final class ExportSheet extends VBox {
+    /** Finest proof: beyond this a page outgrows any use. */
+    private static final double MOST_DPI = 1200;
+
+    private final ViewerState state;
+    private final ProofDesk desk;
+    private final ChoiceBox<PageBox> box = new ChoiceBox<>(
+            FXCollections.observableArrayList(PageBox.TRIM, PageBox.BLEED, PageBox.CROP, PageBox.MEDIA, PageBox.ART));
+    private final TextField dpi = new TextField("150");
+    private final TextField target = new TextField();
+    private final CheckBox replace = new CheckBox("Replace the file that is there");
+    private final Label size = Ui.label("", "quiet");
+    private final Label summary = Ui.label("", "note");
+    private final Label words = Ui.label("", "sheet-trouble");
+    private final HBox progress = new HBox();
+    private Activity writing;
+
+    ExportSheet(ViewerState state, ProofDesk desk) {
+        this.state = state;
+        this.desk = desk;
+        setId("export-sheet");
+        getStyleClass().addAll("card", "sheet");
+        setMaxSize(USE_PREF_SIZE, USE_PREF_SIZE);
+        box.setId("export-box");
+        dpi.setId("export-dpi");
+        target.setId("export-target");
+        replace.setId("export-replace");
+        words.setId("export-trouble");
+        box.setValue(PageBox.TRIM);
+        summary.setWrapText(true);
+        words.setWrapText(true);
+        progress.getStyleClass().add("work");
+        getChildren().addAll(Ui.label("Write a proof", "sheet-title"), summary, fields(), words, progress, buttons());
+        listen();
+        Ui.shown(this, false);
+    }
+
+    private GridPane fields() {
+        GridPane fields = new GridPane();
+        fields.getStyleClass().add("fields");
+        dpi.setPrefColumnCount(5);
+        HBox resolution = new HBox(dpi, Ui.label("pixels per inch"), size);
+        resolution.getStyleClass().add("row");
+        resolution.setAlignment(Pos.CENTER_LEFT);
+        Button choose = new Button("Choose…");
+        choose.setOnAction(e -> choose());
+        choose.setMinWidth(USE_PREF_SIZE);
+        HBox.setHgrow(target, Priority.ALWAYS);
+        target.setPrefColumnCount(26);
+        HBox file = new HBox(target, choose);
+        file.getStyleClass().add("row");
+        fields.addRow(0, Ui.label("Part of the page"), box);
+        fields.addRow(1, Ui.label("Resolution"), resolution);
+        fields.addRow(2, Ui.label("File"), file);
+        fields.add(replace, 1, 3);
+        Ui.tip(dpi, "72 for a mail, 150 for a screen, 300 to look closely");
+        Ui.tip(box, "Trim shows the finished product");
+        return fields;
+    }
+
+    private HBox buttons() {
+        Button write = new Button("Write proof");
+        write.setId("export-write");
+        write.setDefaultButton(true);
+        write.setOnAction(e -> write());
+        write.disableProperty().bind(progress.visibleProperty());
+        Button close = new Button("Close");
+        close.setId("export-close");
+        close.setOnAction(e -> close());
+        HBox buttons = new HBox(Ui.spring(), close, write);
+        buttons.getStyleClass().add("row");
+        return buttons;
+    }
+
+    private void listen() {
+        state.exportSheet.addListener((Observable o) -> {
+            if (state.exportSheet.get() && state.page.get() == null) {
+                state.exportSheet.set(false);
+            }
+            Ui.shown(this, state.exportSheet.get());
+            if (state.exportSheet.get()) {
+                open();
+            }
+        });
+        words.textProperty().bind(Bindings.when(state.trouble.isNull()).then("").otherwise(state.trouble));
+        for (Observable value :
+                List.of(box.valueProperty(), dpi.textProperty(), target.textProperty(), state.substrate)) {
+            value.addListener(o -> follow());
+        }
+        state.activities.addListener((Observable o) -> progress());
+        progress();
+    }
+
+    private void open() {
+        state.trouble.set(null);
+        target.setText(suggestion().toString());
+        replace.setSelected(false);
+        // Set anew so that the sizes are those of this page.
+        box.setConverter(boxWords());
+        follow();
+        target.requestFocus();
+    }
+
+    private Path suggestion() {
+        String name = state.file.get().path().getFileName().toString().replaceFirst("(?i)\\.pdf$", "");
+        int page = state.page.get().info().number();
+        String paged = state.file.get().pageCount() > 1 ? name + "-" + page : name;
+        return state.file
+                .get()
+                .path()
+                .toAbsolutePath()
+                .resolveSibling(paged + "-on-" + state.substrate.get().id() + ".png");
+    }
+
+    private void follow() {
+        if (!state.exportSheet.get() || state.page.get() == null) {
+            return;
+        }
+        Optional<Double> resolution = resolution();
+        size.setText(resolution.map(this::pixels).orElse("a number from 1 to " + (int) MOST_DPI));
+        boolean exists = path().map(Files::exists).orElse(false);
+        replace.setDisable(!exists);
+        if (!exists) {
+            replace.setSelected(false);
+        }
+        summary.setText(summary());
+    }
+
+    private String summary() {
+        int shown = state.shownInks().size();
+        int all = state.page.get().inks().size();
+        String inks = shown == all ? "all " + all + " inks" : shown + " of " + all + " inks";
+        String base = state.underbaseLies() ? ", on a white underbase" : "";
+        return "On " + state.substrate.get().name() + ", " + inks + base + ". " + NotesPanel.NOT_A_CONTRACT_PROOF + ".";
+    }
+
+    private String pixels(double resolution) {
+        PlateRequest r = PlateRequest.of(state.page.get().info().box(box.getValue()), resolution, true, Set.of());
+        return r.width() + " × " + r.height() + " px";
+    }
+
+    private Optional<Double> resolution() {
+        try {
+            double value = Double.parseDouble(dpi.getText().strip().replace(',', '.'));
+            return value >= 1 && value <= MOST_DPI ? Optional.of(value) : Optional.empty();
+        } catch (NumberFormatException e) {
+            return Optional.empty();
+        }
+    }
+
+    private Optional<Path> path() {
+        try {
+            String text = target.getText().strip();
+            return text.isEmpty() ? Optional.empty() : Optional.of(Path.of(text));
+        } catch (InvalidPathException e) {
+            return Optional.empty();
+        }
+    }
+
+    private void choose() {
+        FileChooser chooser = new FileChooser();
+        chooser.setTitle("Where to write the proof");
+        chooser.getExtensionFilters().add(new FileChooser.ExtensionFilter("PNG picture", "*.png"));
+        path().ifPresent(p -> chooser.setInitialFileName(p.getFileName().toString()));
+        Optional.ofNullable(chooser.showSaveDialog(getScene().getWindow()))
+                .ifPresent(f -> target.setText(f.toString()));
+    }
+
+    private void write() {
+        if (resolution().isEmpty()) {
+            state.trouble.set("Resolution: give a number from 1 to " + (int) MOST_DPI + " pixels per inch.");
+        } else if (path().isEmpty()) {
+            state.trouble.set("File: give the name of the PNG file to write.");
+        } else if (Files.exists(path().get()) && !replace.isSelected()) {
+            state.trouble.set(
+                    "There is a file of this name. Tick 'Replace the file that is there', or give another name.");
+        } else {
+            desk.export(new ExportRequest(
+                    state.look(),
+                    box.getValue(),
+                    resolution().get(),
+                    state.overprint.get(),
+                    state.layersOn,
+                    path().get(),
+                    replace.isSelected()));
+        }
+    }
+
+    private void close() {
+        if (writing != null) {
+            writing.cancel();
+        }
+        state.trouble.set(null);
+        state.exportSheet.set(false);
+    }
+
+    private void progress() {
+        Optional<Activity> now =
+                state.activities.stream().filter(Activity::isExport).findFirst();
+        writing = now.orElse(null);
+        progress.getChildren().clear();
+        now.ifPresent(activity -> {
+            ProgressBar bar = new ProgressBar();
+            bar.progressProperty().bind(activity.fraction());
+            Label what = new Label();
+            what.textProperty().bind(activity.what());
+            progress.setAlignment(Pos.CENTER_LEFT);
+            progress.getChildren()
+                    .setAll(
+                            bar,
+                            what,
+                            Ui.spring(),
+                            Ui.button("export-stop", "Stop", Feather.X, Command.ESCAPE, activity::cancel));
+        });
+        Ui.shown(progress, now.isPresent());
+    }
+
+    private StringConverter<PageBox> boxWords() {
+        return new StringConverter<>() {
+            @Override
+            public String toString(PageBox which) {
+                if (which == null || state.page.get() == null) {
+                    return "";
+                }
+                return which.word() + " box, "
+                        + state.unit.get().size(state.page.get().info().box(which));
+            }
+
+            @Override
+            public PageBox fromString(String text) {
+                return box.getItems().stream()
+                        .filter(which -> toString(which).equals(text))
+                        .findFirst()
+                        .orElse(PageBox.TRIM);
+            }
+        };
+    }
+}

@@ -1,0 +1,231 @@
+package inkground.viewer;
+
+import inkground.base.Cancel;
+import inkground.base.Refusal;
+import inkground.viewer.ProofEngine.ExportRequest;
+import inkground.viewer.ProofEngine.Figures;
+import inkground.viewer.ProofEngine.OpenFile;
+import inkground.viewer.ProofEngine.OpenPage;
+import inkground.viewer.ProofEngine.SubstrateCard;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Executor;
+import java.util.function.Consumer;
+import javafx.beans.Observable;
+
+/**
+ * Does what the user asks and fills the state with what comes of it. Reading, measuring and exporting each have their own
+ * scheduler, so that none of them holds up another.
+ */
+final class ProofDesk implements AutoCloseable {
+    /** The executors of one window. */
+    interface Threads extends AutoCloseable {
+        /** @return an executor of its own for one scheduler */
+        Executor background(String name);
+
+        /** @return runs on the window's thread, later */
+        Executor ui();
+
+        @Override
+        void close();
+    }
+
+    private record Opened(OpenFile file, OpenPage page) {}
+
+    private final ViewerState state;
+    private final ProofEngine engine;
+    private final Recents recents;
+    private final Threads threads;
+    private final RenderScheduler reading;
+    private final RenderScheduler measuring;
+    private final RenderScheduler exporting;
+    private final RenderScheduler stocking;
+
+    ProofDesk(ViewerState state, ProofEngine engine, Recents recents, Threads threads) {
+        this.state = state;
+        this.engine = engine;
+        this.recents = recents;
+        this.threads = threads;
+        reading = scheduler("reading");
+        measuring = scheduler("measuring");
+        exporting = scheduler("exporting");
+        stocking = scheduler("stocking the rack");
+        state.recent.setAll(recents.files());
+        state.theme.set(recents.theme());
+        state.unit.set(recents.unit());
+        state.theme.addListener((Observable o) -> recents.keep(state.theme.get(), state.unit.get()));
+        state.unit.addListener((Observable o) -> recents.keep(state.theme.get(), state.unit.get()));
+        // Measuring waits for the first picture, which the user waits for.
+        state.pictured.addListener((Observable o) -> {
+            if (state.pictured.get()) {
+                measure();
+            }
+        });
+        state.substrate.addListener(o -> state.underbase.set(
+                state.underbase.get() && state.substrate.get().garment()));
+    }
+
+    private RenderScheduler scheduler(String name) {
+        return new RenderScheduler(threads.background(name), threads.ui());
+    }
+
+    /** @return a scheduler for the surface */
+    RenderScheduler rasterising() {
+        return scheduler("rasterising");
+    }
+
+    /** @return the window's thread */
+    Executor ui() {
+        return threads.ui();
+    }
+
+    /** Fills the rack. */
+    void stockRack() {
+        work("Reading the substrates", stocking, (cancel, activity) -> engine.substrates(), this::stocked);
+    }
+
+    private void stocked(List<SubstrateCard> cards) {
+        state.substrates.setAll(cards);
+        if (state.substrate.get() == null && !cards.isEmpty()) {
+            state.substrate.set(cards.get(0));
+        }
+    }
+
+    /** @return the demo artwork, where there is one */
+    java.util.Optional<Path> demo() {
+        return engine.demo();
+    }
+
+    /** Opens a file at its first page; the one now open stays until the new one is read. */
+    void open(Path path) {
+        state.trouble.set(null);
+        work(
+                "Reading " + path.getFileName(),
+                reading,
+                new Reading<Opened>() {
+                    @Override
+                    public Opened run(Cancel cancel, Activity activity) throws Refusal {
+                        OpenFile file = engine.open(path, cancel, activity);
+                        boolean read = false;
+                        try {
+                            Opened opened = new Opened(file, file.page(1, cancel, activity));
+                            read = true;
+                            return opened;
+                        } finally {
+                            if (!read) {
+                                file.close();
+                            }
+                        }
+                    }
+
+                    @Override
+                    public void discard(Opened opened) {
+                        opened.file().close();
+                    }
+                },
+                this::opened);
+    }
+
+    private void opened(Opened opened) {
+        OpenFile before = state.file.get();
+        state.show(opened.file(), opened.page());
+        state.recent.setAll(recents.add(opened.file().path()));
+        if (before != null) {
+            before.close();
+        }
+    }
+
+    /** Turns to another page of the file; does nothing beyond its ends. */
+    void turnPage(int by) {
+        OpenFile file = state.file.get();
+        if (file == null) {
+            return;
+        }
+        int number = state.page.get().info().number() + by;
+        if (number >= 1 && number <= file.pageCount()) {
+            state.trouble.set(null);
+            work("Reading page " + number, reading, (cancel, activity) -> file.page(number, cancel, activity), page -> {
+                state.show(file, page);
+                measure();
+            });
+        }
+    }
+
+    private void measure() {
+        OpenPage page = state.page.get();
+        work("Measuring the inks", measuring, page::measure, (Figures figures) -> {
+            if (state.page.get() == page) {
+                state.figures.set(figures);
+            }
+        });
+    }
+
+    /** Writes a proof. */
+    void export(ExportRequest request) {
+        state.trouble.set(null);
+        OpenPage page = state.page.get();
+        work(
+                "Writing " + request.target().getFileName(),
+                exporting,
+                (cancel, activity) -> {
+                    page.export(request, cancel, activity);
+                    return request.target();
+                },
+                target -> {
+                    state.exportSheet.set(false);
+                    state.news.set("Proof written: " + target);
+                });
+    }
+
+    /** Stops what the user waits for. */
+    void cancelAll() {
+        List.copyOf(state.activities).forEach(Activity::cancel);
+    }
+
+    /** Background work that reports to an activity. */
+    private interface Reading<T> {
+        T run(Cancel cancel, Activity activity) throws Refusal;
+
+        default void discard(T value) {}
+    }
+
+    private <T> void work(String what, RenderScheduler scheduler, Reading<T> work, Consumer<T> done) {
+        Activity activity = new Activity(threads.ui(), what, scheduler == exporting);
+        state.activities.add(activity);
+        Cancel cancel = scheduler.submit(
+                new RenderScheduler.Work<T>() {
+                    @Override
+                    public T run(Cancel c) throws Refusal {
+                        return work.run(c, activity);
+                    }
+
+                    @Override
+                    public void discard(T value) {
+                        work.discard(value);
+                    }
+                },
+                outcome -> {
+                    state.activities.remove(activity);
+                    settle(outcome, done);
+                });
+        activity.stopsBy(cancel);
+    }
+
+    private <T> void settle(Outcome<T> outcome, Consumer<T> done) {
+        if (outcome instanceof Outcome.Done<T> made) {
+            done.accept(made.value());
+        } else if (outcome instanceof Outcome.Failed<T> failed) {
+            state.trouble.set(failed.message());
+        }
+    }
+
+    /** Stops all work and lets go of the file. */
+    @Override
+    public void close() {
+        List.of(reading, measuring, exporting, stocking).forEach(RenderScheduler::cancel);
+        if (state.file.get() != null) {
+            state.file.get().close();
+        }
+        threads.close();
+    }
+}

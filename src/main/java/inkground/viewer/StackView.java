@@ -1,0 +1,170 @@
+package inkground.viewer;
+
+import inkground.viewer.ProofEngine.OpenPage;
+import inkground.viewer.ProofEngine.Painter;
+import inkground.viewer.ProofEngine.SubstrateCard;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import javafx.beans.Observable;
+import javafx.collections.SetChangeListener;
+import javafx.css.PseudoClass;
+import javafx.geometry.Pos;
+import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.control.ToggleButton;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Pane;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.VBox;
+import javafx.scene.shape.Rectangle;
+import org.kordamp.ikonli.feather.Feather;
+
+/**
+ * The cross-section: the substrate at the bottom, on cloth the underbase, then the inks, last printed on top. Under the
+ * pointer every layer is as long as its tint there.
+ */
+final class StackView extends VBox {
+    private static final PseudoClass OFF = PseudoClass.getPseudoClass("off");
+
+    private final ViewerState state;
+    private final RenderScheduler colouring;
+    private final List<InkBand> bands = new ArrayList<>();
+    private final VBox inks = new VBox();
+    private final HBox underbase = new HBox();
+    private final HBox ground = new HBox();
+    private Look colouredFor;
+    private OpenPage colouredPage;
+
+    /**
+     * @param colouring works out the colours of the solid inks
+     */
+    StackView(ViewerState state, RenderScheduler colouring) {
+        this.state = state;
+        this.colouring = colouring;
+        setId("stack");
+        getStyleClass().add("stack");
+        HBox title = new HBox(
+                Ui.label("Stack", "title"),
+                Ui.spring(),
+                Ui.toggle("overprint", "Overprint", Feather.LAYERS, Command.OVERPRINT, state.overprint));
+        title.getStyleClass().add("stack-title");
+        title.setAlignment(Pos.CENTER_LEFT);
+        ScrollPane scroll = new ScrollPane(inks);
+        scroll.setFitToWidth(true);
+        scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+        scroll.getStyleClass().add("ink-scroll");
+        VBox.setVgrow(scroll, Priority.ALWAYS);
+        layUnderbase();
+        ground.getStyleClass().add("ground-band");
+        ground.setAlignment(Pos.CENTER_LEFT);
+        getChildren().addAll(title, scroll, underbase, ground);
+        listen();
+        restack();
+        reground();
+    }
+
+    private void layUnderbase() {
+        Rectangle layer = new Rectangle(InkBand.LAYER_W, 20);
+        layer.getStyleClass().add("underbase-layer");
+        Pane section = new Pane(layer);
+        section.setMinSize(InkBand.LAYER_W, 20);
+        section.setMaxSize(InkBand.LAYER_W, 20);
+        Label words = Ui.label("Underbase, white ink", "ink-words");
+        HBox.setHgrow(words, Priority.ALWAYS);
+        words.setMaxWidth(Double.MAX_VALUE);
+        ToggleButton lay = Ui.toggle("underbase", "Lay", null, Command.UNDERBASE, state.underbase);
+        underbase.setAlignment(Pos.CENTER_LEFT);
+        underbase.getStyleClass().add("underbase-band");
+        underbase.getChildren().setAll(section, words, lay);
+        state.underbase.addListener((Observable o) -> underbase.pseudoClassStateChanged(OFF, !state.underbase.get()));
+        underbase.pseudoClassStateChanged(OFF, true);
+    }
+
+    private void listen() {
+        state.page.addListener((Observable o) -> restack());
+        state.substrate.addListener((Observable o) -> reground());
+        SetChangeListener<Integer> hidden = c -> follow();
+        state.hidden.addListener(hidden);
+        for (Observable value : List.of(state.solo, state.chosenInk, state.probe, state.figures, state.underbase)) {
+            value.addListener(o -> follow());
+        }
+    }
+
+    private void restack() {
+        bands.clear();
+        OpenPage page = state.page.get();
+        if (page != null) {
+            for (int plane : page.printOrder()) {
+                bands.add(0, new InkBand(page.inks().get(plane), plane, state));
+            }
+        }
+        inks.getChildren().setAll(bands);
+        follow();
+    }
+
+    private void reground() {
+        SubstrateCard card = state.substrate.get();
+        Ui.shown(underbase, card != null && card.garment());
+        ground.getChildren().clear();
+        if (card != null) {
+            Label name = Ui.label(card.name(), "ink-name");
+            Label colour = Ui.label(SubstrateText.colour(card), "quiet");
+            VBox words = new VBox(name, colour);
+            words.setAlignment(Pos.CENTER_LEFT);
+            words.getStyleClass().add("ink-words");
+            words.setMinWidth(0);
+            Ui.tip(name, card.name() + ": " + card.source());
+            ground.getChildren().addAll(new Swatch(card, InkBand.LAYER_W, 54), words);
+        }
+        follow();
+    }
+
+    private void follow() {
+        bands.forEach(band -> band.follow(state));
+        recolour();
+    }
+
+    private void recolour() {
+        Look look = state.look();
+        OpenPage page = state.page.get();
+        if (look == null || Objects.equals(colouredFor, solidLook(look)) && colouredPage == page) {
+            return;
+        }
+        colouredFor = solidLook(look);
+        colouredPage = page;
+        colouring.submit(cancel -> solids(page, solidLook(look)), outcome -> {
+            if (outcome instanceof Outcome.Done<List<Integer>> done && state.page.get() == page) {
+                paint(page, done.value());
+            }
+        });
+    }
+
+    /** The colour of a layer does not hang on which other layers are shown. */
+    private Look solidLook(Look look) {
+        java.util.Set<Integer> all = new java.util.HashSet<>();
+        for (int plane = 0; plane < state.page.get().inks().size(); plane++) {
+            all.add(plane);
+        }
+        return new Look(look.substrateId(), all, look.underbase(), false);
+    }
+
+    // Off the window's thread.
+    private static List<Integer> solids(OpenPage page, Look look) {
+        Painter painter = page.painter(look);
+        List<Integer> colours = new ArrayList<>();
+        for (int plane = 0; plane < page.inks().size(); plane++) {
+            int[] tints = new int[page.inks().size()];
+            tints[plane] = 255;
+            colours.add(painter.colour(tints));
+        }
+        return colours;
+    }
+
+    private void paint(OpenPage page, List<Integer> colours) {
+        List<Integer> order = page.printOrder();
+        for (int i = 0; i < order.size(); i++) {
+            bands.get(order.size() - 1 - i).colour(colours.get(order.get(i)));
+        }
+    }
+}

@@ -1,0 +1,246 @@
+package inkground.viewer;
+
+import java.io.File;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import javafx.beans.Observable;
+import javafx.geometry.Pos;
+import javafx.scene.Scene;
+import javafx.scene.control.TextInputControl;
+import javafx.scene.input.DragEvent;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.input.TransferMode;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Pane;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.StackPane;
+import javafx.scene.layout.VBox;
+import javafx.stage.FileChooser;
+import javafx.stage.Stage;
+
+/**
+ * Puts the window together: the surface above the rack, and beside them the stack rising from the substrate. Owns nothing
+ * that the views could not do without each other.
+ */
+final class ViewerWindow {
+    private static final double COLUMN_W = 304;
+
+    private final ViewerState state;
+    private final ProofDesk desk;
+    private final ProofSurface surface;
+    private final StackPane root;
+    private final Scene scene;
+
+    ViewerWindow(ViewerState state, ProofDesk desk) {
+        this.state = state;
+        this.desk = desk;
+        surface = new ProofSurface(state, desk.rasterising(), desk.ui());
+        root = new StackPane(main(), veil(), new ExportSheet(state, desk), new KeySheet(state));
+        root.setId("window");
+        scene = new Scene(root, 1280, 800);
+        state.theme.addListener((Observable o) -> dress());
+        dress();
+        scene.addEventFilter(KeyEvent.KEY_PRESSED, this::key);
+        scene.setOnDragOver(this::dragOver);
+        scene.setOnDragDropped(this::dropped);
+    }
+
+    private VBox main() {
+        StackPane bench = new StackPane(
+                surface, new StartScreen(state, desk, this::askForFile), new BareLegend(state), new TroubleBar(state));
+        bench.getStyleClass().add("bench");
+        bench.setMinSize(0, 0);
+        StackPane.setAlignment(bench.getChildren().get(2), Pos.BOTTOM_RIGHT);
+        StackPane.setAlignment(bench.getChildren().get(3), Pos.TOP_CENTER);
+        VBox.setVgrow(bench, Priority.ALWAYS);
+        VBox left = new VBox(bench, new SubstrateRack(state));
+        left.setMinWidth(0);
+        HBox.setHgrow(left, Priority.ALWAYS);
+        NotesPanel notes = new NotesPanel(state);
+        StackView stack = new StackView(state, desk.rasterising());
+        VBox.setVgrow(notes, Priority.ALWAYS);
+        notes.setMinHeight(96);
+        VBox column = new VBox(notes, stack);
+        column.getStyleClass().add("column");
+        column.setMinWidth(COLUMN_W);
+        column.setMaxWidth(COLUMN_W);
+        HBox middle = new HBox(left, column);
+        VBox.setVgrow(middle, Priority.ALWAYS);
+        middle.setMinHeight(0);
+        return new VBox(new TopStrip(state, desk, this::askForFile), middle, new StatusLine(state));
+    }
+
+    /** Lies between the window and a sheet, and takes the clicks that miss the sheet. */
+    private Pane veil() {
+        Pane veil = new Pane();
+        veil.getStyleClass().add("veil");
+        veil.visibleProperty().bind(state.exportSheet.or(state.keySheet));
+        veil.setOnMouseClicked(e -> state.keySheet.set(false));
+        return veil;
+    }
+
+    private void dress() {
+        scene.getStylesheets().setAll(state.theme.get().tokens(), Theme.rules());
+    }
+
+    /** @return the scene */
+    Scene scene() {
+        return scene;
+    }
+
+    /** @return the surface */
+    ProofSurface surface() {
+        return surface;
+    }
+
+    /** Shows the window on a stage. */
+    void show(Stage stage) {
+        stage.setScene(scene);
+        stage.setMinWidth(960);
+        stage.setMinHeight(620);
+        stage.titleProperty()
+                .bind(state.file
+                        .map(f -> f.path().getFileName() + " · Inkground")
+                        .orElse("Inkground"));
+        stage.show();
+        surface.requestFocus();
+    }
+
+    /** Stops all work of the window. */
+    void close() {
+        surface.close();
+        desk.close();
+    }
+
+    private void askForFile() {
+        FileChooser chooser = new FileChooser();
+        chooser.setTitle("Open a PDF");
+        chooser.getExtensionFilters()
+                .addAll(
+                        new FileChooser.ExtensionFilter("PDF", "*.pdf", "*.PDF"),
+                        new FileChooser.ExtensionFilter("All files", "*.*"));
+        state.recent.stream()
+                .findFirst()
+                .map(Path::getParent)
+                .map(Path::toFile)
+                .filter(File::isDirectory)
+                .ifPresent(chooser::setInitialDirectory);
+        Optional.ofNullable(chooser.showOpenDialog(scene.getWindow())).ifPresent(f -> desk.open(f.toPath()));
+    }
+
+    private void dragOver(DragEvent e) {
+        if (e.getDragboard().hasFiles()) {
+            e.acceptTransferModes(TransferMode.COPY);
+        }
+        e.consume();
+    }
+
+    private void dropped(DragEvent e) {
+        List<File> files = e.getDragboard().getFiles();
+        if (!files.isEmpty()) {
+            desk.open(firstPdf(files).toPath());
+        }
+        e.setDropCompleted(!files.isEmpty());
+        e.consume();
+    }
+
+    private static File firstPdf(List<File> files) {
+        return files.stream()
+                .filter(f -> f.getName().toLowerCase(Locale.ROOT).endsWith(".pdf"))
+                .findFirst()
+                .orElse(files.get(0));
+    }
+
+    private void key(KeyEvent e) {
+        boolean typing = scene.getFocusOwner() instanceof TextInputControl;
+        boolean sheet = state.exportSheet.get() || state.keySheet.get();
+        if (!sheet && !typing && e.isShiftDown() && e.getCode().isArrowKey()) {
+            panByKey(e);
+            return;
+        }
+        Command.of(e)
+                .filter(c -> c == Command.ESCAPE || c == Command.KEYS || !sheet && !typing)
+                .ifPresent(command -> {
+                    perform(command);
+                    e.consume();
+                });
+    }
+
+    private void panByKey(KeyEvent e) {
+        double step = ProofSurface.ARROW_PX;
+        switch (e.getCode()) {
+            case LEFT -> state.pan(step, 0);
+            case RIGHT -> state.pan(-step, 0);
+            case UP -> state.pan(0, step);
+            default -> state.pan(0, -step);
+        }
+        e.consume();
+    }
+
+    private void perform(Command command) {
+        switch (command) {
+            case OPEN -> askForFile();
+            case EXPORT -> state.exportSheet.set(state.page.get() != null);
+            case NEXT_SUBSTRATE -> state.stepSubstrate(1);
+            case PREVIOUS_SUBSTRATE -> state.stepSubstrate(-1);
+            case INK_ABOVE -> state.stepInk(1);
+            case INK_BELOW -> state.stepInk(-1);
+            case ZOOM_IN -> state.zoom(1.25);
+            case ZOOM_OUT -> state.zoom(1 / 1.25);
+            case FIT -> state.fitPage();
+            case FULL_SIZE -> state.fullSize();
+            case NEXT_PAGE -> desk.turnPage(1);
+            case PREVIOUS_PAGE -> desk.turnPage(-1);
+            case ESCAPE -> escape();
+            default -> flip(command);
+        }
+    }
+
+    private void flip(Command command) {
+        int ink = state.chosenInk.get();
+        switch (command) {
+            case HIDE_INK -> ifChosen(ink, () -> state.toggleHidden(ink));
+            case SOLO_INK -> ifChosen(ink, () -> state.toggleSolo(ink));
+            case UNDERBASE -> {
+                boolean cloth =
+                        state.substrate.get() != null && state.substrate.get().garment();
+                state.underbase.set(cloth && !state.underbase.get());
+            }
+            case OVERPRINT -> state.overprint.set(!state.overprint.get());
+            case TRIM -> state.trim.set(!state.trim.get());
+            case BLEED -> state.bleed.set(!state.bleed.get());
+            case SAFE -> state.safe.set(!state.safe.get());
+            case BARE_MAP -> state.bareMap.set(!state.bareMap.get());
+            case UNIT -> state.unit.set(state.unit.get() == LengthUnit.MM ? LengthUnit.INCH : LengthUnit.MM);
+            case THEME -> state.theme.set(TopStrip.next(state.theme.get()));
+            case KEYS -> state.keySheet.set(!state.keySheet.get());
+            default -> throw new IllegalStateException("no key does " + command);
+        }
+    }
+
+    private void ifChosen(int ink, Runnable action) {
+        if (ink >= 0) {
+            action.run();
+        } else {
+            state.news.set("Choose an ink first, with Up and Down");
+        }
+    }
+
+    /** One step back: the sheet on top, the work, the message, the ink that stands alone. */
+    private void escape() {
+        if (state.keySheet.get()) {
+            state.keySheet.set(false);
+        } else if (!state.activities.isEmpty()) {
+            desk.cancelAll();
+        } else if (state.exportSheet.get()) {
+            state.trouble.set(null);
+            state.exportSheet.set(false);
+        } else if (state.trouble.get() != null) {
+            state.trouble.set(null);
+        } else {
+            state.solo.set(-1);
+        }
+    }
+}

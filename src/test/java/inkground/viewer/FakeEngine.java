@@ -1,0 +1,274 @@
+package inkground.viewer;
+
+import inkground.artwork.Layer;
+import inkground.artwork.PageBox;
+import inkground.artwork.PageInfo;
+import inkground.base.Cancel;
+import inkground.base.Progress;
+import inkground.base.Refusal;
+import inkground.colour.Lab;
+import inkground.geometry.Box;
+import inkground.ink.Ink;
+import inkground.ink.InkSet;
+import inkground.plate.InkPlanes;
+import inkground.plate.PlanesForTests;
+import inkground.plate.PlateRequest;
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
+import javax.imageio.ImageIO;
+
+/** An engine of flat shapes whose colours a test can tell, that can be held up and made to fail. */
+final class FakeEngine implements ProofEngine {
+    /** Page size in points. */
+    static final Box MEDIA = new Box(0, 0, 400, 300);
+
+    static final Box TRIM = new Box(20, 20, 380, 280);
+    static final SubstrateCard PAPER = card("plain-paper", "Plain paper", false, 95, 0xfff4f2ec, "uncoated");
+    static final SubstrateCard NAVY = card("navy-jersey", "Navy jersey", true, 20, 0xff1d2740, "jersey");
+    static final SubstrateCard SAND = card("sand-canvas", "Sand canvas", true, 80, 0xffd5c7a8, "woven");
+    static final int[] INK_RGB = {0xd03a2b, 0x1f7a8c, 0xffffff};
+
+    private static final InkSet INKS =
+            new InkSet(List.of(Ink.named("Signal Red"), Ink.named("River Teal"), Ink.named("White")));
+
+    /** How often planes were rasterised. */
+    final AtomicInteger renders = new AtomicInteger();
+    /** How often planes were coloured. */
+    final AtomicInteger paints = new AtomicInteger();
+    /** Holds up every render until it is counted down, or the work is cancelled. */
+    volatile CountDownLatch gate = new CountDownLatch(0);
+    /** How many files are open. */
+    final AtomicInteger openFiles = new AtomicInteger();
+
+    volatile boolean exportWaits;
+
+    private static SubstrateCard card(String id, String name, boolean garment, double l, int argb, String texture) {
+        return new SubstrateCard(
+                id, name, garment, new Lab(l, 0, 0), argb, texture, "invented for tests", List.of("A caution."));
+    }
+
+    @Override
+    public List<SubstrateCard> substrates() {
+        return List.of(PAPER, NAVY, SAND);
+    }
+
+    @Override
+    public Optional<Path> demo() {
+        return Optional.empty();
+    }
+
+    @Override
+    public OpenFile open(Path file, Cancel cancel, Progress progress) throws Refusal {
+        try {
+            if (!Files.readString(file).startsWith("%PDF")) {
+                throw new Refusal(
+                        file.getFileName() + " is not a PDF. Choose a file that a drawing program wrote as PDF.");
+            }
+        } catch (IOException e) {
+            throw new Refusal(file.getFileName() + " cannot be read.", e);
+        }
+        openFiles.incrementAndGet();
+        return new FakeFile(file);
+    }
+
+    private final class FakeFile implements OpenFile {
+        private final Path path;
+
+        FakeFile(Path path) {
+            this.path = path;
+        }
+
+        @Override
+        public Path path() {
+            return path;
+        }
+
+        @Override
+        public int pageCount() {
+            return 2;
+        }
+
+        @Override
+        public OpenPage page(int number, Cancel cancel, Progress progress) {
+            return new FakePage(number);
+        }
+
+        @Override
+        public void close() {
+            openFiles.decrementAndGet();
+        }
+    }
+
+    private final class FakePage implements OpenPage {
+        private final int number;
+
+        FakePage(int number) {
+            this.number = number;
+        }
+
+        @Override
+        public PageInfo info() {
+            Map<PageBox, Box> boxes = new EnumMap<>(PageBox.class);
+            for (PageBox which : PageBox.values()) {
+                boxes.put(which, which == PageBox.TRIM ? TRIM : MEDIA);
+            }
+            return new PageInfo(number, boxes, Set.of(PageBox.MEDIA, PageBox.TRIM), 0, 1);
+        }
+
+        @Override
+        public List<Layer> layers() {
+            return List.of(new Layer(0, "Guides", true));
+        }
+
+        @Override
+        public List<InkCard> inks() {
+            return INKS.inks().stream()
+                    .map(ink -> new InkCard(ink, "invented for tests", 1))
+                    .toList();
+        }
+
+        @Override
+        public List<Integer> printOrder() {
+            return List.of(2, 0, 1);
+        }
+
+        @Override
+        public List<String> notes() {
+            return List.of("This page uses a soft mask, shown approximately: its outline");
+        }
+
+        @Override
+        public InkPlanes render(PlateRequest request, Cancel cancel, Progress progress) {
+            await(gate, cancel);
+            renders.incrementAndGet();
+            double scale = request.pxPerPt();
+            return PlanesForTests.of(INKS, request, (plane, x, y) -> art(plane, x / scale, y / scale));
+        }
+
+        @Override
+        public Painter painter(Look look) {
+            return new FlatPainter(look);
+        }
+
+        @Override
+        public String cover(InkPlanes planes, int x, int y) {
+            return planes.get(planes.markPlane(), x, y) == 0 ? "unpainted" : "inked";
+        }
+
+        @Override
+        public Figures measure(Cancel cancel, Progress progress) {
+            int[] sample = new int[CoverFigure.SAMPLE_PX * CoverFigure.SAMPLE_PX];
+            java.util.Arrays.fill(sample, 0xffa0a0a0);
+            return new Figures(
+                    List.of(new InkFigure(12.5, 0.1), new InkFigure(3.25, 0.05), new InkFigure(0, 0)),
+                    List.of(new CoverFigure("unpainted", 130, sample), new CoverFigure("knocked out", 2.4, sample)));
+        }
+
+        @Override
+        public void export(ExportRequest request, Cancel cancel, Progress progress) throws Refusal {
+            progress.report("Writing", 0.4);
+            if (exportWaits) {
+                await(new CountDownLatch(1), cancel);
+            }
+            Box box = info().box(request.box());
+            PlateRequest r = PlateRequest.of(box, request.dpi(), true, Set.of());
+            InkPlanes planes = render(r, cancel, progress);
+            BufferedImage image = new BufferedImage(r.width(), r.height(), BufferedImage.TYPE_INT_RGB);
+            int[] argb = new int[r.width() * r.height()];
+            painter(request.look()).paint(planes, argb, 0, r.width(), cancel);
+            image.setRGB(0, 0, r.width(), r.height(), argb, 0, r.width());
+            try {
+                ImageIO.write(image, "png", request.target().toFile());
+            } catch (IOException e) {
+                throw new Refusal("cannot be written", e);
+            }
+        }
+    }
+
+    /** A red disc, a teal bar under it, white between, and a mark plane that holds their union. */
+    private static int art(int plane, double x, double y) {
+        boolean red = Math.hypot(x - 200, y - 130) < 70;
+        boolean teal = y > 180 && y < 240 && x > 60 && x < 340;
+        boolean white = Math.hypot(x - 200, y - 130) < 90;
+        return switch (plane) {
+            case 0 -> red ? 255 : 0;
+            case 1 -> teal ? 128 : 0;
+            case 2 -> white ? 255 : 0;
+            default -> red || teal || white ? 255 : 0;
+        };
+    }
+
+    private static void await(CountDownLatch latch, Cancel cancel) {
+        try {
+            while (!latch.await(5, TimeUnit.MILLISECONDS)) {
+                cancel.check();
+            }
+        } catch (InterruptedException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    private final class FlatPainter implements Painter {
+        private final Look look;
+        private final int ground;
+
+        FlatPainter(Look look) {
+            this.look = look;
+            this.ground = substrates().stream()
+                    .filter(s -> s.id().equals(look.substrateId()))
+                    .findFirst()
+                    .orElseThrow()
+                    .argb();
+        }
+
+        @Override
+        public void paint(InkPlanes planes, int[] argb, int offset, int stride, Cancel cancel) {
+            paints.incrementAndGet();
+            int[] tints = new int[INKS.size()];
+            for (int y = 0; y < planes.height(); y++) {
+                for (int x = 0; x < planes.width(); x++) {
+                    for (int plane = 0; plane < tints.length; plane++) {
+                        tints[plane] = planes.get(plane, x, y);
+                    }
+                    argb[offset + y * stride + x] = look.bareMap() ? 0xff808000 : colour(tints);
+                }
+            }
+        }
+
+        @Override
+        public int colour(int[] tints) {
+            int argb = ground;
+            for (int plane : new int[] {2, 0, 1}) {
+                if (look.shown().contains(plane) && tints[plane] > 0) {
+                    argb = mix(argb, INK_RGB[plane], tints[plane]);
+                }
+            }
+            return argb;
+        }
+
+        private static int mix(int under, int over, int share) {
+            int argb = 0xff;
+            for (int shift = 16; shift >= 0; shift -= 8) {
+                int a = under >> shift & 255;
+                int b = over >> shift & 255;
+                argb = argb << 8 | a + (b - a) * share / 255;
+            }
+            return argb;
+        }
+
+        @Override
+        public Lab lab(int[] tints) {
+            return new Lab(50, 0, 0);
+        }
+    }
+}

@@ -1,0 +1,220 @@
+package inkground.viewer;
+
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Predicate;
+import javafx.application.Platform;
+import javafx.scene.SnapshotParameters;
+import javafx.scene.image.PixelFormat;
+import javafx.scene.image.WritableImage;
+import javafx.scene.paint.Color;
+import javafx.scene.transform.Transform;
+import javafx.stage.Stage;
+import javax.imageio.ImageIO;
+
+/**
+ * Writes pictures of every screen of the window, for looking at and for the README. Arguments: the folder to write to, then
+ * the PDF to show.
+ */
+public final class ViewerPictures {
+    private static final long PATIENCE_S = 60;
+
+    private final Path folder;
+    private final Path pdf;
+    private ViewerState state;
+    private ViewerWindow window;
+    private ProofDesk desk;
+    private Stage stage;
+
+    private ViewerPictures(Path folder, Path pdf) {
+        this.folder = folder;
+        this.pdf = pdf;
+    }
+
+    /** Writes all pictures. */
+    public static void main(String[] args) throws Exception {
+        Path folder = Files.createDirectories(Path.of(args[0]));
+        new ViewerPictures(folder, Path.of(args[1])).all();
+        Platform.exit();
+    }
+
+    private void all() throws Exception {
+        CountDownLatch started = new CountDownLatch(1);
+        Platform.startup(started::countDown);
+        started.await();
+        Platform.setImplicitExit(false);
+        onFx(this::open);
+        until(s -> !s.substrates.isEmpty());
+        shoot("start-light", 1);
+        onFx(() -> state.theme.set(Theme.DARK));
+        shoot("start-dark", 1);
+        onFx(() -> {
+            state.theme.set(Theme.LIGHT);
+            desk.open(pdf);
+        });
+        until(s -> s.figures.get() != null);
+        shoot("paper-light", 1);
+        onFx(() -> state.substrate.set(state.substrates.stream()
+                .filter(s -> s.garment())
+                .skip(1)
+                .findFirst()
+                .orElseThrow()));
+        shoot("garment-light", 1);
+        onFx(() -> state.underbase.set(true));
+        shoot("garment-underbase-light", 1);
+        onFx(() -> {
+            state.bleed.set(true);
+            state.safe.set(true);
+            state.theme.set(Theme.DARK);
+        });
+        shoot("lines-dark", 1);
+        onFx(() -> state.bareMap.set(true));
+        shoot("bare-map-dark", 1);
+        onFx(() -> state.theme.set(Theme.LIGHT));
+        shoot("bare-map-light", 1);
+        onFx(() -> {
+            state.bareMap.set(false);
+            state.toggleSolo(state.page.get().printOrder().get(0));
+            state.stepInk(1);
+        });
+        shoot("solo-light", 1);
+        onFx(() -> state.solo.set(-1));
+        hover(0.5, 0.45);
+        shoot("probe-light", 1);
+        shoot("probe-light", 2);
+        onFx(() -> state.zoom(6, 500, 300));
+        shoot("closer-light", 2);
+        onFx(() -> state.fitPage());
+        sheets();
+    }
+
+    private void sheets() throws Exception {
+        onFx(() -> state.exportSheet.set(true));
+        shoot("export-light", 1);
+        onFx(() -> state.theme.set(Theme.DARK));
+        shoot("export-dark", 1);
+        onFx(() -> state.trouble.set("There is a file of this name. Tick the box, or give another name."));
+        shoot("export-trouble-dark", 1);
+        onFx(() -> {
+            state.exportSheet.set(false);
+            state.keySheet.set(true);
+        });
+        shoot("keys-dark", 1);
+        onFx(() -> {
+            state.keySheet.set(false);
+            state.theme.set(Theme.LIGHT);
+            desk.open(folder.resolve("letter.txt"));
+        });
+        Files.writeString(folder.resolve("letter.txt"), "Dear printer");
+        until(s -> s.trouble.get() != null);
+        shoot("trouble-light", 1);
+        onFx(() -> {
+            state.trouble.set(null);
+            stage.setWidth(960);
+            stage.setHeight(620);
+        });
+        shoot("small-light", 1);
+        onFx(() -> window.close());
+    }
+
+    private void open() {
+        state = new ViewerState();
+        desk = new ProofDesk(
+                state,
+                new JobEngine(java.util.Optional.of(pdf)),
+                new Recents(ViewerRig.preferences()),
+                ViewerRig.real());
+        window = new ViewerWindow(state, desk);
+        stage = new Stage();
+        window.show(stage);
+        desk.stockRack();
+    }
+
+    private void hover(double shareX, double shareY) throws Exception {
+        onFx(() -> {
+            var surface = window.surface();
+            surface.fireEvent(new javafx.scene.input.MouseEvent(
+                    javafx.scene.input.MouseEvent.MOUSE_MOVED,
+                    surface.getWidth() * shareX,
+                    surface.getHeight() * shareY,
+                    0,
+                    0,
+                    javafx.scene.input.MouseButton.NONE,
+                    0,
+                    false,
+                    false,
+                    false,
+                    false,
+                    false,
+                    false,
+                    false,
+                    false,
+                    false,
+                    false,
+                    null));
+        });
+    }
+
+    private void shoot(String name, double scale) throws Exception {
+        onFx(() -> window.surface().fixOutputScale(scale));
+        Thread.sleep(250);
+        until(s -> s.page.get() == null || window.surface().complete());
+        Thread.sleep(150);
+        onFx(() -> {
+            SnapshotParameters parameters = new SnapshotParameters();
+            parameters.setTransform(Transform.scale(scale, scale));
+            parameters.setFill(Color.TRANSPARENT);
+            WritableImage image = window.scene().getRoot().snapshot(parameters, null);
+            write(image, folder.resolve(name + (scale == 1 ? "" : "@" + (int) scale + "x") + ".png"));
+        });
+    }
+
+    private static void write(WritableImage image, Path target) {
+        int width = (int) image.getWidth();
+        int height = (int) image.getHeight();
+        int[] argb = new int[width * height];
+        image.getPixelReader().getPixels(0, 0, width, height, PixelFormat.getIntArgbInstance(), argb, 0, width);
+        BufferedImage out = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
+        out.setRGB(0, 0, width, height, argb, 0, width);
+        try {
+            ImageIO.write(out, "png", target.toFile());
+        } catch (IOException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    private void until(Predicate<ViewerState> wanted) throws Exception {
+        long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(PATIENCE_S);
+        AtomicReference<Boolean> met = new AtomicReference<>(false);
+        while (!met.get()) {
+            if (System.nanoTime() > end) {
+                throw new IllegalStateException("the window did not come to rest");
+            }
+            onFx(() -> met.set(wanted.test(state)));
+            Thread.sleep(20);
+        }
+    }
+
+    private static void onFx(Runnable action) throws Exception {
+        CountDownLatch done = new CountDownLatch(1);
+        AtomicReference<RuntimeException> thrown = new AtomicReference<>();
+        Platform.runLater(() -> {
+            try {
+                action.run();
+            } catch (RuntimeException e) {
+                thrown.set(e);
+            } finally {
+                done.countDown();
+            }
+        });
+        done.await();
+        if (thrown.get() != null) {
+            throw thrown.get();
+        }
+    }
+}

@@ -1,0 +1,177 @@
+package inkground.viewer;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import inkground.base.Cancel;
+import inkground.base.Progress;
+import inkground.geometry.Box;
+import inkground.plate.PlateRequest;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class ViewerStateTest {
+    @TempDir
+    Path folder;
+
+    private final FakeEngine engine = new FakeEngine();
+    private final ViewerState state = new ViewerState();
+    private ProofDesk desk;
+
+    @BeforeEach
+    void openAFile() throws Exception {
+        desk = new ProofDesk(state, engine, new Recents(ViewerRig.preferences()), ViewerRig.sameThread());
+        desk.stockRack();
+        state.resize(800, 600, 1);
+        desk.open(Files.writeString(folder.resolve("regatta.pdf"), "%PDF-fake"));
+    }
+
+    @Test
+    void openingShowsTheFirstPageFittedOnTheFirstSubstrate() {
+        assertThat(state.page.get().info().number()).isEqualTo(1);
+        assertThat(state.substrate.get()).isEqualTo(FakeEngine.PAPER);
+        Camera camera = state.camera.get();
+        assertThat(camera.toViewX(0)).isGreaterThanOrEqualTo(15);
+        assertThat(camera.toViewX(400)).isLessThanOrEqualTo(785);
+        assertThat(state.activities).isEmpty();
+        assertThat(state.figures.get()).isNull();
+        state.pictured.set(true);
+        assertThat(state.figures.get().inks()).hasSize(3);
+    }
+
+    @Test
+    void steppingStaysAtTheEndsOfTheRack() {
+        state.stepSubstrate(-1);
+        assertThat(state.substrate.get()).isEqualTo(FakeEngine.PAPER);
+        state.stepSubstrate(1);
+        state.stepSubstrate(1);
+        state.stepSubstrate(1);
+        assertThat(state.substrate.get()).isEqualTo(FakeEngine.SAND);
+    }
+
+    @Test
+    void soloShowsOneInkAndASecondSoloAllThatAreNotHidden() {
+        state.toggleHidden(1);
+        assertThat(state.look().shown()).containsExactlyInAnyOrder(0, 2);
+        state.toggleSolo(1);
+        assertThat(state.look().shown()).containsExactly(1);
+        state.toggleSolo(1);
+        assertThat(state.look().shown()).containsExactlyInAnyOrder(0, 2);
+    }
+
+    @Test
+    void theUnderbaseLiesOnClothOnlyAndIsTakenOffOnPaper() {
+        state.substrate.set(FakeEngine.NAVY);
+        state.underbase.set(true);
+        assertThat(state.look().underbase()).isTrue();
+        state.substrate.set(FakeEngine.PAPER);
+        assertThat(state.underbase.get()).isFalse();
+    }
+
+    @Test
+    void inksAreChosenInPrintOrder() {
+        state.stepInk(1);
+        assertThat(state.chosenInk.get()).isEqualTo(2);
+        state.stepInk(1);
+        state.stepInk(1);
+        state.stepInk(1);
+        assertThat(state.chosenInk.get()).isEqualTo(1);
+        state.stepInk(-1);
+        assertThat(state.chosenInk.get()).isEqualTo(0);
+    }
+
+    @Test
+    void zoomingHoldsThePointUnderThePointerStill() {
+        double x = state.camera.get().toPageX(200);
+        double y = state.camera.get().toPageY(150);
+        state.zoom(3, 200, 150);
+        // The page's origin falls on whole pixels, so up to half a pixel may be lost.
+        assertThat(state.camera.get().toViewX(x)).isCloseTo(200, within(0.51));
+        assertThat(state.camera.get().toViewY(y)).isCloseTo(150, within(0.51));
+        assertThat(state.fit.get()).isFalse();
+    }
+
+    @Test
+    void theMiddleCannotBePannedOffTheScene() {
+        state.pan(1e6, -1e6);
+        assertThat(state.camera.get().centreX()).isEqualTo(state.scene().x0());
+        assertThat(state.camera.get().centreY()).isEqualTo(state.scene().y1());
+    }
+
+    @Test
+    void aResizedSurfaceKeepsThePageFitted() {
+        state.resize(400, 300, 2);
+        assertThat(state.camera.get().toViewX(400)).isLessThanOrEqualTo(385);
+        assertThat(state.camera.get().pxPerPt()).isEqualTo(state.camera.get().zoom() * 2);
+    }
+
+    @Test
+    void theNextPageForgetsWhatWasHidden() {
+        state.toggleHidden(0);
+        desk.turnPage(1);
+        assertThat(state.page.get().info().number()).isEqualTo(2);
+        assertThat(state.hidden).isEmpty();
+        desk.turnPage(1);
+        assertThat(state.page.get().info().number()).isEqualTo(2);
+    }
+
+    @Test
+    void aRefusedFileLeavesTheOpenOneAndSaysWhy() throws Exception {
+        desk.open(Files.writeString(folder.resolve("letter.txt"), "Dear printer"));
+        assertThat(state.trouble.get()).startsWith("letter.txt is not a PDF.");
+        assertThat(state.file.get().path()).hasFileName("regatta.pdf");
+        assertThat(engine.openFiles).hasValue(1);
+    }
+
+    @Test
+    void anotherFileClosesTheOneBeforeAndHeadsTheRecentFiles() throws Exception {
+        desk.open(Files.writeString(folder.resolve("poster.pdf"), "%PDF-fake"));
+        assertThat(engine.openFiles).hasValue(1);
+        assertThat(state.recent.stream().map(p -> p.getFileName().toString()).toList())
+                .containsExactly("poster.pdf", "regatta.pdf");
+    }
+
+    @Test
+    void tilesCoverExactlyWhatIsSeenAndNeverOverlap() {
+        state.zoom(4, 100, 100);
+        Camera camera = state.camera.get();
+        List<PlateRequest> tiles = TileGrid.visible(camera, FakeEngine.MEDIA, true, Set.of());
+        Box seen = new Box(camera.toPageX(0), camera.toPageY(0), camera.toPageX(800), camera.toPageY(600))
+                .intersect(FakeEngine.MEDIA);
+        for (double x = seen.x0() + 0.1; x < seen.x1(); x += 3.7) {
+            for (double y = seen.y0() + 0.1; y < seen.y1(); y += 3.7) {
+                long px = (long) Math.floor(x * camera.pxPerPt());
+                long py = (long) Math.floor(y * camera.pxPerPt());
+                assertThat(tiles.stream()
+                                .filter(r -> px >= r.x0() && px < r.x1() && py >= r.y0() && py < r.y1())
+                                .count())
+                        .isEqualTo(1);
+            }
+        }
+    }
+
+    @Test
+    void theCacheForgetsTheLongestUnusedOnceItIsTooHeavy() throws Exception {
+        Tile[] tiles = new Tile[3];
+        for (int i = 0; i < tiles.length; i++) {
+            PlateRequest request = new PlateRequest(1, 64 * i, 0, 64 * i + 64, 64, true, Set.of());
+            tiles[i] = new Tile(
+                    state.page.get().render(request, new Cancel(), Progress.NONE), new int[64 * 64], state.look());
+        }
+        assertThat(tiles[0].bytes()).isBetween(16_384L, 100_000L);
+        TileCache two = new TileCache(tiles[0].bytes() * 2);
+        two.put(tiles[0]);
+        two.put(tiles[1]);
+        two.get(tiles[0].request());
+        two.put(tiles[2]);
+        assertThat(two.get(tiles[0].request())).isNotNull();
+        assertThat(two.get(tiles[1].request())).isNull();
+        assertThat(two.size()).isEqualTo(2);
+        assertThat(two.bytes()).isEqualTo(tiles[0].bytes() * 2);
+    }
+}

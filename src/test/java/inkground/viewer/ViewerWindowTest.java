@@ -1,0 +1,285 @@
+package inkground.viewer;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.awt.image.BufferedImage;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import javafx.geometry.Point2D;
+import javafx.scene.Node;
+import javafx.scene.control.Label;
+import javafx.scene.control.TextField;
+import javafx.scene.image.WritableImage;
+import javafx.scene.input.KeyCode;
+import javafx.stage.Stage;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.testfx.framework.junit5.ApplicationTest;
+import org.testfx.util.WaitForAsyncUtils;
+
+/** Acts on the window as a user does, over an engine whose colours are known by construction. */
+class ViewerWindowTest extends ApplicationTest {
+    private static final long PATIENCE_S = 20;
+
+    @TempDir
+    static Path folder;
+
+    private final FakeEngine engine = new FakeEngine();
+    private ViewerState state;
+    private ProofDesk desk;
+    private ViewerWindow window;
+    private Stage stage;
+
+    @Override
+    public void start(Stage onStage) {
+        stage = onStage;
+        state = new ViewerState();
+        desk = new ProofDesk(state, engine, new Recents(ViewerRig.preferences()), ViewerRig.real());
+        window = new ViewerWindow(state, desk);
+        window.show(stage);
+        desk.stockRack();
+    }
+
+    @Override
+    public void stop() {
+        window.close();
+    }
+
+    private void until(Callable<Boolean> met) throws Exception {
+        WaitForAsyncUtils.waitFor(PATIENCE_S, TimeUnit.SECONDS, () -> WaitForAsyncUtils.asyncFx(met)
+                .get());
+        WaitForAsyncUtils.waitForFxEvents();
+    }
+
+    private void openArtwork() throws Exception {
+        Path file = Files.writeString(folder.resolve("regatta.pdf"), "%PDF-fake");
+        interact(() -> desk.open(file));
+        until(() -> window.surface().complete());
+    }
+
+    /** @return colour on the surface where a point of the page lies */
+    private int rgbAt(double pageX, double pageY) throws Exception {
+        until(() -> window.surface().complete());
+        WritableImage[] image = new WritableImage[1];
+        interact(() -> image[0] = window.surface().snapshot(null, null));
+        Camera camera = state.camera.get();
+        return image[0].getPixelReader().getArgb((int) camera.toViewX(pageX), (int) camera.toViewY(pageY)) & 0xffffff;
+    }
+
+    private boolean shows(String query) {
+        Node node = lookup(query).query();
+        return node.isVisible() && node.getParent().isVisible();
+    }
+
+    private void pointAt(double pageX, double pageY) {
+        Camera camera = state.camera.get();
+        Point2D at = window.surface().localToScreen(camera.toViewX(pageX), camera.toViewY(pageY));
+        moveTo(at);
+        WaitForAsyncUtils.waitForFxEvents();
+    }
+
+    @Test
+    void theStartScreenGivesWayToTheArtworkAndTheTitleIsTheFileName() throws Exception {
+        assertThat(shows("#start")).isTrue();
+        openArtwork();
+        assertThat(shows("#start")).isFalse();
+        assertThat(stage.getTitle()).startsWith("regatta.pdf");
+        assertThat(rgbAt(200, 130)).isEqualTo(FakeEngine.INK_RGB[0]);
+        assertThat(rgbAt(10, 10)).isEqualTo(FakeEngine.PAPER.argb() & 0xffffff);
+    }
+
+    @Test
+    void theArrowKeysStepTheGarmentWithoutRasterisingAnew() throws Exception {
+        openArtwork();
+        int renders = engine.renders.get();
+        push(KeyCode.RIGHT);
+        assertThat(rgbAt(10, 10)).isEqualTo(FakeEngine.NAVY.argb() & 0xffffff);
+        push(KeyCode.RIGHT);
+        assertThat(rgbAt(10, 10)).isEqualTo(FakeEngine.SAND.argb() & 0xffffff);
+        push(KeyCode.LEFT);
+        assertThat(rgbAt(10, 10)).isEqualTo(FakeEngine.NAVY.argb() & 0xffffff);
+        assertThat(engine.renders).hasValue(renders);
+    }
+
+    @Test
+    void aClickOnASwatchLaysTheArtworkOnIt() throws Exception {
+        openArtwork();
+        clickOn("#substrate-sand-canvas");
+        assertThat(rgbAt(10, 10)).isEqualTo(FakeEngine.SAND.argb() & 0xffffff);
+    }
+
+    @Test
+    void linesComeAndGoByClickAndKey() throws Exception {
+        openArtwork();
+        assertThat(shows("#line-trim")).isTrue();
+        clickOn("#trim");
+        assertThat(shows("#line-trim")).isFalse();
+        push(KeyCode.B);
+        assertThat(shows("#line-bleed")).isTrue();
+        push(KeyCode.A);
+        Label safe = lookup("#line-safe").query();
+        assertThat(safe.getText()).contains("5.0 mm");
+        push(KeyCode.I);
+        assertThat(safe.getText()).contains("0.20 in");
+    }
+
+    @Test
+    void soloShowsOneInkOnTheSubstrateAndEscapeBringsTheOthersBack() throws Exception {
+        openArtwork();
+        int renders = engine.renders.get();
+        clickOn("#solo-1");
+        assertThat(rgbAt(200, 130)).isEqualTo(FakeEngine.PAPER.argb() & 0xffffff);
+        push(KeyCode.ESCAPE);
+        assertThat(rgbAt(200, 130)).isEqualTo(FakeEngine.INK_RGB[0]);
+        assertThat(engine.renders).hasValue(renders);
+    }
+
+    @Test
+    void anInkIsChosenAndHiddenByKeysAlone() throws Exception {
+        openArtwork();
+        push(KeyCode.UP);
+        push(KeyCode.UP);
+        push(KeyCode.H);
+        assertThat(state.hidden).containsExactly(0);
+        assertThat(rgbAt(200, 130)).isEqualTo(FakeEngine.INK_RGB[2]);
+        push(KeyCode.H);
+        assertThat(rgbAt(200, 130)).isEqualTo(FakeEngine.INK_RGB[0]);
+    }
+
+    @Test
+    void theBareMapComesWithALegendOfAreas() throws Exception {
+        openArtwork();
+        clickOn("#bare-map");
+        assertThat(rgbAt(200, 130)).isEqualTo(0x808000);
+        assertThat(shows("#bare-legend")).isTrue();
+        assertThat(lookup("knocked out").tryQuery()).isPresent();
+        assertThat(lookup("2.40 cm²").tryQuery()).isPresent();
+        push(KeyCode.M);
+        assertThat(shows("#bare-legend")).isFalse();
+        assertThat(rgbAt(200, 130)).isEqualTo(FakeEngine.INK_RGB[0]);
+    }
+
+    @Test
+    void thePointerTellsItsPlaceAndTheInksUnderIt() throws Exception {
+        openArtwork();
+        pointAt(100, 200);
+        Label inks = lookup("#inks-here").query();
+        assertThat(inks.getText()).startsWith("inked").contains("River Teal 50").doesNotContain("Signal Red");
+        Label place = lookup("#place").query();
+        assertThat(place.getText()).startsWith("x 28.").endsWith("mm");
+    }
+
+    @Test
+    void aProofIsWrittenWithTheColoursOnTheSurface() throws Exception {
+        openArtwork();
+        push(KeyCode.RIGHT);
+        push(KeyCode.CONTROL, KeyCode.E);
+        Path target = folder.resolve("proof.png");
+        TextField field = lookup("#export-target").query();
+        interact(() -> field.setText(target.toString()));
+        TextField dpi = lookup("#export-dpi").query();
+        interact(() -> dpi.setText("72"));
+        clickOn("#export-write");
+        until(() -> !state.exportSheet.get());
+        BufferedImage proof = ImageIO.read(target.toFile());
+        assertThat(proof.getWidth()).isEqualTo(360);
+        assertThat(proof.getHeight()).isEqualTo(260);
+        assertThat(proof.getRGB(180, 110) & 0xffffff).isEqualTo(FakeEngine.INK_RGB[0]);
+        assertThat(proof.getRGB(2, 2)).isEqualTo(FakeEngine.NAVY.argb());
+    }
+
+    @Test
+    void aProofIsNotWrittenOverAFileUnlessAskedTo() throws Exception {
+        openArtwork();
+        Path target = Files.writeString(folder.resolve("kept.png"), "kept");
+        clickOn("#proof");
+        TextField field = lookup("#export-target").query();
+        interact(() -> field.setText(target.toString()));
+        clickOn("#export-write");
+        assertThat(lookup("#export-trouble").queryLabeled().getText()).contains("Replace");
+        assertThat(target).hasContent("kept");
+        clickOn("#export-replace");
+        clickOn("#export-write");
+        until(() -> !state.exportSheet.get());
+        assertThat(ImageIO.read(target.toFile())).isNotNull();
+    }
+
+    @Test
+    void writingAProofCanBeStopped() throws Exception {
+        openArtwork();
+        engine.exportWaits = true;
+        clickOn("#proof");
+        TextField field = lookup("#export-target").query();
+        Path target = folder.resolve("stopped.png");
+        interact(() -> field.setText(target.toString()));
+        clickOn("#export-write");
+        until(() -> lookup("#export-stop").tryQuery().isPresent());
+        push(KeyCode.ESCAPE);
+        until(() -> state.activities.isEmpty());
+        assertThat(target).doesNotExist();
+        assertThat(state.exportSheet.get()).isTrue();
+        assertThat(state.trouble.get()).isNull();
+    }
+
+    @Test
+    void aFileThatIsNotAPdfIsRefusedInOneLineWhereTheEyeIs() throws Exception {
+        Path letter = Files.writeString(folder.resolve("letter.txt"), "Dear printer");
+        interact(() -> desk.open(letter));
+        until(() -> state.trouble.get() != null);
+        Label words = lookup("#trouble-words").query();
+        assertThat(shows("#trouble")).isTrue();
+        assertThat(words.getText()).startsWith("letter.txt is not a PDF.").doesNotContain("Exception");
+        push(KeyCode.ESCAPE);
+        assertThat(shows("#trouble")).isFalse();
+    }
+
+    @Test
+    void slowRasterisingLeavesTheWindowAliveAndCanBeStopped() throws Exception {
+        engine.gate = new CountDownLatch(1);
+        Path file = Files.writeString(folder.resolve("slow.pdf"), "%PDF-fake");
+        interact(() -> desk.open(file));
+        until(() -> state.page.get() != null);
+        push(KeyCode.RIGHT);
+        assertThat(state.substrate.get()).isEqualTo(FakeEngine.NAVY);
+        until(() -> shows("#work"));
+        clickOn("#stop");
+        until(() -> !shows("#work"));
+        engine.gate.countDown();
+        push(KeyCode.PLUS);
+        until(() -> window.surface().complete());
+    }
+
+    @Test
+    void pagesAreTurnedByKey() throws Exception {
+        openArtwork();
+        push(KeyCode.PAGE_DOWN);
+        until(() -> state.page.get().info().number() == 2);
+        push(KeyCode.PAGE_UP);
+        until(() -> state.page.get().info().number() == 1);
+    }
+
+    @Test
+    void theWheelZoomsAboutThePointer() throws Exception {
+        openArtwork();
+        pointAt(100, 200);
+        double before = state.camera.get().zoom();
+        scroll(3, javafx.geometry.VerticalDirection.UP);
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(state.camera.get().zoom()).isNotEqualTo(before);
+        assertThat(state.probe.get().xPt()).isBetween(98.0, 102.0);
+        assertThat(state.probe.get().yPt()).isBetween(198.0, 202.0);
+    }
+
+    @Test
+    void theThemeChangesThePanelsButNotTheGreyAroundTheProof() throws Exception {
+        openArtwork();
+        int outside = rgbAt(-60, 150);
+        push(KeyCode.D);
+        assertThat(state.theme.get()).isEqualTo(Theme.DARK);
+        assertThat(rgbAt(-60, 150)).isEqualTo(outside).isEqualTo(0x767676);
+    }
+}
