@@ -224,6 +224,9 @@ final class BandPainter {
         paint(content.list(), own);
         Veil veil = veilOf(op.mask());
         for (int col = first; col <= last; col++) {
+            if (content.space() != null) {
+                content.space().toInks(own, col);
+            }
             Cover outline = shapeOf(op, col, shape, clip);
             if (!outline.nothing()) {
                 Cover cover = outline.copy();
