@@ -144,22 +144,36 @@ class GroupRecordingTest {
             pdf.stream(FORM + "/Resources << /XObject << /N " + (6 + i) + " 0 R >> >>", "0 0 9 9 re f /N Do");
         }
         DisplayList list = pdf.record(dir);
-        assertThat(list.ops()).hasSize(Recording.MAX_NESTING);
+        assertThat(list.ops()).hasSize(Limits.STANDARD.nesting());
         assertThat(PdfText.messages(list)).anyMatch(m -> m.contains("nested too deeply"));
     }
 
-    @Test
-    void formsThatMultiplyAreStoppedByTheInstructionLimit() throws Exception {
+    /** Eleven forms that each draw the next six times. */
+    private static PdfText multiplying(String innermost) {
         PdfText pdf = new PdfText().resources("/XObject << /N 5 0 R >>").content("/N Do");
         for (int i = 0; i < 12; i++) {
             pdf.stream(
                     FORM + "/Resources << /XObject << /N " + (6 + i) + " 0 R >> >>",
-                    i < 11 ? "/N Do ".repeat(6) : "0 0 1 1 re f ".repeat(20));
+                    i < 11 ? "/N Do ".repeat(6) : innermost);
         }
-        assertThatThrownBy(() -> pdf.record(dir))
+        return pdf;
+    }
+
+    @Test
+    void formsThatMultiplyAreStoppedByTheObjectLimit() {
+        Limits few = new Limits(20_000, 1_000_000, 28, 100, 1 << 20);
+        assertThatThrownBy(() -> multiplying("0 0 1 1 re f ".repeat(20)).record(dir, few))
                 .isInstanceOf(Refusal.class)
                 .hasMessageContaining("page 1")
-                .hasMessageContaining("million objects");
+                .hasMessageContaining("more than 20000 objects");
+    }
+
+    @Test
+    void formsThatMultiplyWithoutPaintingAreStoppedByTheInstructionLimit() {
+        Limits few = new Limits(20_000, 50_000, 28, 100, 1 << 20);
+        assertThatThrownBy(() -> multiplying("q Q").record(dir, few))
+                .isInstanceOf(Refusal.class)
+                .hasMessageContaining("more than 50000 drawing instructions");
     }
 
     @Test
@@ -170,18 +184,18 @@ class GroupRecordingTest {
     }
 
     @Test
-    void contentThatUnpacksToGigabytesIsLeftOutAndSaid() throws Exception {
+    void contentThatUnpacksBeyondTheLimitIsLeftOutAndSaid() throws Exception {
         ByteArrayOutputStream once = new ByteArrayOutputStream();
         try (DeflaterOutputStream out = new DeflaterOutputStream(once)) {
             byte[] blanks = new byte[1 << 20];
             java.util.Arrays.fill(blanks, (byte) ' ');
-            for (int i = 0; i < 600; i++) {
+            for (int i = 0; i < 3; i++) {
                 out.write(blanks);
             }
         }
         DisplayList list = new PdfText()
                 .page("/MediaBox [0 0 9 9] /Contents 5 0 R").stream("/Filter /FlateDecode", once.toByteArray())
-                        .record(dir);
+                        .record(dir, new Limits(100, 100, 28, 100, 2 << 20));
         assertThat(list.ops()).isEmpty();
         assertThat(PdfText.messages(list)).anyMatch(m -> m.contains("unpacks to more than can be read"));
     }
