@@ -146,6 +146,24 @@ class ColourReadingTest {
     }
 
     @Test
+    void sampledFunctionsOfTwoInputsVaryTheFirstFastest() throws Exception {
+        Colour colour = colour(new PdfText()
+                .resources("/ColorSpace << /S [/DeviceN [/River /Oar] /DeviceGray 5 0 R] >>").stream(
+                                "/FunctionType 0 /Domain [0 1 0 1] /Range [0 1] /Size [2 2] /BitsPerSample 4 /Decode [0 1.5]",
+                                "\u0005\u00a0")
+                        .content("/S cs 0 0 scn 0 0 9 9 re f"));
+        TintTransform tint = ((ColourSpace.DeviceN) colour.space()).tint();
+        float[] out = new float[1];
+        // Samples 0, 5, 10, 0 of 15, decoded to 0, 0.5, 1, 0.
+        tint.apply(new float[] {1, 0}, out);
+        assertThat(out[0]).isCloseTo(0.5f, within(1e-6f));
+        tint.apply(new float[] {0, 1}, out);
+        assertThat(out[0]).isCloseTo(1, within(1e-6f));
+        tint.apply(new float[] {0.5f, 0.5f}, out);
+        assertThat(out[0]).isCloseTo(0.375f, within(1e-6f));
+    }
+
+    @Test
     void stitchedFunctionsUseThePartThatHoldsTheInput() throws Exception {
         String up = "<< /FunctionType 2 /Domain [0 1] /N 1 >>";
         TintTransform tint =

@@ -338,7 +338,7 @@ class ImageReadingTest {
 
     @Test
     void jpeg2000ImagesAreReadAndBringTheirOwnColourSpace() throws Exception {
-        byte[] file = encoded(flat(BufferedImage.TYPE_INT_RGB, 0xC86432), "jpeg2000");
+        byte[] file = encoded(flat(BufferedImage.TYPE_3BYTE_BGR, 0xC86432), "jpeg2000");
         ImageSource source = image("/Width 16 /Height 16 /Filter /JPXDecode", file);
         assertThat(source.space()).isEqualTo(new ColourSpace.DeviceRgb());
         assertThat(source.bits()).isEqualTo(8);

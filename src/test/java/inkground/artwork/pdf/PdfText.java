@@ -98,6 +98,11 @@ final class PdfText {
         out.writeBytes(text.getBytes(StandardCharsets.ISO_8859_1));
     }
 
+    /** Records with small limits, so that a test of them is quick. */
+    DisplayList record(Path dir, Limits limits) throws IOException, Refusal {
+        return PdfArtwork.open(write(dir), limits, new Cancel(), Progress.NONE).record(1, new Cancel(), Progress.NONE);
+    }
+
     Artwork open(Path dir) throws IOException, Refusal {
         return PdfText.openFile(write(dir));
     }
