@@ -86,10 +86,10 @@ final class Textures {
         return keep * (2 * ridge - 1);
     }
 
-    /** Dark specks of about 0.3 mm, thinly strewn; 0 to 0.35. */
+    /** Dark specks of about 0.3 mm, thinly strewn; 0 to 0.3. */
     private static double specks(long seed, double xMm, double yMm, double pixelMm) {
         double n = noise(seed, xMm, yMm, 0.35, 0.3, pixelMm);
-        return n > 0.78 ? 0.35 * Math.min(1, (n - 0.78) * 12) : 0;
+        return n > 0.78 ? 0.30 * Math.min(1, (n - 0.78) * 12) : 0;
     }
 
     /** Smooth noise of a grain in millimetres; −1 to 1, 0 on average. */
