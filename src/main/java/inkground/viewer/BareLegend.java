@@ -8,6 +8,7 @@ import javafx.scene.image.ImageView;
 import javafx.scene.image.PixelFormat;
 import javafx.scene.image.WritableImage;
 import javafx.scene.layout.GridPane;
+import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 
 /** Names the patterns of the bare map and says how large each kind is within the trim. */
@@ -40,6 +41,7 @@ final class BareLegend extends VBox {
             Label area = Ui.label(InkBand.area(cover.cm2()) + " cm²", "figure");
             area.setMaxWidth(Double.MAX_VALUE);
             area.setAlignment(Pos.CENTER_RIGHT);
+            GridPane.setHgrow(area, Priority.ALWAYS);
             table.addRow(row++, sample(cover.sample()), Ui.label(cover.word()), area);
         }
     }

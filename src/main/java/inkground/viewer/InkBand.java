@@ -3,7 +3,6 @@ package inkground.viewer;
 import inkground.ink.InkKind;
 import inkground.viewer.ProofEngine.Figures;
 import inkground.viewer.ProofEngine.InkCard;
-import inkground.viewer.ProofEngine.InkFigure;
 import java.util.Locale;
 import javafx.css.PseudoClass;
 import javafx.geometry.Pos;
@@ -21,7 +20,7 @@ import org.kordamp.ikonli.javafx.FontIcon;
 /** One ink in the cross-section: its layer, as long as the tint under the pointer, then its name, figures and switches. */
 final class InkBand extends HBox {
     /** Length of a solid layer. */
-    static final double LAYER_W = 68;
+    static final double LAYER_W = 72;
     /** Height of a layer. */
     static final double LAYER_H = 44;
 
@@ -33,7 +32,6 @@ final class InkBand extends HBox {
     private final Rectangle ground = new Rectangle(LAYER_W, LAYER_H);
     private final Rectangle layer = new Rectangle(LAYER_W, LAYER_H);
     private final Label figures = Ui.label("", "quiet");
-    private final Label tint = Ui.label("", "figure");
     private final ToggleButton show = new ToggleButton();
     private final ToggleButton solo = new ToggleButton();
 
@@ -45,7 +43,7 @@ final class InkBand extends HBox {
         setAlignment(Pos.CENTER_LEFT);
         ground.getStyleClass().add("layer-ground");
         layer.getStyleClass().add("layer");
-        Pane section = new Pane(ground, layer);
+        Pane section = new Pane(layer, ground);
         section.setMinSize(LAYER_W, LAYER_H);
         section.setMaxSize(LAYER_W, LAYER_H);
         Label name = Ui.label(card.ink().name(), "ink-name");
@@ -54,14 +52,12 @@ final class InkBand extends HBox {
         words.getStyleClass().add("ink-words");
         words.setMinWidth(0);
         HBox.setHgrow(words, Priority.ALWAYS);
-        tint.setMinWidth(42);
-        tint.setAlignment(Pos.CENTER_RIGHT);
         dress(show, "show-" + plane, "Hide or show " + card.ink().name(), Command.HIDE_INK);
         dress(solo, "solo-" + plane, "Show " + card.ink().name() + " alone", Command.SOLO_INK);
         solo.setGraphic(new FontIcon(Feather.TARGET));
         show.setOnAction(e -> state.toggleHidden(plane));
         solo.setOnAction(e -> state.toggleSolo(plane));
-        getChildren().addAll(section, words, tint, show, solo);
+        getChildren().addAll(section, words, show, solo);
         setOnMouseClicked(e -> state.chosenInk.set(plane));
         Ui.tip(name, card.ink().name() + ": " + card.source());
         setAccessibleText(card.ink().name() + ", " + kindWord());
@@ -95,27 +91,18 @@ final class InkBand extends HBox {
         show.setSelected(!hidden);
         show.setGraphic(new FontIcon(hidden ? Feather.EYE_OFF : Feather.EYE));
         solo.setSelected(alone);
-        probe(state.probe.get(), off);
-        figures(state.figures.get());
+        Probe probe = state.probe.get();
+        boolean known = probe != null && plane < probe.tints().size();
+        layer.setWidth(off ? 0 : LAYER_W * (known ? probe.tints().get(plane) / 255.0 : 1));
+        figures.setText(known ? probe.percent(plane) + " % here" : use(state.figures.get()));
     }
 
-    private void probe(Probe probe, boolean off) {
-        boolean known = probe != null && !probe.tints().isEmpty();
-        double share = known ? probe.tints().get(plane) / 255.0 : 1;
-        layer.setWidth(off ? 0 : LAYER_W * share);
-        tint.setText(known ? probe.percent(plane) + " %" : "");
-    }
-
-    private void figures(Figures measured) {
+    private String use(Figures measured) {
         if (measured == null || plane >= measured.inks().size()) {
-            figures.setText(kindWord());
-            return;
+            return kindWord();
         }
-        InkFigure figure = measured.inks().get(plane);
-        figures.setText(
-                figure.coveredCm2() == 0
-                        ? kindWord() + ", unused here"
-                        : String.format(Locale.ROOT, "%s, %s cm²", kindWord(), area(figure.coveredCm2())));
+        double cm2 = measured.inks().get(plane).coveredCm2();
+        return cm2 == 0 ? kindWord() + ", unused here" : kindWord() + ", " + area(cm2) + " cm²";
     }
 
     /** @return an area with as many digits as make sense */

@@ -103,9 +103,13 @@ final class PageLines extends Pane {
         LengthUnit unit = state.unit.get();
         return switch (style) {
             case "trim" -> "trim " + unit.size(box) + unless(info, PageBox.TRIM);
-            case "bleed" -> "bleed " + unit.text(leastBleed(info)) + unless(info, PageBox.BLEED);
+            case "bleed" -> bleed(unit, leastBleed(info)) + unless(info, PageBox.BLEED);
             default -> "safe area, " + unit.text(ViewerState.SAFE_PT) + " inside the trim";
         };
+    }
+
+    private static String bleed(LengthUnit unit, double leastPt) {
+        return leastPt * Box.MM_PER_PT < 0.05 ? "no bleed" : "bleed " + unit.text(leastPt);
     }
 
     private static String unless(PageInfo info, PageBox box) {

@@ -19,7 +19,7 @@ import org.kordamp.ikonli.feather.Feather;
 /** The papers and garments, hung side by side under the proof; the one chosen is pulled up towards it. */
 final class SubstrateRack extends HBox {
     private static final PseudoClass CHOSEN = PseudoClass.getPseudoClass("chosen");
-    private static final double SWATCH_W = 62;
+    private static final double SWATCH_W = 66;
     private static final double SWATCH_H = 50;
 
     private final ViewerState state;
@@ -75,10 +75,10 @@ final class SubstrateRack extends HBox {
     }
 
     private VBox item(SubstrateCard card) {
-        Label name = Ui.label(card.name(), "rack-name");
+        Label name = Ui.label(card.name().replaceFirst(", ", ",\n"), "rack-name");
         name.setWrapText(true);
-        name.setMaxWidth(SWATCH_W + 14);
-        name.setPrefWidth(SWATCH_W + 14);
+        name.setMaxWidth(SWATCH_W + 16);
+        name.setPrefWidth(SWATCH_W + 16);
         name.setAlignment(Pos.TOP_CENTER);
         VBox item = new VBox(new Swatch(card, SWATCH_W, SWATCH_H), name);
         item.setId("substrate-" + card.id());

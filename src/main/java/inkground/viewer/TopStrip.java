@@ -102,6 +102,7 @@ final class TopStrip extends HBox {
             return;
         }
         fileName.setText(state.file.get().path().getFileName().toString());
+        Ui.tip(fileName, state.file.get().path().toString());
         String size = state.unit.get().size(page.info().box(PageBox.TRIM));
         int count = state.file.get().pageCount();
         pageWords.setText(count == 1 ? size : "page " + page.info().number() + " of " + count + ", " + size);

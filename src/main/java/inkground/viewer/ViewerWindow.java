@@ -25,7 +25,7 @@ import javafx.stage.Stage;
  * that the views could not do without each other.
  */
 final class ViewerWindow {
-    private static final double COLUMN_W = 304;
+    private static final double COLUMN_W = 312;
 
     private final ViewerState state;
     private final ProofDesk desk;

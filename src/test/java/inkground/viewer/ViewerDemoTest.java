@@ -1,0 +1,151 @@
+package inkground.viewer;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import inkground.artwork.PageBox;
+import inkground.colour.Srgb;
+import inkground.substrate.Substrate;
+import inkground.substrate.Substrates;
+import java.awt.image.BufferedImage;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.TimeUnit;
+import javafx.scene.control.Label;
+import javafx.scene.control.TextField;
+import javafx.scene.image.WritableImage;
+import javafx.scene.input.KeyCode;
+import javafx.stage.Stage;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.testfx.framework.junit5.ApplicationTest;
+import org.testfx.util.WaitForAsyncUtils;
+
+/** The main job in the window, from the demo's file to a proof of it, over the real engine. */
+class ViewerDemoTest extends ApplicationTest {
+    private static final long PATIENCE_S = 60;
+    private static final Path SHIRT = Path.of("demo", "regatta-shirt.pdf");
+
+    @TempDir
+    static Path folder;
+
+    private ViewerState state;
+    private ViewerWindow window;
+    private ProofDesk desk;
+
+    @Override
+    public void start(Stage stage) {
+        state = new ViewerState();
+        Recents recents = new Recents(ViewerRig.preferences());
+        desk = new ProofDesk(state, new JobEngine(Optional.of(SHIRT)), recents, ViewerRig.real());
+        window = new ViewerWindow(state, desk);
+        window.show(stage);
+        desk.stockRack();
+    }
+
+    @Override
+    public void stop() {
+        window.close();
+    }
+
+    private void until(Callable<Boolean> met) throws Exception {
+        WaitForAsyncUtils.waitFor(PATIENCE_S, TimeUnit.SECONDS, () -> WaitForAsyncUtils.asyncFx(met)
+                .get());
+        WaitForAsyncUtils.waitForFxEvents();
+    }
+
+    private void openDemo() throws Exception {
+        until(() -> !state.substrates.isEmpty());
+        clickOn("#start-demo");
+        until(() -> state.page.get() != null && window.surface().complete());
+        // The ground in the garment's colour is on a layer of its own; off, as for printing.
+        interact(() -> state.layersOn.clear());
+        until(() -> window.surface().complete());
+    }
+
+    private int surfaceRgb(double pageX, double pageY) throws Exception {
+        until(() -> window.surface().complete());
+        WritableImage[] image = new WritableImage[1];
+        interact(() -> image[0] = window.surface().snapshot(null, null));
+        Camera camera = state.camera.get();
+        return image[0].getPixelReader().getArgb((int) camera.toViewX(pageX), (int) camera.toViewY(pageY)) & 0xffffff;
+    }
+
+    private int substrateRgb() throws Exception {
+        Substrate substrate = Substrates.load().byId(state.substrate.get().id()).orElseThrow();
+        return Srgb.labToArgb(substrate.lab()) & 0xffffff;
+    }
+
+    @Test
+    void eachGarmentShowsItsOwnColourWhereTheArtworkIsBare() throws Exception {
+        openDemo();
+        interact(() -> state.substrate.set(state.substrates.stream()
+                .filter(ProofEngine.SubstrateCard::garment)
+                .findFirst()
+                .orElseThrow()));
+        for (int step = 0; step < 4; step++) {
+            assertThat(surfaceRgb(6, 6)).isEqualTo(substrateRgb());
+            push(KeyCode.RIGHT);
+        }
+    }
+
+    @Test
+    void aSoloedInkShowsAloneAndLinesAndBareMapComeAndGo() throws Exception {
+        openDemo();
+        int inks = state.page.get().inks().size();
+        clickOn("#solo-" + (inks - 1));
+        assertThat(state.look().shown()).containsExactly(inks - 1);
+        until(() -> window.surface().complete());
+        push(KeyCode.ESCAPE);
+        push(KeyCode.A);
+        push(KeyCode.B);
+        assertThat(lookup("#line-safe").query().isVisible()).isTrue();
+        push(KeyCode.M);
+        until(() -> state.figures.get() != null);
+        assertThat(lookup("#bare-legend").query().isVisible()).isTrue();
+        double total = state.figures.get().covers().stream()
+                .mapToDouble(ProofEngine.CoverFigure::cm2)
+                .sum();
+        var trim = state.page.get().info().box(PageBox.TRIM);
+        // One row and column of pixels at 150 dpi may be gained or lost.
+        double tolerance = (trim.widthMm() + trim.heightMm()) / 10 * 2.54 / 150;
+        assertThat(total)
+                .isCloseTo(trim.widthMm() * trim.heightMm() / 100, org.assertj.core.api.Assertions.within(tolerance));
+    }
+
+    @Test
+    void theProofIsTheSizeAskedForAndShowsTheGarment() throws Exception {
+        openDemo();
+        interact(() -> state.substrate.set(state.substrates.stream()
+                .filter(card -> card.id().equals("tee-navy"))
+                .findFirst()
+                .orElseThrow()));
+        push(KeyCode.CONTROL, KeyCode.E);
+        Path target = folder.resolve("shirt.png");
+        TextField field = lookup("#export-target").query();
+        TextField dpi = lookup("#export-dpi").query();
+        interact(() -> {
+            field.setText(target.toString());
+            dpi.setText("50");
+        });
+        clickOn("#export-write");
+        until(() -> Files.exists(target) && !state.exportSheet.get());
+        BufferedImage proof = ImageIO.read(target.toFile());
+        var trim = state.page.get().info().box(PageBox.TRIM);
+        assertThat(proof.getWidth()).isEqualTo((int) Math.round(trim.width() * 50 / 72));
+        assertThat(proof.getRGB(4, 4) & 0xffffff).isEqualTo(substrateRgb());
+    }
+
+    @Test
+    void aFileThatIsNotAPdfIsRefusedAndTheDemoStaysOpen() throws Exception {
+        openDemo();
+        Path letter = Files.writeString(folder.resolve("letter.txt"), "Dear printer");
+        interact(() -> desk.open(letter));
+        until(() -> state.trouble.get() != null);
+        Label words = lookup("#trouble-words").query();
+        assertThat(words.getText()).contains("letter.txt").doesNotContain("Exception");
+        assertThat(state.file.get().path()).isEqualTo(SHIRT);
+    }
+}
