@@ -137,24 +137,35 @@ final class Compositor {
             Cover shape,
             BlendMode mode) {
         int[] plane = surface.densify(p, col);
+        int[] tints = e.varied() == null ? null : e.varied()[p];
+        float flat = tints == null ? e.flat()[p] / ONE : 0;
         for (int i = 0; i < CELL; i++) {
-            float as = cover.at(i) / COVER;
-            float f = surface.knockout ? shape.at(i) / COVER : as;
-            if (f == 0) {
+            int asInt = cover.at(i);
+            int fInt = surface.knockout ? shape.at(i) : asInt;
+            if (fInt == 0) {
                 continue;
             }
-            float cs = e.tint(p, i) / ONE;
-            float a0 = alpha[i] / ONE;
-            float b = cs;
-            if (blended != null) {
-                b = blended[i] / ONE;
-            } else if (mode != BlendMode.NORMAL && alpha[i] > 0) {
-                b = Blending.separable(mode, Math.min(1, (float) under[i] / alpha[i]), cs);
+            float as = asInt / COVER;
+            float f = fInt / COVER;
+            float cs = tints == null ? flat : tints[i] / ONE;
+            float x = cs;
+            if (alpha[i] > 0) {
+                float a0 = alpha[i] / ONE;
+                float b = cs;
+                if (blended != null) {
+                    b = blended[i] / ONE;
+                } else if (mode != BlendMode.NORMAL) {
+                    b = Blending.separable(mode, Math.min(1, (float) under[i] / alpha[i]), cs);
+                }
+                x += a0 * (b - cs);
             }
-            float x = (1 - a0) * cs + a0 * b;
-            float result = plane[i] / ONE * (1 - f) + (f - as) * (under[i] / ONE) + as * x;
-            plane[i] = Math.max(0, Math.min(Fixed.TINT_ONE, Math.round(result * ONE)));
+            float result = plane[i] * (1 - f) + (f - as) * under[i] + as * x * ONE;
+            plane[i] = rounded(result);
         }
+    }
+
+    private static int rounded(float tint) {
+        return Math.max(0, Math.min(Fixed.TINT_ONE, (int) (tint + 0.5f)));
     }
 
     private static void mark(Surface surface, int col, int[] alpha, Cover cover, Cover shape) {
@@ -167,7 +178,7 @@ final class Compositor {
             float as = cover.at(i) / COVER;
             float f = shape.at(i) / COVER;
             float result = plane[i] * (1 - f) + (f - as) * alpha[i] + as * ONE;
-            plane[i] = Math.max(0, Math.min(Fixed.TINT_ONE, Math.round(result)));
+            plane[i] = rounded(result);
         }
     }
 
@@ -186,7 +197,7 @@ final class Compositor {
             }
             Blending.nonSeparable(mode, b, s, s);
             for (int p = 0; p < 4; p++) {
-                under[p][i] = Math.max(0, Math.min(Fixed.TINT_ONE, Math.round(s[p] * ONE)));
+                under[p][i] = rounded(s[p] * ONE);
             }
         }
         return under;
@@ -240,13 +251,13 @@ final class Compositor {
         }
         float a = own / ONE;
         float c = (premultiplied - initial * (1 - a)) / a;
-        return Math.max(0, Math.min(Fixed.TINT_ONE, Math.round(c)));
+        return rounded(c);
     }
 
     /** Tints as cover, times {@code factor}; the array is taken over. */
     private Cover product(int[] tints, Cover factor) {
         for (int i = 0; i < CELL; i++) {
-            tints[i] = Math.round(tints[i] / ONE * COVER);
+            tints[i] = Fixed.coverOfTint(tints[i]);
         }
         Cover out = new Cover(pool);
         out.adopt(tints);
