@@ -181,6 +181,13 @@ final class PdfImage implements ImageSource {
         return bits;
     }
 
+    /** Whether the image brings a soft mask of its own. */
+    boolean hasSoftMask() {
+        boolean stated = Cos.get(stream, "SMask") instanceof COSStream;
+        return !stencil
+                && (stated || lastFilter(stream) == Codec.JPX && stream.getInt(Cos.name("SMaskInData"), 0) != 0);
+    }
+
     boolean isStencil() {
         return stencil;
     }

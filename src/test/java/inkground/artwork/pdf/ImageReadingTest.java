@@ -181,6 +181,24 @@ class ImageReadingTest {
     }
 
     @Test
+    void anImagesOwnSoftMaskReplacesTheMaskOfTheGraphicsState() throws Exception {
+        List<Op> ops = new PdfText()
+                        .resources(
+                                "/XObject << /I 5 0 R /J 6 0 R >> /ExtGState << /M << /SMask << /S /Alpha /G 7 0 R >> >> >>")
+                        .content("/M gs /I Do /J Do")
+                        .stream(
+                                "/Subtype /Image /Width 1 /Height 1 /ColorSpace /DeviceGray /BitsPerComponent 8 /SMask 6 0 R",
+                                bytes(9))
+                        .stream(
+                                "/Subtype /Image /Width 1 /Height 1 /ColorSpace /DeviceGray /BitsPerComponent 8",
+                                bytes(9))
+                        .stream("/Subtype /Form /BBox [0 0 9 9] /Group << /S /Transparency >>", "0 0 9 9 re f")
+                        .ops(dir);
+        assertThat(ops.get(0).style().softMask()).isNull();
+        assertThat(ops.get(1).style().softMask()).isNotNull();
+    }
+
+    @Test
     void inlineImagesAreReadLikeOthers() throws Exception {
         Op.Image op = new PdfText()
                 .resources("/ColorSpace << /Spot [/Separation /River /DeviceCMYK << /FunctionType 2 /Domain [0 1] /N 1"
