@@ -326,7 +326,9 @@ final class PdfImage implements ImageSource {
     }
 
     private Pixels pixels(byte[] data, int w, int h, int rawBits) {
-        Samples reader = new Samples(space, rawBits, decode, colourKey);
+        // §7.4.9: JPEG 2000 images ignore the Decode array unless they are masks.
+        double[] applied = lastFilter(stream) == Codec.JPX && !stencil ? null : decode;
+        Samples reader = new Samples(space, rawBits, applied, colourKey);
         byte[] key = reader.hasColourKey() && mask == null ? new byte[w * h] : null;
         byte[] samples = reader.unpack(data, w, h, key);
         if (stencil) {
