@@ -233,10 +233,15 @@ public final class Appearance {
                     put(base, i, Math.max(0, value));
                 }
             }
-            byte[] under = underbase == null ? null : underbase.cell(column, row);
-            if (under != null && uniformBytes(under)) {
-                put(base, inks, under[0] & 255);
-                under = null;
+            byte[] under = null;
+            if (underbase != null) {
+                int even = underbase.uniform(column, row);
+                under = even < 0 ? underbase.cell(column, row) : null;
+                if (under != null && uniformBytes(under)) {
+                    even = under[0] & 255;
+                    under = null;
+                }
+                put(base, inks, Math.max(0, even));
             }
             if (uniform && under == null) {
                 return true;

@@ -31,7 +31,8 @@ class IccConditionTest {
     @Test
     void its_paper_is_the_media_white_and_gets_no_ink() throws Exception {
         byte[] profile = LittleCmsTest.profile();
-        assertThat(IccCondition.of(profile, "micro").paper()).isEqualTo(new Lab(100, 0, 0)); // its tag says D50
+        Lab declared = IccCondition.of(profile, "micro").paper(); // its tag says D50
+        assertThat(Cie.deltaE76(declared, new Lab(100, 0, 0))).isLessThan(0.01);
         // The media white tag of this profile lies at byte 220: put in the paper of FOGRA39L, X, Y, Z as 15.16 numbers.
         ByteBuffer.wrap(profile, 228, 12)
                 .putInt((int) (0.8448 * 65536))
