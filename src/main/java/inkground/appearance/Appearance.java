@@ -148,7 +148,9 @@ public final class Appearance {
                 long vector = vectors[from + x];
                 if (vector != last) {
                     int slot = (int) (vector * 0x9E3779B97F4A7C15L >>> 54);
-                    if (memoVectors[slot] == vector && memoColours[slot] != 0) {
+                    if (model.onlyProcess(vectors, from + x)) {
+                        colour = model.processArgb(vectors, from + x);
+                    } else if (memoVectors[slot] == vector && memoColours[slot] != 0) {
                         colour = memoColours[slot];
                     } else {
                         colour = lookUp(from + x);
@@ -212,7 +214,7 @@ public final class Appearance {
         }
 
         private boolean displayShows(long[] from, int at) {
-            int[] tints = new int[planes.inks().size() + 1];
+            int[] tints = new int[planes.inks().size() + (underbase == null ? 0 : 1)];
             for (int i = 0; i < tints.length; i++) {
                 tints[i] = (int) (from[at + (i >> 3)] >>> 8 * (i & 7)) & 255;
             }
@@ -231,16 +233,25 @@ public final class Appearance {
                     put(base, i, Math.max(0, value));
                 }
             }
-            byte[] under = underbase == null ? null : underbase.cell(column, row);
-            if (under != null && uniformBytes(under)) {
-                put(base, inks, under[0] & 255);
-                under = null;
+            byte[] under = null;
+            if (underbase != null) {
+                int even = underbase.uniform(column, row);
+                under = even < 0 ? underbase.cell(column, row) : null;
+                if (under != null && uniformBytes(under)) {
+                    even = under[0] & 255;
+                    under = null;
+                }
+                put(base, inks, Math.max(0, even));
             }
             if (uniform && under == null) {
                 return true;
             }
-            for (int p = 0; p < PIXELS; p++) {
-                System.arraycopy(base, 0, vectors, p * words, words);
+            if (words == 1) {
+                Arrays.fill(vectors, base[0]);
+            } else {
+                for (int p = 0; p < PIXELS; p++) {
+                    System.arraycopy(base, 0, vectors, p * words, words);
+                }
             }
             for (int i = 0; i < inks; i++) {
                 byte[] dense = matters(i) ? planes.dense(i, column, row) : null;
