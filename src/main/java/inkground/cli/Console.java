@@ -21,6 +21,7 @@ final class Console {
     private final boolean terminal;
     private final Cancel cancel;
     private final TerminalProgress progress;
+    private volatile boolean endAtOnce;
 
     /**
      * @param terminal whether {@code err} is a terminal, where progress may be drawn
@@ -36,6 +37,16 @@ final class Console {
 
     Cancel cancel() {
         return cancel;
+    }
+
+    /** To be called where an interrupt has no work to wait for. */
+    void endAtOnceWhenInterrupted() {
+        endAtOnce = true;
+    }
+
+    /** @return whether an interrupt must let running work clear up first */
+    boolean clearsUp() {
+        return !endAtOnce;
     }
 
     /** @return progress drawn on the terminal, or none where there is no terminal */
