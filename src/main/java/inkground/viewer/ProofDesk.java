@@ -8,6 +8,7 @@ import inkground.viewer.ProofEngine.OpenFile;
 import inkground.viewer.ProofEngine.OpenPage;
 import inkground.viewer.ProofEngine.SubstrateCard;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
@@ -36,6 +37,7 @@ final class ProofDesk implements AutoCloseable {
     private final ProofEngine engine;
     private final Recents recents;
     private final Threads threads;
+    private final List<RenderScheduler> schedulers = new ArrayList<>();
     private final RenderScheduler reading;
     private final RenderScheduler measuring;
     private final RenderScheduler exporting;
@@ -66,12 +68,14 @@ final class ProofDesk implements AutoCloseable {
     }
 
     private RenderScheduler scheduler(String name) {
-        return new RenderScheduler(threads.background(name), threads.ui());
+        RenderScheduler scheduler = new RenderScheduler(threads.background(name), threads.ui());
+        schedulers.add(scheduler);
+        return scheduler;
     }
 
-    /** @return a scheduler for the surface */
-    RenderScheduler rasterising() {
-        return scheduler("rasterising");
+    /** @return a scheduler of its own for a view that computes what it shows */
+    RenderScheduler forView(String name) {
+        return scheduler(name);
     }
 
     /** @return the window's thread */
@@ -222,7 +226,7 @@ final class ProofDesk implements AutoCloseable {
     /** Stops all work and lets go of the file. */
     @Override
     public void close() {
-        List.of(reading, measuring, exporting, stocking).forEach(RenderScheduler::cancel);
+        schedulers.forEach(RenderScheduler::close);
         if (state.file.get() != null) {
             state.file.get().close();
         }
