@@ -81,15 +81,15 @@ final class Textures {
         }
         double x = Math.PI * xMm / 0.6;
         double y = Math.PI * yMm / 0.6;
-        boolean warpOnTop = (long) Math.floor(xMm / 0.6) + (long) Math.floor(yMm / 0.6) % 2 == 0;
+        boolean warpOnTop = ((long) Math.floor(xMm / 0.6) + (long) Math.floor(yMm / 0.6) & 1) == 0;
         double ridge = warpOnTop ? Math.abs(Math.sin(x)) : Math.abs(Math.sin(y));
         return keep * (2 * ridge - 1);
     }
 
-    /** Dark specks of about 0.3 mm, thinly strewn; 0 to 0.35. */
+    /** Dark specks of about 0.3 mm, thinly strewn; 0 to 0.3. */
     private static double specks(long seed, double xMm, double yMm, double pixelMm) {
         double n = noise(seed, xMm, yMm, 0.35, 0.3, pixelMm);
-        return n > 0.78 ? 0.35 * Math.min(1, (n - 0.78) * 12) : 0;
+        return n > 0.78 ? 0.30 * Math.min(1, (n - 0.78) * 12) : 0;
     }
 
     /** Smooth noise of a grain in millimetres; −1 to 1, 0 on average. */

@@ -13,7 +13,7 @@ package inkground.colour;
  */
 public record BlackGeneration(double startL, double power, double most, double chromaHalf, double totalInk) {
     /** Medium replacement for offset on coated paper: 300 % of ink, a black of 0.95. */
-    public static final BlackGeneration STANDARD = new BlackGeneration(78, 1.5, 0.96, 45, 3.0);
+    public static final BlackGeneration STANDARD = new BlackGeneration(80, 1.3, 0.96, 45, 3.0);
 
     /** Checks the ranges. */
     public BlackGeneration {

@@ -12,6 +12,12 @@ final class CmykInverse {
     private static final double BLACK_PULL = 0.6;
     // Weight of ink above the limit, in ΔE per whole tint.
     private static final double TOTAL_PULL = 300;
+    // A colour out of reach should lose chroma and lightness before it changes hue: a bright green must not turn
+    // yellow.
+    private static final double HUE_WEIGHT = 1.5;
+    // CIEDE2000 is made for small differences; taken at its word for a chroma no ink reaches, it would give up nearly
+    // all of it.
+    private static final double MOST_CHROMA = 40;
     // Squared ΔE that needs no better.
     private static final double GOOD_ENOUGH = 0.0025;
     private static final double STEP = 1e-4;
@@ -91,10 +97,11 @@ final class CmykInverse {
         Search(double L, double a, double b) {
             want = new double[] {L, a, b};
             double chroma = Math.hypot(a, b);
+            double rated = Math.min(chroma, MOST_CHROMA);
             double fromMiddle = (L - 50) * (L - 50);
             wL = 1 / (1 + 0.015 * fromMiddle / Math.sqrt(20 + fromMiddle));
-            wC = 1 / (1 + 0.045 * chroma);
-            wH = 1 / (1 + 0.015 * chroma);
+            wC = 1 / (1 + 0.045 * rated);
+            wH = HUE_WEIGHT / (1 + 0.015 * rated);
             cosH = chroma == 0 ? 1 : a / chroma;
             sinH = chroma == 0 ? 0 : b / chroma;
             wantBlack = rule.black(L, a, b);

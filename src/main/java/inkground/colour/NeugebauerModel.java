@@ -11,6 +11,10 @@ import java.util.List;
  * own ramp: the Yule–Nielsen-modified Neugebauer model [YULE1951] [VIGGIANO1985] with Demichel weights [DEMICHEL1924] and
  * one tone curve per ink and band. No other patch is used, so that all others test it.
  *
+ * <p>A dot does not spread on ink as it does on paper. A coverage {@code a} therefore becomes {@code a + a(1 − a) Σ s·b} over
+ * the coverages {@code b} of the other inks, with three fixed values of {@code s} (coloured with coloured, coloured with black,
+ * black with coloured), found together with the bands ({@link Bands#STANDARD}); solids and ramps stay exact.
+ *
  * <p>The model works in three narrow bands, a linear mixture of X, Y, Z, in which inks multiply and spread more nearly as
  * they do at one wavelength. Immutable and thread-safe.
  *
@@ -31,13 +35,22 @@ public final class NeugebauerModel {
     // the strongest band's curve is used.
     private static final double LEAST_CONTRAST = 0.15;
 
+    private static final double COLOURED_WITH_COLOURED = 0.024;
+    private static final double COLOURED_WITH_BLACK = -0.05;
+    private static final double BLACK_WITH_COLOURED = 0.027;
+    // A solid this dark and this grey is taken for a black.
+    private static final double BLACK_L = 40;
+    private static final double BLACK_CHROMA = 12;
+
     private final int inks;
+    private final boolean[] black;
     private final Bands bands;
     private final ToneCurve[] curves; // [ink * BANDS + band]
     private final double[] primaries; // [primary * BANDS + band], in the 1/n domain; bit i of the index is ink i
 
-    private NeugebauerModel(int inks, Bands bands, ToneCurve[] curves, double[] primaries) {
-        this.inks = inks;
+    private NeugebauerModel(boolean[] black, Bands bands, ToneCurve[] curves, double[] primaries) {
+        this.inks = black.length;
+        this.black = black;
         this.bands = bands;
         this.curves = curves;
         this.primaries = primaries;
@@ -71,7 +84,18 @@ public final class NeugebauerModel {
         for (int i = 0; i < n; i++) {
             fitCurves(data, i, bands, curves);
         }
-        return new NeugebauerModel(n, bands, curves, primaries);
+        return new NeugebauerModel(blacks(data), bands, curves, primaries);
+    }
+
+    private static boolean[] blacks(Characterisation data) {
+        boolean[] out = new boolean[data.inks().size()];
+        for (int i = 0; i < out.length; i++) {
+            double[] tints = new double[out.length];
+            tints[i] = 1;
+            Lab solid = data.find(tints);
+            out[i] = solid.L() < BLACK_L && Math.hypot(solid.a(), solid.b()) < BLACK_CHROMA;
+        }
+        return out;
     }
 
     private static String describe(Characterisation data, int primary) {
@@ -157,24 +181,45 @@ public final class NeugebauerModel {
 
     /** Writes the bands of the tints in the 1/n domain, where corrections are added. */
     void toCompressed(double[] tints, double[] out) {
-        double[] mix = new double[1 << inks];
+        double[] mix = new double[1 << inks >> 1];
+        double[] coverage = new double[inks];
         for (int b = 0; b < BANDS; b++) {
-            out[b] = mix(tints, b, mix);
+            spread(tints, b, coverage);
+            out[b] = mix(coverage, b, mix);
+        }
+    }
+
+    private void spread(double[] tints, int band, double[] coverage) {
+        double coloured = 0;
+        double blacks = 0;
+        for (int i = 0; i < inks; i++) {
+            double a = curves[i * BANDS + band].at(tints[i]);
+            coverage[i] = a;
+            coloured += black[i] ? 0 : a;
+            blacks += black[i] ? a : 0;
+        }
+        for (int i = 0; i < inks; i++) {
+            double a = coverage[i];
+            double others = black[i]
+                    ? BLACK_WITH_COLOURED * coloured
+                    : COLOURED_WITH_COLOURED * (coloured - a) + COLOURED_WITH_BLACK * blacks;
+            coverage[i] = a + a * (1 - a) * others;
         }
     }
 
     // Folds one ink at a time: 2^n − 1 linear interpolations are the Demichel sum without its 2^n products of n
     // factors.
-    private double mix(double[] tints, int band, double[] work) {
-        int count = 1 << inks;
-        for (int ink = inks - 1; ink >= 0; ink--) {
-            double a = curves[ink * BANDS + band].at(tints[ink]);
+    private double mix(double[] coverage, int band, double[] work) {
+        int count = 1 << inks >> 1;
+        double last = coverage[inks - 1];
+        for (int p = 0; p < count; p++) {
+            double without = primaries[p * BANDS + band];
+            work[p] = without + last * (primaries[(p + count) * BANDS + band] - without);
+        }
+        for (int ink = inks - 2; ink >= 0; ink--) {
             count >>= 1;
-            boolean first = ink == inks - 1;
             for (int p = 0; p < count; p++) {
-                double without = first ? primaries[p * BANDS + band] : work[p];
-                double with = first ? primaries[(p + count) * BANDS + band] : work[p + count];
-                work[p] = without + a * (with - without);
+                work[p] += coverage[ink] * (work[p + count] - work[p]);
             }
         }
         return work[0];

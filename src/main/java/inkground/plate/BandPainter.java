@@ -3,8 +3,10 @@ package inkground.plate;
 import static inkground.plate.InkPlanes.CELL_H;
 import static inkground.plate.InkPlanes.CELL_W;
 
+import inkground.artwork.BlendMode;
 import inkground.base.Cancel;
 import java.util.ArrayDeque;
+import java.util.Arrays;
 import java.util.IdentityHashMap;
 import java.util.Map;
 
@@ -18,6 +20,7 @@ final class BandPainter {
     private final Map<PreparedClip, CoverBand> clips = new IdentityHashMap<>();
     private final Map<PreparedMask, Veil> masks = new IdentityHashMap<>();
     private final Cancel cancel;
+    private final Compositor compositor = new Compositor(pool);
 
     private int bandX;
     private int bandY;
@@ -41,7 +44,7 @@ final class BandPainter {
         bandY = y;
         width = widthPx;
         cols = (widthPx + CELL_W - 1) / CELL_W;
-        Surface surface = new Surface(tintPlanes + 2, cols, pool);
+        Surface surface = new Surface(tintPlanes, cols, pool);
         paint(list, surface);
         for (int c = 0; c < cols; c++) {
             out[at + c] = surface.toCell(c);
@@ -93,99 +96,44 @@ final class BandPainter {
     }
 
     private void cell(PreparedOp op, int col, CoverBand shape, CoverBand clip, Veil veil, Surface surface) {
-        Cover cover = coverOf(op, col, shape, clip, veil);
+        Cover cover = shapeOf(op, col, shape, clip);
         if (cover.nothing()) {
             return;
         }
+        Element element;
+        int[][] scratch = null;
         if (op.filling() instanceof Filling.Flat flat) {
-            flat(flat.inking(), col, cover, surface);
+            Inking inking = flat.inking();
+            element = new Element(inking.tints(), null, inking.touched(), null, inking.inked());
         } else {
-            varied((Filling.Varied) op.filling(), col, cover, surface);
+            scratch = new int[surface.tints + 1][];
+            element = varied((Filling.Varied) op.filling(), col, cover, scratch);
+        }
+        Cover outline = surface.tracks || surface.knockout ? cover.copy() : cover;
+        opacity(op, col, veil, cover);
+        if (outline != cover && op.op().style().alphaIsShape()) {
+            outline.release();
+            outline = cover;
+        }
+        if (!cover.nothing() || surface.knockout) {
+            compositor.composite(surface, col, element, cover, outline, op.mode());
         }
         cover.release();
-    }
-
-    /** How much of each pixel of a cell an operation covers: one value, or one per pixel. */
-    private final class Cover {
-        int all = Fixed.COVER_ONE;
-        int[] cells;
-        private boolean owned;
-
-        boolean nothing() {
-            return cells == null && all == 0;
+        if (outline != cover) {
+            outline.release();
         }
-
-        void times(int factor) {
-            if (factor == Fixed.COVER_ONE) {
-                return;
-            }
-            if (cells == null) {
-                all = Fixed.times(all, factor);
-                return;
-            }
-            int[] mine = own();
-            for (int i = 0; i < mine.length; i++) {
-                mine[i] = Fixed.times(mine[i], factor);
-            }
-        }
-
-        void times(int[] factors) {
-            if (cells == null && all == Fixed.COVER_ONE) {
-                cells = factors;
-                owned = false;
-                return;
-            }
-            int[] mine = own();
-            for (int i = 0; i < mine.length; i++) {
-                mine[i] = Fixed.times(mine[i], factors[i]);
-            }
-        }
-
-        void times(CoverBand band, int col) {
-            if (band.state[col] == CoverBand.NONE) {
-                release();
-                all = 0;
-            } else if (band.state[col] == CoverBand.MIXED && !nothing()) {
-                times(band.cover[col]);
-            }
-        }
-
-        /** Takes an array that came from the pool. */
-        void adopt(int[] array) {
-            if (cells == null && all == Fixed.COVER_ONE) {
-                cells = array;
-                owned = true;
-            } else {
-                times(array);
-                pool.give(array);
-            }
-        }
-
-        private int[] own() {
-            if (!owned) {
-                int[] copy = pool.take();
-                if (cells == null) {
-                    java.util.Arrays.fill(copy, all);
-                } else {
-                    System.arraycopy(cells, 0, copy, 0, copy.length);
+        if (scratch != null) {
+            for (int[] cells : scratch) {
+                if (cells != null) {
+                    pool.give(cells);
                 }
-                cells = copy;
-                owned = true;
             }
-            return cells;
-        }
-
-        void release() {
-            if (owned) {
-                pool.give(cells);
-            }
-            cells = null;
-            owned = false;
         }
     }
 
-    private Cover coverOf(PreparedOp op, int col, CoverBand shape, CoverBand clip, Veil veil) {
-        Cover cover = new Cover();
+    /** What the operation's path, clip and stencil cover. */
+    private Cover shapeOf(PreparedOp op, int col, CoverBand shape, CoverBand clip) {
+        Cover cover = new Cover(pool);
         if (shape != null) {
             cover.times(shape, col);
         }
@@ -197,6 +145,11 @@ final class BandPainter {
             op.stencil().cell(bandX + col * CELL_W, bandY, cells);
             cover.adopt(cells);
         }
+        return cover;
+    }
+
+    /** Takes soft mask and constant alpha into the cover. */
+    private static void opacity(PreparedOp op, int col, Veil veil, Cover cover) {
         if (veil != null && !cover.nothing()) {
             if (veil.cover[col] == null) {
                 cover.times(veil.all[col]);
@@ -207,74 +160,41 @@ final class BandPainter {
         if (!cover.nothing()) {
             cover.times(op.cover());
         }
-        return cover;
     }
 
-    private void flat(Inking inking, int col, Cover cover, Surface surface) {
-        int[] tints = inking.tints();
-        for (int p = 0; p < tints.length; p++) {
-            if ((inking.touched() >> p & 1) != 0) {
-                surface.mix(p, col, tints[p], cover.cells, cover.all);
-            }
-        }
-        surface.mix(surface.mark(), col, Fixed.TINT_ONE, cover.cells, cover.all);
-        if (inking.inked()) {
-            surface.mix(surface.inked(), col, Fixed.TINT_ONE, cover.cells, cover.all);
-        }
-    }
-
-    private void varied(Filling.Varied varied, int col, Cover cover, Surface surface) {
+    /**
+     * Evaluates a source over a cell.
+     *
+     * @param cover narrowed to what the source covers
+     * @param scratch receives the arrays to be given back
+     */
+    private Element varied(Filling.Varied varied, int col, Cover cover, int[][] scratch) {
         int[] planes = varied.source().planes();
-        int[][] tints = new int[planes.length][];
+        int[][] given = new int[planes.length][];
         for (int k = 0; k < planes.length; k++) {
-            tints[k] = pool.take();
+            given[k] = pool.take();
         }
         int[] own = pool.take();
-        if (varied.source().cell(bandX + col * CELL_W, bandY, tints, own)) {
-            cover.times(own);
+        if (varied.source().cell(bandX + col * CELL_W, bandY, given, own)) {
+            cover.adopt(own);
+            own = pool.take();
         }
-        long given = 0;
-        for (int k = 0; k < planes.length; k++) {
-            if (planes[k] >= 0 && (varied.touched() >> planes[k] & 1) != 0) {
-                surface.mix(planes[k], col, tints[k], cover.cells, cover.all);
-                given |= 1L << planes[k];
-            }
-        }
-        for (int p = 0; p < surface.mark(); p++) {
-            if ((varied.touched() >> p & 1) != 0 && (given >> p & 1) == 0) {
-                surface.mix(p, col, 0, cover.cells, cover.all);
-            }
-        }
-        surface.mix(surface.mark(), col, Fixed.TINT_ONE, cover.cells, cover.all);
-        inkedOf(planes, tints, own);
-        inked(surface, col, own, cover);
-        for (int[] cell : tints) {
-            pool.give(cell);
-        }
-        pool.give(own);
-    }
-
-    /** Where any tint is above none, by pixel. */
-    private static void inkedOf(int[] planes, int[][] tints, int[] out) {
-        java.util.Arrays.fill(out, 0);
+        int tints = scratch.length - 1;
+        int[][] byPlane = new int[tints][];
+        Arrays.fill(own, 0);
         for (int k = 0; k < planes.length; k++) {
             if (planes[k] >= 0) {
-                int[] tint = tints[k];
-                for (int i = 0; i < out.length; i++) {
-                    out[i] |= tint[i];
+                byPlane[planes[k]] = given[k];
+                scratch[planes[k]] = given[k];
+                for (int i = 0; i < own.length; i++) {
+                    own[i] |= given[k][i];
                 }
+            } else {
+                pool.give(given[k]);
             }
         }
-    }
-
-    /** What was inked once stays inked: only pixels that get ink now move. */
-    private void inked(Surface surface, int col, int[] any, Cover cover) {
-        int[] gain = pool.take();
-        for (int i = 0; i < gain.length; i++) {
-            gain[i] = any[i] == 0 ? 0 : cover.cells == null ? cover.all : cover.cells[i];
-        }
-        surface.mix(surface.inked(), col, Fixed.TINT_ONE, gain, 0);
-        pool.give(gain);
+        scratch[tints] = own;
+        return new Element(new int[tints], byPlane, varied.touched(), own, true);
     }
 
     private void group(
@@ -285,27 +205,36 @@ final class BandPainter {
             int first,
             int last,
             Surface surface) {
-        boolean plain = shape == null && op.stencil() == null && op.mask() == null && op.cover() == Fixed.COVER_ONE;
-        if (plain && content.paintsThrough()) {
+        boolean plain = shape == null
+                && op.stencil() == null
+                && op.mask() == null
+                && op.cover() == Fixed.COVER_ONE
+                && op.mode() == BlendMode.NORMAL;
+        if (plain && content.paintsThrough() && !surface.knockout) {
             paint(content.list(), surface);
             return;
         }
-        Surface own = new Surface(surface.planes, cols, pool);
-        if (!content.isolated()) {
-            own.copyFrom(surface, first, last);
+        Surface backdrop = surface.knockout ? surface.initial : surface;
+        boolean isolated = content.isolated() || backdrop == null;
+        boolean tracks = !isolated || content.knockout() || surface.tracks || surface.knockout;
+        Surface own = new Surface(surface.tints, cols, pool, content.knockout(), isolated ? null : backdrop, tracks);
+        if (!isolated) {
+            own.copyFrom(backdrop, first, last);
         }
         paint(content.list(), own);
         Veil veil = veilOf(op.mask());
         for (int col = first; col <= last; col++) {
-            Cover cover = coverOf(op, col, shape, clip, veil);
-            if (!cover.nothing()) {
-                if (content.isolated()) {
-                    surface.over(own, col, cover.cells, cover.all);
-                } else {
-                    surface.mixTo(own, col, cover.cells, cover.all);
-                }
+            if (content.space() != null) {
+                content.space().toInks(own, col);
             }
-            cover.release();
+            Cover outline = shapeOf(op, col, shape, clip);
+            if (!outline.nothing()) {
+                Cover cover = outline.copy();
+                opacity(op, col, veil, cover);
+                compositor.group(surface, own, col, cover, outline, op.mode());
+                cover.release();
+            }
+            outline.release();
         }
         own.release();
     }
@@ -357,7 +286,7 @@ final class BandPainter {
     }
 
     private Veil makeVeil(PreparedMask mask) {
-        Surface surface = new Surface(mask.tintPlanes() + 2, cols, pool);
+        Surface surface = new Surface(mask.tintPlanes(), cols, pool);
         paint(mask.content(), surface);
         Veil veil = new Veil(new int[cols], new int[cols][]);
         int mark = surface.mark();

@@ -18,8 +18,12 @@ sealed interface Filling {
      *
      * @param list children
      * @param isolated starts from nothing
+     * @param knockout children replace one another
      * @param paintsThrough whether painting the children straight onto the backdrop gives the same, when nothing veils the
      *     group as a whole
+     * @param space how the colours of the children are to be brought to process tints at the group's edge; null when they
+     *     are process tints already
      */
-    record Content(PreparedList list, boolean isolated, boolean paintsThrough) implements Filling {}
+    record Content(PreparedList list, boolean isolated, boolean knockout, boolean paintsThrough, GroupMapping space)
+            implements Filling {}
 }

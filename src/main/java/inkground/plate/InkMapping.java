@@ -6,8 +6,10 @@ import inkground.artwork.DisplayList;
 import inkground.artwork.Op;
 import inkground.artwork.Paint;
 import inkground.artwork.TintTransform;
+import inkground.colour.Cie;
 import inkground.colour.Lab;
 import inkground.colour.PrintCondition;
+import inkground.colour.Srgb;
 import inkground.ink.Ink;
 import inkground.ink.InkSet;
 import java.util.ArrayList;
@@ -30,6 +32,8 @@ import java.util.concurrent.ConcurrentHashMap;
 public final class InkMapping implements ColourMapping {
     private static final List<Ink> PROCESS = List.of(Ink.CYAN, Ink.MAGENTA, Ink.YELLOW, Ink.BLACK);
     private static final long PROCESS_MASK = 0b1111;
+    private static final ColourSpace CMYK = new ColourSpace.DeviceCmyk();
+    private static final ColourSpace RGB = new ColourSpace.DeviceRgb();
 
     private final InkSet inks;
     private final PrintCondition condition;
@@ -202,6 +206,30 @@ public final class InkMapping implements ColourMapping {
     private void byColour(ColourSpace space, float[] components, float[] cmyk) {
         Lab lab = reader.toLab(space, components);
         condition.labToCmyk(lab.L(), lab.a(), lab.b(), cmyk);
+    }
+
+    ColourReader reader() {
+        return reader;
+    }
+
+    /** Colour of process tints, media-relative, as sRGB; colours outside are clipped. */
+    void processToRgb(int[] tints, float[] rgb) {
+        float[] cmyk = new float[4];
+        for (int i = 0; i < 4; i++) {
+            cmyk[i] = (float) tints[i] / Fixed.TINT_ONE;
+        }
+        Lab lab = reader.toLab(CMYK, cmyk);
+        double[] xyz = Cie.labToXyz(lab);
+        double[] linear = new double[3];
+        Srgb.xyzToLinear(xyz, linear);
+        for (int i = 0; i < 3; i++) {
+            rgb[i] = (float) Math.max(0, Math.min(1, Srgb.encode(Math.max(0, linear[i]))));
+        }
+    }
+
+    /** Process tints of an sRGB colour, elements 0 to 3. */
+    void rgbToProcess(float[] rgb, int[] tints) {
+        process(RGB, rgb, tints);
     }
 
     private enum Kind {

@@ -115,7 +115,7 @@ public final class Plate {
     private synchronized PreparedList prepared(PlateRequest request, Cancel cancel) throws Refusal {
         if (last == null || !last.fits(request)) {
             PreparedList made =
-                    new Preparation(request, mapping, luminosity, images, cancel, approximations).prepare(list.ops());
+                    new Preparation(request, mapping, luminosity, images, cancel, approximations).page(list);
             last = new Prepared(request.pxPerPt(), request.overprint(), request.layersOn(), made);
         }
         return last.list;

@@ -4,10 +4,15 @@ import inkground.artwork.Approximation;
 import inkground.artwork.BlendMode;
 import inkground.artwork.Clip;
 import inkground.artwork.Colour;
+import inkground.artwork.ColourSpace;
+import inkground.artwork.DisplayList;
 import inkground.artwork.Op;
+import inkground.artwork.Origin;
+import inkground.artwork.PageBox;
 import inkground.artwork.Paint;
 import inkground.artwork.SoftMask;
 import inkground.artwork.Style;
+import inkground.artwork.Visibility;
 import inkground.base.Cancel;
 import inkground.base.Refusal;
 import inkground.geometry.Box;
@@ -59,9 +64,9 @@ final class Preparation {
         this.approximations = approximations;
     }
 
-    private Preparation(Preparation outer, ColourMapping mapping) {
+    private Preparation(Preparation outer, ColourMapping mapping, boolean overprint) {
         this.toDevice = outer.toDevice;
-        this.overprint = false;
+        this.overprint = overprint;
         this.layersOn = outer.layersOn;
         this.mapping = mapping;
         this.luminosity = outer.luminosity;
@@ -82,17 +87,6 @@ final class Preparation {
     }
 
     private void add(Op op, List<PreparedOp> out) throws Refusal {
-        Style style = op.style();
-        if (style.blend() != BlendMode.NORMAL) {
-            approximate(
-                    "the blend mode "
-                            + style.blend()
-                                    .name()
-                                    .toLowerCase(java.util.Locale.ROOT)
-                                    .replace('_', ' '),
-                    "painted with the normal mode",
-                    op);
-        }
         if (op instanceof Op.Fill fill) {
             Supplier<EdgeList> shape = () -> EdgeList.of(fill.path(), toDevice);
             paint(op, fill.paint(), shape, fill.rule(), null, out);
@@ -213,7 +207,7 @@ final class Preparation {
                 }
             }
         }
-        Filling content = content(new PreparedList(copies), false);
+        Filling content = content(new PreparedList(copies), false, false, null);
         emit(op, op.bounds(), shape, rule, stencil, content, out);
     }
 
@@ -264,38 +258,81 @@ final class Preparation {
     }
 
     private void group(Op.Group group, List<PreparedOp> out) throws Refusal {
-        if (group.knockout()) {
-            approximate("a knockout group", "painted as an ordinary group", group);
-        }
-        PreparedList content = prepare(group.ops());
+        // a non-isolated group blends in its parent's space: §11.6.6
+        GroupMapping own = group.isolated() ? blendingSpace(group.space(), group.ops()) : null;
+        PreparedList content =
+                own == null ? prepare(group.ops()) : new Preparation(this, own, overprint).prepare(group.ops());
         if (content.size() > 0) {
-            emit(group, group.bounds(), null, FillRule.NON_ZERO, null, content(content, group.isolated()), out);
+            Filling filling = content(content, group.isolated(), group.knockout(), own);
+            emit(group, group.bounds(), null, FillRule.NON_ZERO, null, filling, out);
         }
     }
 
     /**
-     * An isolated group hides from its children what lies beneath, so overprint inside it must not reach through: only then
-     * does painting straight through differ, as long as all blending is normal.
+     * The whole page, in the blending space of its page group where it matters.
      */
-    private Filling.Content content(PreparedList list, boolean isolated) {
-        boolean through = !isolated;
-        if (isolated) {
-            long all = mapping.touched(Colour.BLACK.space(), false);
-            through = Arrays.stream(list.all()).allMatch(op -> knocksOut(op.filling(), all));
+    PreparedList page(DisplayList list) throws Refusal {
+        GroupMapping own = blendingSpace(list.groupSpace(), list.ops());
+        if (own == null) {
+            return prepare(list.ops());
         }
-        return new Filling.Content(list, isolated, through);
+        PreparedList content = new Preparation(this, own, overprint).prepare(list.ops());
+        Op.Group whole = new Op.Group(
+                List.of(),
+                list.page().box(PageBox.MEDIA),
+                true,
+                false,
+                list.groupSpace(),
+                Style.PLAIN,
+                null,
+                new Origin("page", 0, Visibility.ALWAYS));
+        List<PreparedOp> out = new ArrayList<>();
+        Filling filling = new Filling.Content(content, true, false, false, own);
+        emit(whole, whole.bounds(), null, FillRule.NON_ZERO, null, filling, out);
+        return new PreparedList(out);
     }
 
-    private static boolean knocksOut(Filling filling, long all) {
-        if (filling instanceof Filling.Flat flat) {
-            return flat.inking().touched() == all;
-        } else if (filling instanceof Filling.Varied varied) {
-            return varied.touched() == all;
+    /** The mapping for an isolated group of this space, or null where blending in the tints at hand gives the same. */
+    private GroupMapping blendingSpace(ColourSpace space, List<Op> ops) {
+        GroupMapping.Kind kind = GroupMapping.kindOf(space);
+        boolean inks = mapping instanceof InkMapping;
+        if (kind == null || mapping instanceof LuminosityMapping || !Transparency.in(ops)) {
+            return null;
         }
-        Filling.Content content = (Filling.Content) filling;
-        return content.isolated()
-                ? content.paintsThrough()
-                : Arrays.stream(content.list().all()).allMatch(op -> knocksOut(op.filling(), all));
+        if (!inks && ((GroupMapping) mapping).kind() == kind) {
+            return null;
+        }
+        if (!inks) {
+            approximations.add(new Approximation(
+                    "groups of different blending spaces inside one another", "blended in the outer one's", null));
+            return null;
+        }
+        return new GroupMapping((InkMapping) mapping, kind);
+    }
+
+    /**
+     * Painting the children of a group straight onto its backdrop is the same as making the group and laying it over, unless
+     * the group is knocking out, or it is isolated and a child looks at what lies beneath: by blending or by overprint.
+     */
+    private Filling.Content content(PreparedList list, boolean isolated, boolean knockout, GroupMapping space) {
+        long all = mapping.touched(Colour.BLACK.space(), false);
+        boolean through = !knockout
+                && space == null
+                && (!isolated || Arrays.stream(list.all()).noneMatch(op -> looksBeneath(op, all)));
+        return new Filling.Content(list, isolated, knockout, through, space);
+    }
+
+    private static boolean looksBeneath(PreparedOp op, long all) {
+        if (op.mode() != BlendMode.NORMAL) {
+            return true;
+        }
+        if (op.filling() instanceof Filling.Flat flat) {
+            return flat.inking().touched() != all;
+        } else if (op.filling() instanceof Filling.Varied varied) {
+            return varied.touched() != all;
+        }
+        Filling.Content content = (Filling.Content) op.filling();
+        return !content.isolated() && Arrays.stream(content.list().all()).anyMatch(child -> looksBeneath(child, all));
     }
 
     private void emit(
@@ -383,7 +420,7 @@ final class Preparation {
 
     /** A mask's group is painted by itself, with colours turned into darkness; overprint and its own mask do not apply. */
     private PreparedMask make(SoftMask mask) throws Refusal {
-        Preparation own = new Preparation(this, mask.luminosity() ? luminosity : mapping);
+        Preparation own = new Preparation(this, mask.luminosity() ? luminosity : mapping, false);
         PreparedList content = own.prepare(mask.group().ops());
         int[] transfer = new int[256];
         float[] value = new float[1];

@@ -1,5 +1,6 @@
 package inkground.plate;
 
+import inkground.artwork.BlendMode;
 import inkground.artwork.Op;
 import inkground.geometry.FillRule;
 import java.util.function.Supplier;
@@ -37,5 +38,10 @@ record PreparedOp(
     @FunctionalInterface
     interface Stencil {
         void cell(int deviceX, int deviceY, int[] cover);
+    }
+
+    /** @return blend mode */
+    BlendMode mode() {
+        return op.style().blend();
     }
 }

@@ -6,30 +6,67 @@ import java.util.Arrays;
 
 /**
  * The planes of one band while it is painted, tints premultiplied by alpha: what a plane holds is the tint that lands on
- * the substrate. Plane {@code planes - 2} is the alpha of everything painted (the mark plane), plane {@code planes - 1} the
- * alpha of everything painted with ink (the inked plane). A plane that has one value all over a cell stores just that value.
+ * the substrate. After the tints come the alpha of everything painted (the mark plane) and the alpha of everything painted
+ * with ink (the inked plane); inside groups that need them, the alpha of the group without its backdrop and the shape of
+ * the group. A plane that has one value all over a cell stores just that value.
  */
 final class Surface {
+    final int tints;
     final int planes;
     final int cols;
+    /** Whether each element replaces earlier ones instead of covering them: ISO 32000-2 §11.4.6. */
+    final boolean knockout;
+    /** What the group started from; null for nothing. */
+    final Surface initial;
+    /** Whether the own and the shape plane are kept. */
+    final boolean tracks;
+
     private final CellPool pool;
     private final int[][] uniform; // [plane][col]
     private final int[][][] dense; // [plane][col] or null
 
-    Surface(int planes, int cols, CellPool pool) {
-        this.planes = planes;
+    /** A surface of nothing. */
+    Surface(int tints, int cols, CellPool pool) {
+        this(tints, cols, pool, false, null, false);
+    }
+
+    /**
+     * The surface of a group.
+     *
+     * @param knockout whether each element replaces earlier ones
+     * @param initial its backdrop, to be copied by {@link #copyFrom}; null for an isolated group
+     * @param tracks whether the own and the shape plane are needed
+     */
+    Surface(int tints, int cols, CellPool pool, boolean knockout, Surface initial, boolean tracks) {
+        this.tints = tints;
+        this.planes = tints + 4;
         this.cols = cols;
         this.pool = pool;
+        this.knockout = knockout;
+        this.initial = initial;
+        this.tracks = tracks;
         this.uniform = new int[planes][cols];
         this.dense = new int[planes][cols][];
     }
 
+    /** @return plane of the alpha of everything painted, backdrop included */
     int mark() {
-        return planes - 2;
+        return tints;
     }
 
+    /** @return plane of the alpha of everything ever painted with ink */
     int inked() {
-        return planes - 1;
+        return tints + 1;
+    }
+
+    /** @return plane of the alpha of what was painted since the surface was made, backdrop not included */
+    int own() {
+        return tints + 2;
+    }
+
+    /** @return plane of the shape of what was painted since the surface was made: §11.3.7.2 */
+    int shape() {
+        return tints + 3;
     }
 
     /** @return the values of a plane in a cell, or null where {@link #uniform} holds */
@@ -59,9 +96,9 @@ final class Surface {
         uniform[plane][col] = value;
     }
 
-    /** Copies the given columns of another surface of the same shape. */
+    /** Starts from the given columns of another surface: its tints, mark and ink. */
     void copyFrom(Surface other, int firstCol, int lastCol) {
-        for (int p = 0; p < planes; p++) {
+        for (int p = 0; p <= inked(); p++) {
             for (int c = firstCol; c <= lastCol; c++) {
                 int[] from = other.dense[p][c];
                 if (from == null) {
@@ -81,7 +118,8 @@ final class Surface {
         return dense[plane][col];
     }
 
-    private int[] densify(int plane, int col) {
+    /** @return the plane's own array in a cell, filled with its one value if it had one */
+    int[] densify(int plane, int col) {
         int[] cell = dense[plane][col];
         if (cell == null) {
             cell = pool.take();
@@ -149,7 +187,7 @@ final class Surface {
         if (alpha == null && alphaAll == 0) {
             return;
         }
-        for (int p = 0; p < planes; p++) {
+        for (int p = 0; p <= inked(); p++) {
             int[] tint = group.dense[p][col];
             int tintAll = group.uniform[p][col];
             if (p == inked()) { // a union, like the mark: what was inked once stays so
@@ -180,7 +218,7 @@ final class Surface {
 
     /** Moves every plane of a cell towards that of {@code to}: the result of a non-isolated group of normal blending. */
     void mixTo(Surface to, int col, int[] cover, int all) {
-        for (int p = 0; p < planes; p++) {
+        for (int p = 0; p <= inked(); p++) {
             int[] values = to.dense[p][col];
             if (values == null) {
                 mix(p, col, to.uniform[p][col], cover, all);
@@ -192,9 +230,9 @@ final class Surface {
 
     /** @return the cell of 8-bit planes */
     InkPlanes.Cell toCell(int col) {
-        byte[] values = new byte[planes];
-        byte[][] bytes = new byte[planes][];
-        for (int p = 0; p < planes; p++) {
+        byte[] values = new byte[tints + 2];
+        byte[][] bytes = new byte[tints + 2][];
+        for (int p = 0; p < tints + 2; p++) {
             int[] cell = dense[p][col];
             if (cell == null) {
                 values[p] = (byte) Fixed.toByte(uniform[p][col]);

@@ -14,11 +14,13 @@ import org.apache.pdfbox.pdmodel.common.PDStream;
 /** What all pages of one document share: colour spaces, images, layers. Used under {@link #lock}. */
 final class DocumentParts {
     private final PDDocument document;
+    private final Limits limits;
     private final ColourSpaces spaces = new ColourSpaces();
     private final LayersReader layers;
     private final Map<COSStream, PdfImage> images = new IdentityHashMap<>();
 
-    DocumentParts(PDDocument document) {
+    DocumentParts(PDDocument document, Limits limits) {
+        this.limits = limits;
         this.document = document;
         this.layers = new LayersReader(document.getDocumentCatalog().getCOSObject());
     }
@@ -26,6 +28,10 @@ final class DocumentParts {
     /** Held while anything is read from the file: the library is not thread-safe. */
     Object lock() {
         return document;
+    }
+
+    Limits limits() {
+        return limits;
     }
 
     ColourSpaces spaces() {
@@ -53,7 +59,7 @@ final class DocumentParts {
     boolean checkSizes(PDPage page, Recording recording) {
         try {
             for (Iterator<PDStream> i = page.getContentStreams(); i.hasNext(); ) {
-                StreamData.checkSize(i.next().getCOSObject());
+                StreamData.checkSize(i.next().getCOSObject(), limits.contentBytes());
             }
             return true;
         } catch (IOException e) {

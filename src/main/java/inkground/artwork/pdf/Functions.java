@@ -2,21 +2,22 @@ package inkground.artwork.pdf;
 
 import inkground.artwork.TintTransform;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSBase;
 import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.cos.COSName;
-import org.apache.pdfbox.pdmodel.common.function.PDFunction;
+import org.apache.pdfbox.cos.COSStream;
 
 /**
- * Functions of ISO 32000-2 §7.10 as pure transforms. Everything a function reads lazily from the file is read when it is
- * made, so that afterwards it may be used by any thread and after the file is closed.
+ * Functions of ISO 32000-2 §7.10 as pure transforms. They are read whole when made and never change, so that any thread may
+ * use them, and after the file is closed; the library's own functions read the file as they go and promise neither.
  */
 final class Functions {
     private static final int MAX_DEPTH = 16;
-    private static final long MAX_TABLE = 16_000_000;
+    private static final int MAX_PROGRAM_BYTES = 1 << 20;
 
     private Functions() {}
 
@@ -58,7 +59,13 @@ final class Functions {
             throw new IOException("a function takes " + domain.length / 2 + " values instead of " + inputs);
         }
         int type = dict.getInt(COSName.FUNCTION_TYPE);
-        return type == 3 ? stitching(dict, domain, depth) : library(dict, type, domain);
+        return switch (type) {
+            case 0 -> Sampled.read(dict, domain);
+            case 2 -> exponential(dict, domain);
+            case 3 -> stitching(dict, domain, depth);
+            case 4 -> calculator(dict, domain);
+            default -> throw new IOException("a function of type " + type);
+        };
     }
 
     private static TintTransform stitching(COSDictionary dict, double[] domain, int depth) throws IOException {
@@ -79,56 +86,40 @@ final class Functions {
         return new Stitching(List.copyOf(parts), domain, bounds, encode, Cos.numbers(Cos.get(dict, "Range")), outputs);
     }
 
-    private static TintTransform library(COSDictionary dict, int type, double[] domain) throws IOException {
-        if (type == 0) {
-            checkTable(dict);
+    private static TintTransform exponential(COSDictionary dict, double[] domain) throws IOException {
+        double[] c0 = Cos.numbers(dict, "C0", 0);
+        double[] c1 = Cos.numbers(dict, "C1", 1);
+        double[] range = Cos.numbers(Cos.get(dict, "Range"));
+        int outputs = Math.min(c0.length, c1.length);
+        if (range != null && range.length < 2 * outputs) {
+            throw new IOException("a function whose range has too few entries");
         }
-        PDFunction function = PDFunction.create(dict);
-        try {
-            float[] middle = new float[domain.length / 2];
-            for (int i = 0; i < middle.length; i++) {
-                middle[i] = (float) ((domain[2 * i] + domain[2 * i + 1]) / 2);
-            }
-            // The first evaluation makes the library read tables and ranges from the file.
-            int outputs = function.eval(middle).length;
-            return new Library(function, domain, outputs);
-        } catch (RuntimeException e) {
-            throw new IOException("a function that cannot be evaluated", e);
-        }
+        return new Exponential(domain, range, c0, c1, dict.getFloat(Cos.name("N"), 1), outputs);
     }
 
-    private static void checkTable(COSDictionary dict) throws IOException {
-        double[] range = Cos.required(dict, "Range", 2);
-        double entries = range.length / 2;
-        for (double size : Cos.required(dict, "Size", 1)) {
-            entries *= Math.max(0, size);
+    private static TintTransform calculator(COSDictionary dict, double[] domain) throws IOException {
+        if (!(dict instanceof COSStream stream)) {
+            throw new IOException("a calculator function without a program");
         }
-        if (!(entries > 0 && entries <= MAX_TABLE)) {
-            throw new IOException("a sampled function with a table of " + entries + " values");
-        }
+        String program = new String(StreamData.all(stream, MAX_PROGRAM_BYTES), StandardCharsets.ISO_8859_1);
+        return Calculator.parse(program, domain, Cos.required(dict, "Range", 2));
     }
 
-    private static float clip(double v, double low, double high) {
+    static float clip(double v, double low, double high) {
         return (float) Math.max(low, Math.min(high, v));
     }
 
-    /** Evaluates with the library; see the class comment for why this is safe from any thread. */
-    private record Library(PDFunction function, double[] domain, int outputs) implements TintTransform {
+    /** C0 + x^N (C1 - C0): §7.10.3. */
+    private record Exponential(double[] domain, double[] range, double[] c0, double[] c1, double exponent, int outputs)
+            implements TintTransform {
         @Override
         public void apply(float[] in, float[] out) {
-            float[] clipped = new float[domain.length / 2];
-            for (int i = 0; i < clipped.length; i++) {
-                clipped[i] = clip(in[i], domain[2 * i], domain[2 * i + 1]);
-            }
-            float[] result;
-            try {
-                result = function.eval(clipped);
-            } catch (IOException | RuntimeException e) {
-                // A calculator program may fail at single points (a division by zero); it then gives nothing there.
-                result = new float[outputs];
-            }
+            double x = clip(in[0], domain[0], domain[1]);
+            double power = exponent == 1 ? x : Math.pow(x, exponent);
             for (int i = 0; i < outputs; i++) {
-                out[i] = i < result.length && !Float.isNaN(result[i]) ? result[i] : 0;
+                double value = c0[i] + power * (c1[i] - c0[i]);
+                value = Double.isFinite(value) ? value : c0[i]; // 0 to a negative power, a negative base
+                out[i] = range == null ? (float) value : clip(value, range[2 * i], range[2 * i + 1]);
             }
         }
     }

@@ -122,6 +122,10 @@ final class LayersReader {
             return Visibility.ALWAYS; // §8.11.2.2: without groups the membership has no effect
         }
         String policy = Cos.nameOf(dict, "P");
+        boolean single = parts.size() == 1 && (policy == null || policy.endsWith("On"));
+        if (single) {
+            return parts.get(0);
+        }
         return switch (policy == null ? "AnyOn" : policy) {
             case "AllOn" -> new Visibility.AllOf(parts);
             case "AnyOff" -> new Visibility.Not(new Visibility.AllOf(parts));

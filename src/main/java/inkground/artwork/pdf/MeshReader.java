@@ -19,8 +19,8 @@ final class MeshReader {
     private final int valueBits;
     private final int flagBits;
     private final double[] decode;
-    private final byte[] data;
-    private long bit;
+    private final int dataBytes;
+    private final Bits data;
     private final int perCorner;
     private float[] out = new float[1024];
     private int used;
@@ -35,7 +35,9 @@ final class MeshReader {
         this.valueBits = bits("BitsPerComponent");
         this.flagBits = type == 5 ? 0 : bits("BitsPerFlag");
         this.decode = Cos.required(stream, "Decode", 4 + 2 * values);
-        this.data = StreamData.all(stream, MAX_DATA_BYTES);
+        byte[] bytes = StreamData.all(stream, MAX_DATA_BYTES);
+        this.dataBytes = bytes.length;
+        this.data = new Bits(bytes);
     }
 
     private int bits(String key) throws IOException {
@@ -51,17 +53,17 @@ final class MeshReader {
         float[] a = null;
         float[] b = null;
         float[] c = null;
-        while (has(flagBits + 2L * coordinateBits + (long) values * valueBits)) {
-            int flag = (int) read(flagBits) & 3;
+        while (data.has(flagBits + 2L * coordinateBits + (long) values * valueBits)) {
+            int flag = (int) data.read(flagBits) & 3;
             float[] vertex = vertex();
             if (flag == 0 || c == null) {
-                if (!has(2L * (flagBits + 2L * coordinateBits + (long) values * valueBits))) {
+                if (!data.has(2L * (flagBits + 2L * coordinateBits + (long) values * valueBits))) {
                     break;
                 }
                 a = vertex;
-                read(flagBits);
+                data.read(flagBits);
                 b = vertex();
-                read(flagBits);
+                data.read(flagBits);
                 c = vertex();
             } else {
                 a = flag == 1 ? b : a;
@@ -77,11 +79,11 @@ final class MeshReader {
     Paint.Triangles lattice() throws IOException {
         int columns = stream.getInt(Cos.name("VerticesPerRow"), 0);
         long vertexBits = 2L * coordinateBits + (long) values * valueBits;
-        if (columns < 2 || columns * vertexBits > data.length * 8L) {
+        if (columns < 2 || columns * vertexBits > dataBytes * 8L) {
             throw new IOException("a lattice shading with " + columns + " vertices a row");
         }
         float[][] last = null;
-        while (has(columns * vertexBits)) {
+        while (data.has(columns * vertexBits)) {
             float[][] row = new float[columns][];
             for (int i = 0; i < columns; i++) {
                 row[i] = vertex();
@@ -100,10 +102,10 @@ final class MeshReader {
         int points = stream.getInt(Cos.name("ShadingType"), 6) == 6 ? 12 : 16;
         double[][] p = null;
         float[][] c = null;
-        while (has(flagBits)) {
-            int flag = (int) read(flagBits) & 3;
+        while (data.has(flagBits)) {
+            int flag = (int) data.read(flagBits) & 3;
             int kept = flag == 0 || p == null ? 0 : 4;
-            if (!has((points - kept) * 2L * coordinateBits + (kept == 0 ? 4L : 2L) * values * valueBits)) {
+            if (!data.has((points - kept) * 2L * coordinateBits + (kept == 0 ? 4L : 2L) * values * valueBits)) {
                 break;
             }
             double[][] next = new double[16][];
@@ -120,7 +122,7 @@ final class MeshReader {
             for (int i = kept / 2; i < 4; i++) {
                 colours[i] = colour();
             }
-            align();
+            data.align();
             p = next;
             c = colours;
             cut(Patch.of(p, points == 12), c, toPage);
@@ -170,7 +172,7 @@ final class MeshReader {
         corner[1] = (float) p[1];
         System.arraycopy(c, 0, corner, 2, values);
         if (!patches) {
-            align(); // each vertex starts on a byte boundary
+            data.align(); // each vertex starts on a byte boundary
         }
         return corner;
     }
@@ -188,25 +190,7 @@ final class MeshReader {
     }
 
     private double decoded(int bits, int entry) {
-        double unit = read(bits) / (double) ((1L << bits) - 1);
+        double unit = data.read(bits) / (double) ((1L << bits) - 1);
         return decode[2 * entry] + unit * (decode[2 * entry + 1] - decode[2 * entry]);
-    }
-
-    private boolean has(long bits) {
-        return bit + bits <= data.length * 8L;
-    }
-
-    private void align() {
-        bit = (bit + 7) / 8 * 8;
-    }
-
-    private long read(int bits) {
-        long value = 0;
-        for (int i = 0; i < bits; i++, bit++) {
-            int at = (int) (bit >> 3);
-            int one = at < data.length ? data[at] >> 7 - (int) (bit & 7) & 1 : 0;
-            value = value << 1 | one;
-        }
-        return value;
     }
 }

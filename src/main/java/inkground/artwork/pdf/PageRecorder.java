@@ -59,10 +59,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
     private final Paints paints;
     private final Map<PDLineDashPattern, Double> dashPhases = new IdentityHashMap<>();
     private Matrix base = Matrix.IDENTITY;
-    private Outline.Builder path = new Outline.Builder();
-    private Point2D.Float current;
-    private Point2D.Float start;
-    private FillRule pendingClip;
+    private PathBuilder path;
     private TextRecorder text = new TextRecorder();
     private TextUse glyphUse;
 
@@ -71,6 +68,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         this.recording = recording;
         this.parts = parts;
         this.userToPage = boxes.userToPage();
+        this.path = new PathBuilder(userToPage);
         this.media = boxes.info().box(PageBox.MEDIA);
         this.paints = new Paints(this, parts, recording);
         Operators.register(this);
@@ -172,54 +170,41 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
 
     @Override
     public void moveTo(float x, float y) {
-        path.move(userToPage.x(x, y), userToPage.y(x, y));
-        current = new Point2D.Float(x, y);
-        start = current;
+        path.move(x, y);
     }
 
     @Override
     public void lineTo(float x, float y) {
-        path.line(userToPage.x(x, y), userToPage.y(x, y));
-        current = new Point2D.Float(x, y);
+        path.line(x, y);
     }
 
     @Override
     public void curveTo(float x1, float y1, float x2, float y2, float x3, float y3) {
-        path.curve(
-                userToPage.x(x1, y1),
-                userToPage.y(x1, y1),
-                userToPage.x(x2, y2),
-                userToPage.y(x2, y2),
-                userToPage.x(x3, y3),
-                userToPage.y(x3, y3));
-        current = new Point2D.Float(x3, y3);
+        path.curve(x1, y1, x2, y2, x3, y3);
     }
 
     @Override
     public Point2D getCurrentPoint() {
-        return current;
+        return path.current();
     }
 
     @Override
     public void closePath() {
         path.close();
-        current = start;
     }
 
     @Override
     public void clip(int rule) {
-        pendingClip = rule(rule);
+        path.clipAtEnd(rule(rule));
     }
 
     @Override
     public void endPath() {
-        if (pendingClip != null && !path.isEmpty()) {
-            recording.clip(Clip.of(recording.clip(), path.build(), pendingClip));
+        FillRule rule = path.pendingClip();
+        if (rule != null) {
+            recording.clip(Clip.of(recording.clip(), path.outline(), rule));
         }
-        pendingClip = null;
-        path = new Outline.Builder();
-        current = null;
-        start = null;
+        path.reset();
     }
 
     @Override
@@ -240,7 +225,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
     private void paintPath(FillRule fill, boolean stroke) throws IOException {
         try {
             if (!path.isEmpty()) {
-                paint(path.build(), fill, stroke, glyphUse);
+                paint(path.outline(), fill, stroke, glyphUse);
             }
         } finally {
             endPath();
@@ -473,21 +458,17 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
     }
 
     private Recording.Outer enter(COSStream stream, String name, boolean apart, boolean clean) throws IOException {
-        StreamData.checkSize(stream);
+        StreamData.checkSize(stream, parts.limits().contentBytes());
         return recording.enter(stream, name, apart, clean);
     }
 
     /** Runs nested content and puts everything back, whatever happens in it. */
     private List<Op> nested(Recording.Outer outer, Matrix innerBase, String name, Reading content) {
         Matrix outerBase = base;
-        Outline.Builder outerPath = path;
-        Point2D.Float outerCurrent = current;
-        Point2D.Float outerStart = start;
-        FillRule outerPending = pendingClip;
+        PathBuilder outerPath = path;
         TextRecorder outerText = text;
         base = innerBase;
-        path = new Outline.Builder();
-        pendingClip = null;
+        path = new PathBuilder(userToPage);
         text = outerText.nested();
         List<Op> collected;
         try {
@@ -495,9 +476,6 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         } finally {
             base = outerBase;
             path = outerPath;
-            current = outerCurrent;
-            start = outerStart;
-            pendingClip = outerPending;
             text = outerText;
             collected = recording.leave(outer);
         }

@@ -51,10 +51,10 @@ public final class PdfArtwork implements Artwork {
     private final Optional<OutputIntent> intent;
     private boolean closed;
 
-    private PdfArtwork(Path file, PDDocument document, Cancel cancel) throws Refusal {
+    private PdfArtwork(Path file, PDDocument document, Limits limits, Cancel cancel) throws Refusal {
         this.file = file;
         this.document = document;
-        this.parts = new DocumentParts(document);
+        this.parts = new DocumentParts(document, limits);
         this.pages = readPages(file, document, cancel);
         this.boxes = new ArrayList<>();
         for (int i = 0; i < pages.size(); i++) {
@@ -75,13 +75,17 @@ public final class PdfArtwork implements Artwork {
      * @throws java.util.concurrent.CancellationException if cancelled
      */
     public static Artwork open(Path file, Cancel cancel, Progress progress) throws Refusal {
+        return open(file, Limits.STANDARD, cancel, progress);
+    }
+
+    static Artwork open(Path file, Limits limits, Cancel cancel, Progress progress) throws Refusal {
         String name = file.getFileName().toString();
         progress.report("opening " + name, 0);
         checkHeader(file, name);
         PDDocument document = null;
         try {
             document = Loader.loadPDF(file.toFile());
-            PdfArtwork artwork = new PdfArtwork(file, document, cancel);
+            PdfArtwork artwork = new PdfArtwork(file, document, limits, cancel);
             document = null;
             progress.report("opening " + name, 1);
             return artwork;
@@ -228,7 +232,7 @@ public final class PdfArtwork implements Artwork {
     private DisplayList recordLocked(int number, Cancel cancel, Progress progress) {
         PDPage page = pages.get(number - 1);
         Boxes geometry = boxes.get(number - 1);
-        Recording recording = new Recording("page " + number, cancel, progress);
+        Recording recording = new Recording("page " + number, parts.limits(), cancel, progress);
         if (geometry.mediaBoxMissing()) {
             recording.approximate("no media box", "a page of 612 × 792 pt, US Letter");
         }

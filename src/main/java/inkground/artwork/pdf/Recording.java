@@ -21,18 +21,10 @@ import org.apache.pdfbox.cos.COSBase;
 
 /** What has been recorded of a page so far, where the recorder stands, and the limits it works under. */
 final class Recording {
-    /** Largest number of painting operations kept for one page. */
-    static final int MAX_OPS = 3_000_000;
-    /** Largest number of operators interpreted for one page, repeated forms counted each time. */
-    static final int MAX_OPERATORS = 30_000_000;
-    /** Deepest nesting of forms, patterns, masks and Type 3 glyphs; ISO 32000-1 annex C names 28 for graphics states. */
-    static final int MAX_NESTING = 28;
-    /** Deepest nesting of saved graphics states in one content stream. */
-    static final int MAX_SAVED_STATES = 10_000;
-
     private static final int MAX_APPROXIMATIONS = 200;
     private static final int REPORT_EVERY = 4096;
 
+    private final Limits limits;
     private final String what;
     private final Cancel cancel;
     private final Progress progress;
@@ -44,7 +36,8 @@ final class Recording {
     private int operatorCount;
     private int depth;
 
-    Recording(String what, Cancel cancel, Progress progress) {
+    Recording(String what, Limits limits, Cancel cancel, Progress progress) {
+        this.limits = limits;
         this.what = what;
         this.cancel = cancel;
         this.progress = progress;
@@ -78,7 +71,7 @@ final class Recording {
      * @return what to hand to {@link #leave}; null when it is inside itself or too deep, and must be skipped
      */
     Outer enter(COSBase object, String name, boolean apart, boolean clean) {
-        if (depth >= MAX_NESTING || active.contains(object)) {
+        if (depth >= limits.nesting() || active.contains(object)) {
             String why = active.contains(object) ? "an object that contains itself" : "objects nested too deeply";
             approximate(why, "the innermost is left out");
             return null;
@@ -118,16 +111,16 @@ final class Recording {
         if (++operatorCount % REPORT_EVERY == 0) {
             progress.report("reading " + what, -1);
         }
-        if (operatorCount > MAX_OPERATORS) {
-            throw new Stopped(new Refusal("This page (" + what + ") has more than " + MAX_OPERATORS / 1_000_000
-                    + " million drawing instructions. Simplify the artwork or place its parts as images."));
+        if (operatorCount > limits.operators()) {
+            throw new Stopped(new Refusal("This page (" + what + ") has more than " + limits.operators()
+                    + " drawing instructions. Simplify the artwork or place its parts as images."));
         }
     }
 
     void add(Op op) {
-        if (++opCount > MAX_OPS) {
-            throw new Stopped(new Refusal("This page (" + what + ") has more than " + MAX_OPS / 1_000_000
-                    + " million objects. Simplify the artwork or place its parts as images."));
+        if (++opCount > limits.ops()) {
+            throw new Stopped(new Refusal("This page (" + what + ") has more than " + limits.ops()
+                    + " objects. Simplify the artwork or place its parts as images."));
         }
         ops.add(op);
     }
@@ -145,8 +138,8 @@ final class Recording {
     }
 
     void saveState() {
-        if (place.savedClips.size() >= MAX_SAVED_STATES) {
-            throw new Stopped(new Refusal("This page (" + what + ") saves more than " + MAX_SAVED_STATES
+        if (place.savedClips.size() >= limits.savedStates()) {
+            throw new Stopped(new Refusal("This page (" + what + ") saves more than " + limits.savedStates()
                     + " graphics states inside each other; the file is damaged. Export it again."));
         }
         place.savedClips.add(place.clip);

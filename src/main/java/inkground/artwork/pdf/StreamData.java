@@ -81,15 +81,12 @@ final class StreamData {
         return data;
     }
 
-    /** Refuses a stream that unpacks to more than 512 MiB; asked before the library unpacks it as a whole. */
-    static void checkSize(COSStream stream) throws IOException {
+    /** Refuses a stream that unpacks to more than {@code limit} bytes; asked before the library unpacks it whole. */
+    static void checkSize(COSStream stream, int limit) throws IOException {
         int count = filters(stream).size();
-        boolean certainlySmall = count == 0 || count == 1 && stream.getLength() < MAX_INTERMEDIATE / MAX_RATIO;
-        if (certainlySmall) {
-            return;
-        }
-        if (decode(stream, count, MAX_INTERMEDIATE).length == MAX_INTERMEDIATE) {
-            throw new IOException("a stream that unpacks to more than " + MAX_INTERMEDIATE + " bytes");
+        boolean certainlySmall = count == 0 || count == 1 && stream.getLength() < limit / MAX_RATIO;
+        if (!certainlySmall && decode(stream, count, limit).length == limit) {
+            throw new IOException("a stream that unpacks to more than " + limit + " bytes");
         }
     }
 

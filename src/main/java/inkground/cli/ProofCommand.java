@@ -1,0 +1,99 @@
+package inkground.cli;
+
+import inkground.app.Job;
+import inkground.app.PageJob;
+import inkground.app.Proofs;
+import inkground.appearance.Stack;
+import inkground.appearance.Underbase;
+import inkground.artwork.PageBox;
+import inkground.base.Refusal;
+import inkground.substrate.Substrate;
+import inkground.substrate.Substrates;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** Writes a picture of a page on a substrate. */
+@Command(
+        name = "proof",
+        description = {"Write a PNG of a page as it will look on a paper or garment. " + Proofs.CAUTION})
+final class ProofCommand implements Callable<Integer> {
+    private final Console console;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Mixin
+    private FileArgument file;
+
+    @Mixin
+    private PageOptions options;
+
+    @Option(
+            names = "--on",
+            paramLabel = "SUBSTRATE",
+            required = true,
+            description = "Id of the paper or garment; 'inkground substrates' lists them.")
+    private String substrate;
+
+    @Option(
+            names = "--dpi",
+            paramLabel = "D",
+            defaultValue = "150",
+            converter = Resolution.class,
+            description = "Pixels per inch. Default: ${DEFAULT-VALUE}.")
+    private double dpi;
+
+    @Option(names = "--out", paramLabel = "FILE.png", required = true, description = "Picture to write.")
+    private Path out;
+
+    @Option(
+            names = "--without-layer",
+            paramLabel = "NAME",
+            description = "Switch off a layer of the artwork, such as a painted-in garment colour. May be repeated.")
+    private List<String> layersOff = new ArrayList<>();
+
+    @Option(names = "--underbase", description = "Lay white ink under every coloured ink.")
+    private boolean underbase;
+
+    ProofCommand(Console console) {
+        this.console = console;
+    }
+
+    @Override
+    public Integer call() throws Refusal {
+        Substrate on = Substrates.load()
+                .byId(substrate)
+                .orElseThrow(() -> new ParameterException(
+                        spec.commandLine(),
+                        "there is no substrate '" + substrate + "'; 'inkground substrates' lists them"));
+        try (Job job = Job.open(file.path(), console.cancel(), console.progress())) {
+            PageJob page = job.page(options.page(), console.cancel(), console.progress());
+            Stack stack = Stack.of(on, page.inkColours(), page.condition());
+            Proofs.Result result = Proofs.write(
+                    new Proofs.Order(
+                            page,
+                            underbase ? stack.over(Underbase.full()) : stack,
+                            options.box(PageBox.TRIM),
+                            dpi,
+                            true,
+                            Layers.without(layersOff, page.displayList()),
+                            out,
+                            options.replace()),
+                    console.cancel(),
+                    console.progress());
+            console.say(
+                    result.file() + ": " + result.widthPx() + " x " + result.heightPx() + " px, on " + on.name() + ".");
+            page.notes().forEach(note -> console.say("note: " + note));
+            console.say(Proofs.CAUTION);
+        }
+        return ExitCode.FINE;
+    }
+}

@@ -1,0 +1,260 @@
+package inkground.plate;
+
+import inkground.artwork.BlendMode;
+import java.util.Arrays;
+
+/**
+ * Composites an element onto a cell by ISO 32000-2 §11.3.6 and §11.4: any blend mode, knockout groups, shape apart from
+ * opacity. With αs the element's shape times opacity, f its shape, (P, α) what is there and (P₀, α₀) what the element is
+ * composited with, all premultiplied:
+ *
+ * <pre>
+ * X  = (1 − α₀)·Cs + α₀·B(P₀ / α₀, Cs)
+ * P' = P·(1 − f) + (f − αs)·P₀ + αs·X        in a knockout group, (P₀, α₀) being the group's initial backdrop
+ * P' = P·(1 − αs) + αs·X                     elsewhere, with (P₀, α₀) = (P, α)
+ * </pre>
+ *
+ * The common case, normal mode outside knockout groups, where X = Cs, needs no α₀ and is left to {@link Surface#mix}.
+ */
+final class Compositor {
+    private static final float ONE = Fixed.TINT_ONE;
+    private static final float COVER = Fixed.COVER_ONE;
+    private static final int CELL = CoverBand.CELL;
+
+    private final CellPool pool;
+
+    Compositor(CellPool pool) {
+        this.pool = pool;
+    }
+
+    /**
+     * @param cover αs
+     * @param shape f; used where the surface needs it
+     */
+    void composite(Surface surface, int col, Element element, Cover cover, Cover shape, BlendMode mode) {
+        if (mode == BlendMode.NORMAL && !surface.knockout) {
+            simple(surface, col, element, cover);
+        } else {
+            general(surface, col, element, cover, shape, mode);
+        }
+        if (element.inked()) {
+            ink(surface, col, element, cover);
+        }
+        if (surface.tracks) {
+            own(surface, col, cover, shape);
+        }
+    }
+
+    private static void simple(Surface surface, int col, Element e, Cover cover) {
+        for (int p = 0; p < surface.tints; p++) {
+            if (e.touches(p)) {
+                if (e.varied() != null && e.varied()[p] != null) {
+                    surface.mix(p, col, e.varied()[p], cover.cells, cover.all);
+                } else {
+                    surface.mix(p, col, e.flat()[p], cover.cells, cover.all);
+                }
+            }
+        }
+        surface.mix(surface.mark(), col, Fixed.TINT_ONE, cover.cells, cover.all);
+    }
+
+    private void ink(Surface surface, int col, Element e, Cover cover) {
+        if (e.anyInk() == null) {
+            surface.mix(surface.inked(), col, Fixed.TINT_ONE, cover.cells, cover.all);
+            return;
+        }
+        int[] gain = pool.take();
+        for (int i = 0; i < CELL; i++) {
+            gain[i] = e.anyInk()[i] == 0 ? 0 : cover.at(i);
+        }
+        surface.mix(surface.inked(), col, Fixed.TINT_ONE, gain, 0);
+        pool.give(gain);
+    }
+
+    private static void own(Surface surface, int col, Cover cover, Cover shape) {
+        if (surface.knockout) { // own' = own·(1 − f) + αs
+            int[] own = surface.densify(surface.own(), col);
+            for (int i = 0; i < CELL; i++) {
+                int rest = Fixed.mix(own[i], 0, shape.at(i));
+                own[i] = Math.min(Fixed.TINT_ONE, rest + Fixed.mix(0, Fixed.TINT_ONE, cover.at(i)));
+            }
+        } else {
+            surface.mix(surface.own(), col, Fixed.TINT_ONE, cover.cells, cover.all);
+        }
+        surface.mix(surface.shape(), col, Fixed.TINT_ONE, shape.cells, shape.all);
+    }
+
+    private void general(Surface surface, int col, Element e, Cover cover, Cover shape, BlendMode mode) {
+        Surface backdrop = surface.knockout ? surface.initial : surface;
+        int[] alpha = snapshot(backdrop, surface.mark(), col);
+        int[][] process = mode.separable() || surface.tints < 4 ? null : nonSeparable(backdrop, col, e, alpha, mode);
+        for (int p = 0; p < surface.tints; p++) {
+            int[] under = snapshot(backdrop, p, col);
+            if (e.touches(p)) {
+                int[] blended = process != null && p < 4 ? process[p] : null;
+                tint(surface, col, p, e, under, alpha, blended, cover, shape, modeOf(mode, p, surface.tints));
+            } else if (surface.knockout) {
+                surface.mix(p, col, under, shape.cells, shape.all);
+            }
+            pool.give(under);
+        }
+        mark(surface, col, alpha, cover, shape);
+        pool.give(alpha);
+        if (process != null) {
+            for (int[] plane : process) {
+                pool.give(plane);
+            }
+        }
+    }
+
+    /** §11.7.4.2: spot inks take part only in modes that keep white white; in the others they are painted normally. */
+    private static BlendMode modeOf(BlendMode mode, int plane, int tints) {
+        boolean spot = tints >= 4 && plane >= 4;
+        return spot && !mode.whitePreserving() || !mode.separable() ? BlendMode.NORMAL : mode;
+    }
+
+    private int[] snapshot(Surface from, int plane, int col) {
+        int[] out = pool.take();
+        if (from == null) {
+            Arrays.fill(out, 0);
+        } else if (from.dense(plane, col) == null) {
+            Arrays.fill(out, from.uniform(plane, col));
+        } else {
+            System.arraycopy(from.dense(plane, col), 0, out, 0, CELL);
+        }
+        return out;
+    }
+
+    private static void tint(
+            Surface surface,
+            int col,
+            int p,
+            Element e,
+            int[] under,
+            int[] alpha,
+            int[] blended,
+            Cover cover,
+            Cover shape,
+            BlendMode mode) {
+        int[] plane = surface.densify(p, col);
+        for (int i = 0; i < CELL; i++) {
+            float as = cover.at(i) / COVER;
+            float f = surface.knockout ? shape.at(i) / COVER : as;
+            if (f == 0) {
+                continue;
+            }
+            float cs = e.tint(p, i) / ONE;
+            float a0 = alpha[i] / ONE;
+            float b = cs;
+            if (blended != null) {
+                b = blended[i] / ONE;
+            } else if (mode != BlendMode.NORMAL && alpha[i] > 0) {
+                b = Blending.separable(mode, Math.min(1, (float) under[i] / alpha[i]), cs);
+            }
+            float x = (1 - a0) * cs + a0 * b;
+            float result = plane[i] / ONE * (1 - f) + (f - as) * (under[i] / ONE) + as * x;
+            plane[i] = Math.max(0, Math.min(Fixed.TINT_ONE, Math.round(result * ONE)));
+        }
+    }
+
+    private static void mark(Surface surface, int col, int[] alpha, Cover cover, Cover shape) {
+        if (!surface.knockout) {
+            surface.mix(surface.mark(), col, Fixed.TINT_ONE, cover.cells, cover.all);
+            return;
+        }
+        int[] plane = surface.densify(surface.mark(), col);
+        for (int i = 0; i < CELL; i++) {
+            float as = cover.at(i) / COVER;
+            float f = shape.at(i) / COVER;
+            float result = plane[i] * (1 - f) + (f - as) * alpha[i] + as * ONE;
+            plane[i] = Math.max(0, Math.min(Fixed.TINT_ONE, Math.round(result)));
+        }
+    }
+
+    /** The blended process tints of a cell: B(Cb, Cs) for planes 0 to 3. */
+    private int[][] nonSeparable(Surface backdrop, int col, Element e, int[] alpha, BlendMode mode) {
+        int[][] under = new int[4][];
+        for (int p = 0; p < 4; p++) {
+            under[p] = snapshot(backdrop, p, col);
+        }
+        float[] b = new float[4];
+        float[] s = new float[4];
+        for (int i = 0; i < CELL; i++) {
+            for (int p = 0; p < 4; p++) {
+                b[p] = alpha[i] == 0 ? 0 : Math.min(1, (float) under[p][i] / alpha[i]);
+                s[p] = e.tint(p, i) / ONE;
+            }
+            Blending.nonSeparable(mode, b, s, s);
+            for (int p = 0; p < 4; p++) {
+                under[p][i] = Math.max(0, Math.min(Fixed.TINT_ONE, Math.round(s[p] * ONE)));
+            }
+        }
+        return under;
+    }
+
+    /**
+     * Composites a finished group.
+     *
+     * @param cover constant alpha, masks and clip of the group as a whole
+     * @param shape clip of the group as a whole
+     */
+    void group(Surface surface, Surface group, int col, Cover cover, Cover shape, BlendMode mode) {
+        boolean isolated = group.initial == null;
+        if (mode == BlendMode.NORMAL && !surface.knockout && !surface.tracks) {
+            if (isolated) {
+                surface.over(group, col, cover.cells, cover.all);
+            } else {
+                surface.mixTo(group, col, cover.cells, cover.all);
+            }
+            return;
+        }
+        int[] own = snapshot(group, isolated ? group.mark() : group.own(), col);
+        int[][] tints = new int[surface.tints][];
+        for (int p = 0; p < surface.tints; p++) {
+            tints[p] = snapshot(group, p, col);
+            int[] under = isolated ? null : snapshot(group.initial, p, col);
+            for (int i = 0; i < CELL; i++) {
+                tints[p][i] = colour(tints[p][i], under == null ? 0 : under[i], own[i]);
+            }
+            if (under != null) {
+                pool.give(under);
+            }
+        }
+        int[] ink = snapshot(group, group.inked(), col);
+        Cover groupShape = product(snapshot(group, group.shape(), col), shape);
+        Cover alpha = product(own, cover);
+        Element element = new Element(null, tints, -1L, ink, true);
+        composite(surface, col, element, alpha, groupShape, mode);
+        alpha.release();
+        groupShape.release();
+        pool.give(ink);
+        for (int[] plane : tints) {
+            pool.give(plane);
+        }
+    }
+
+    /** C = (P − P₀·(1 − αg)) / αg: what the group itself contributes, its backdrop removed (§11.4.8). */
+    private static int colour(int premultiplied, int initial, int own) {
+        if (own == 0) {
+            return 0;
+        }
+        float a = own / ONE;
+        float c = (premultiplied - initial * (1 - a)) / a;
+        return Math.max(0, Math.min(Fixed.TINT_ONE, Math.round(c)));
+    }
+
+    /** Tints as cover, times {@code factor}; the array is taken over. */
+    private Cover product(int[] tints, Cover factor) {
+        for (int i = 0; i < CELL; i++) {
+            tints[i] = Math.round(tints[i] / ONE * COVER);
+        }
+        Cover out = new Cover(pool);
+        out.adopt(tints);
+        if (factor.cells == null) {
+            out.times(factor.all);
+        } else {
+            out.times(factor.cells);
+        }
+        return out;
+    }
+}

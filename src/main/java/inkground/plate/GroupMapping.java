@@ -1,0 +1,154 @@
+package inkground.plate;
+
+import inkground.artwork.ColourSpace;
+import java.util.Arrays;
+
+/**
+ * Colours inside a group that blends in RGB or grey (ISO 32000-2 §11.6.6, colour space of a group). The planes keep their
+ * places: in an RGB group planes 0 to 2 hold the complements of red, green and blue and plane 3 nothing; in a grey group
+ * plane 3 holds the complement of grey. Spot planes are as everywhere. At the group's edge {@link #toInks} brings the first
+ * four planes back to process tints.
+ */
+final class GroupMapping implements ColourMapping {
+    /** How the group blends. */
+    enum Kind {
+        RGB,
+        GREY
+    }
+
+    private final InkMapping inks;
+    private final Kind kind;
+    private final LuminosityMapping luminosity;
+
+    GroupMapping(InkMapping inks, Kind kind) {
+        this.inks = inks;
+        this.kind = kind;
+        this.luminosity = new LuminosityMapping(inks.reader());
+    }
+
+    /** @return how a group of this space blends, or null for in process tints */
+    static Kind kindOf(ColourSpace space) {
+        if (space == null || space.components() == 4) {
+            return null;
+        }
+        return space.components() == 1 ? Kind.GREY : Kind.RGB;
+    }
+
+    Kind kind() {
+        return kind;
+    }
+
+    @Override
+    public int tintPlanes() {
+        return inks.tintPlanes();
+    }
+
+    @Override
+    public long touched(ColourSpace space, boolean overprint) {
+        return inks.touched(space, overprint);
+    }
+
+    @Override
+    public boolean paintsNothing(ColourSpace space) {
+        return inks.paintsNothing(space);
+    }
+
+    @Override
+    public int[] direct(ColourSpace space) {
+        int[] planes = inks.direct(space);
+        return planes == null || Arrays.stream(planes).anyMatch(p -> p >= 0 && p < 4) ? null : planes;
+    }
+
+    @Override
+    public void tints(ColourSpace space, float[] components, int[] out) {
+        inks.tints(space, components, out);
+        if (kind == Kind.GREY) {
+            boolean process = out[0] != 0 || out[1] != 0 || out[2] != 0;
+            if (process) {
+                Arrays.fill(out, 0, 3, 0);
+                out[3] = Fixed.tint(1 - luminosity.luminosity(space, components));
+            }
+        } else if (space instanceof ColourSpace.DeviceRgb) {
+            for (int i = 0; i < 3; i++) {
+                out[i] = Fixed.tint(1 - components[i]);
+            }
+            out[3] = 0;
+        } else {
+            fromProcess(out);
+        }
+    }
+
+    private void fromProcess(int[] out) {
+        if (out[0] == 0 && out[1] == 0 && out[2] == 0 && out[3] == 0) {
+            return; // no ink is white, exactly
+        }
+        float[] rgb = new float[3];
+        inks.processToRgb(out, rgb);
+        for (int i = 0; i < 3; i++) {
+            out[i] = Fixed.tint(1 - rgb[i]);
+        }
+        out[3] = 0;
+    }
+
+    /** Brings one cell of a finished group to process tints. */
+    void toInks(Surface group, int col) {
+        if (kind == Kind.GREY) {
+            return;
+        }
+        int alphaAll = group.uniform(group.mark(), col);
+        boolean flat = group.dense(group.mark(), col) == null;
+        for (int p = 0; p < 4; p++) {
+            flat &= group.dense(p, col) == null;
+        }
+        int[] tints = new int[4];
+        if (flat) {
+            for (int p = 0; p < 4; p++) {
+                tints[p] = group.uniform(p, col);
+            }
+            convert(tints, alphaAll);
+            for (int p = 0; p < 4; p++) {
+                group.set(p, col, tints[p]);
+            }
+            return;
+        }
+        int[][] planes = new int[4][];
+        for (int p = 0; p < 4; p++) {
+            planes[p] = group.densify(p, col);
+        }
+        int[] alpha = group.dense(group.mark(), col);
+        int[] before = {-1, -1, -1, -1, -1};
+        for (int i = 0; i < CoverBand.CELL; i++) {
+            int a = alpha == null ? alphaAll : alpha[i];
+            boolean same = a == before[4];
+            for (int p = 0; p < 4; p++) {
+                same &= planes[p][i] == before[p];
+            }
+            if (!same) {
+                for (int p = 0; p < 4; p++) {
+                    before[p] = planes[p][i];
+                    tints[p] = planes[p][i];
+                }
+                before[4] = a;
+                convert(tints, a);
+            }
+            for (int p = 0; p < 4; p++) {
+                planes[p][i] = tints[p];
+            }
+        }
+    }
+
+    /** Undoes the premultiplication, converts, and redoes it. */
+    private void convert(int[] tints, int alpha) {
+        if (alpha == 0 || tints[0] == 0 && tints[1] == 0 && tints[2] == 0) {
+            return;
+        }
+        float[] rgb = new float[3];
+        for (int i = 0; i < 3; i++) {
+            rgb[i] = 1 - Math.min(1, (float) tints[i] / alpha);
+        }
+        inks.rgbToProcess(rgb, tints);
+        for (int p = 0; p < 4; p++) {
+            tints[p] = (int) Math.rint((double) tints[p] * alpha / Fixed.TINT_ONE);
+        }
+    }
+}

@@ -1,0 +1,98 @@
+package inkground.colour;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import inkground.base.Refusal;
+import org.junit.jupiter.api.Test;
+
+class CgatsTest {
+    private static final String SMALL =
+            """
+            CGATS.17
+            # a comment
+            KEYWORD "COLOR_REP"
+            DESCRIPTOR\t"Two # patches"   # and more
+            NUMBER_OF_FIELDS 8
+            BEGIN_DATA_FORMAT
+            SAMPLE_ID CMYK_C CMYK_M CMYK_Y CMYK_K
+            LAB_L LAB_A LAB_B
+            END_DATA_FORMAT
+            NUMBER_OF_SETS 3
+            BEGIN_DATA
+            1 0 0 0 0 95 0 -2
+            2\t100 0 0 0\t55
+              -37 -50
+            3 100 0 0 0 57 -37 -50 # again
+            END_DATA
+            """;
+
+    @Test
+    void tabs_comments_quotes_and_broken_rows_are_understood() throws Refusal {
+        Cgats table = Cgats.parse(SMALL, "small.ti3");
+        assertThat(table.header()).containsEntry("DESCRIPTOR", "Two # patches");
+        assertThat(table.fields()).hasSize(8).contains("LAB_A");
+        assertThat(table.rows()).hasSize(3);
+        assertThat(table.rows().get(1)).containsExactly("2", "100", "0", "0", "0", "55", "-37", "-50");
+    }
+
+    @Test
+    void other_line_ends_are_read_alike() throws Refusal {
+        assertThat(Cgats.parse(SMALL.replace("\n", "\r\n"), "a")).isEqualTo(Cgats.parse(SMALL, "a"));
+        assertThat(Cgats.parse(SMALL.replace("\n", "\r"), "a")).isEqualTo(Cgats.parse(SMALL, "a"));
+    }
+
+    @Test
+    void repeated_patches_are_averaged() throws Refusal {
+        Characterisation data = Characterisation.of(Cgats.parse(SMALL, "small.ti3"), "small.ti3");
+        assertThat(data.patches()).hasSize(2);
+        assertThat(data.find(1, 0, 0, 0)).isEqualTo(new Lab(56, -37, -50));
+        assertThat(data.name()).isEqualTo("Two # patches");
+    }
+
+    @Test
+    void xyz_serves_where_there_is_no_lab() throws Refusal {
+        String xyz = SMALL.replace("LAB_L LAB_A LAB_B", "XYZ_X XYZ_Y XYZ_Z")
+                .replace("95 0 -2", "84.48 87.62 74.57")
+                .replace("-37 -50", "20 30");
+        Characterisation data = Characterisation.of(Cgats.parse(xyz, "x"), "x");
+        // the paper of FOGRA39L in both notations
+        assertThat(Cie.deltaE76(data.find(0, 0, 0, 0), new Lab(95, 0, -2))).isLessThan(0.02);
+    }
+
+    @Test
+    void a_file_cut_off_is_refused_with_its_name() {
+        refused(SMALL.replace("END_DATA\n", ""), "small.ti3 is cut off", "END_DATA");
+        refused(SMALL.replace("3 100 0 0 0 57 -37 -50 # again\n", ""), "NUMBER_OF_SETS says 3", "holds 2");
+        refused(SMALL.replace("again", "").replace(" -50 #", " #"), "do not make whole rows");
+    }
+
+    @Test
+    void what_is_no_characterisation_file_is_refused() {
+        refused("", "no BEGIN_DATA");
+        refused("%PDF-1.7 nonsense", "no BEGIN_DATA");
+        refused("BEGIN_DATA\n1 2\nEND_DATA\n", "without a BEGIN_DATA_FORMAT");
+        refused(SMALL.replaceAll("(?s)BEGIN_DATA\n.*END_DATA\n", "BEGIN_DATA\nEND_DATA\n"), "says 3");
+    }
+
+    @Test
+    void wrong_values_are_refused_with_row_and_column() {
+        refused(SMALL.replace("2\t100", "2\t130"), "row 2", "CMYK_C", "130");
+        refused(SMALL.replace("95 0 -2", "95 x -2"), "row 1", "LAB_A", "'x' is not a number");
+        refused(SMALL.replace("95 0 -2", "NaN 0 -2"), "row 1", "LAB_L");
+    }
+
+    @Test
+    void missing_columns_are_refused_and_those_there_named() {
+        refused(SMALL.replace("CMYK_K", "GREY"), "no CMYK_C", "GREY");
+        refused(SMALL.replace("LAB_B", "HUE"), "neither LAB_L", "HUE");
+    }
+
+    private static void refused(String text, String... parts) {
+        assertThatThrownBy(() -> Characterisation.of(Cgats.parse(text, "small.ti3"), "small.ti3"))
+                .isInstanceOf(Refusal.class)
+                .hasMessageContaining("small.ti3")
+                .message()
+                .contains(parts);
+    }
+}
