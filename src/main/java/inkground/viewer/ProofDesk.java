@@ -10,9 +10,11 @@ import inkground.viewer.ProofEngine.SubstrateCard;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import javafx.beans.Observable;
+import javafx.collections.SetChangeListener;
 
 /**
  * Does what the user asks and fills the state with what comes of it. Reading, measuring and exporting each have their own
@@ -63,6 +65,10 @@ final class ProofDesk implements AutoCloseable {
                 measure();
             }
         });
+        // What prints otherwise measures otherwise; the new picture comes first here too.
+        SetChangeListener<Integer> layers = c -> unmeasure();
+        state.layersOn.addListener(layers);
+        state.overprint.addListener((Observable o) -> unmeasure());
         state.substrate.addListener(o -> state.underbase.set(
                 state.underbase.get() && state.substrate.get().garment()));
     }
@@ -155,13 +161,25 @@ final class ProofDesk implements AutoCloseable {
         }
     }
 
+    private void unmeasure() {
+        measuring.cancel();
+        state.figures.set(null);
+        state.pictured.set(false);
+    }
+
     private void measure() {
         OpenPage page = state.page.get();
-        work("Measuring the inks", measuring, page::measure, (Figures figures) -> {
-            if (state.page.get() == page) {
-                state.figures.set(figures);
-            }
-        });
+        boolean overprint = state.overprint.get();
+        Set<Integer> layersOn = Set.copyOf(state.layersOn);
+        work(
+                "Measuring the inks",
+                measuring,
+                (cancel, activity) -> page.measure(overprint, layersOn, cancel, activity),
+                (Figures figures) -> {
+                    if (state.page.get() == page) {
+                        state.figures.set(figures);
+                    }
+                });
     }
 
     /** Writes a proof. */

@@ -138,11 +138,16 @@ final class ViewerWindow {
 
     private void dropped(DragEvent e) {
         List<File> files = e.getDragboard().getFiles();
+        openDropped(files);
+        e.setDropCompleted(!files.isEmpty());
+        e.consume();
+    }
+
+    /** Opens the first PDF among files that were dropped; without one the first file, so that the user is told about it. */
+    void openDropped(List<File> files) {
         if (!files.isEmpty()) {
             desk.open(firstPdf(files).toPath());
         }
-        e.setDropCompleted(!files.isEmpty());
-        e.consume();
     }
 
     private static File firstPdf(List<File> files) {
