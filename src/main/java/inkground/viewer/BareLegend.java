@@ -33,7 +33,7 @@ final class BareLegend extends VBox {
         Ui.shown(this, state.bareMap.get() && state.page.get() != null);
         table.getChildren().clear();
         if (state.figures.get() == null) {
-            table.add(Ui.label("Measuring the areas", "quiet"), 0, 0);
+            table.add(Ui.label("Areas not measured yet", "quiet"), 0, 0);
             return;
         }
         int row = 0;

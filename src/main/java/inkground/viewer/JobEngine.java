@@ -32,6 +32,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /** The port of the window over the use cases of the program. */
 final class JobEngine implements ProofEngine {
@@ -181,12 +182,9 @@ final class JobEngine implements ProofEngine {
         }
 
         @Override
-        public Figures measure(Cancel cancel, Progress progress) throws Refusal {
-            PlateRequest request = PlateRequest.of(
-                    info().box(PageBox.TRIM),
-                    MEASURE_DPI,
-                    true,
-                    page.displayList().defaultLayers());
+        public Figures measure(boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress)
+                throws Refusal {
+            PlateRequest request = PlateRequest.of(info().box(PageBox.TRIM), MEASURE_DPI, overprint, layersOn);
             InkUse.Sum uses = new InkUse.Sum();
             Map<Cover, Double> areas = new EnumMap<>(Cover.class);
             page.plate().stream(request, MEASURE_ROWS, cancel, progress, band -> {

@@ -8,10 +8,13 @@ import inkground.viewer.ProofEngine.OpenFile;
 import inkground.viewer.ProofEngine.OpenPage;
 import inkground.viewer.ProofEngine.SubstrateCard;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import javafx.beans.Observable;
+import javafx.collections.SetChangeListener;
 
 /**
  * Does what the user asks and fills the state with what comes of it. Reading, measuring and exporting each have their own
@@ -36,6 +39,7 @@ final class ProofDesk implements AutoCloseable {
     private final ProofEngine engine;
     private final Recents recents;
     private final Threads threads;
+    private final List<RenderScheduler> schedulers = new ArrayList<>();
     private final RenderScheduler reading;
     private final RenderScheduler measuring;
     private final RenderScheduler exporting;
@@ -61,17 +65,23 @@ final class ProofDesk implements AutoCloseable {
                 measure();
             }
         });
+        // What prints otherwise measures otherwise; the new picture comes first here too.
+        SetChangeListener<Integer> layers = c -> unmeasure();
+        state.layersOn.addListener(layers);
+        state.overprint.addListener((Observable o) -> unmeasure());
         state.substrate.addListener(o -> state.underbase.set(
                 state.underbase.get() && state.substrate.get().garment()));
     }
 
     private RenderScheduler scheduler(String name) {
-        return new RenderScheduler(threads.background(name), threads.ui());
+        RenderScheduler scheduler = new RenderScheduler(threads.background(name), threads.ui());
+        schedulers.add(scheduler);
+        return scheduler;
     }
 
-    /** @return a scheduler for the surface */
-    RenderScheduler rasterising() {
-        return scheduler("rasterising");
+    /** @return a scheduler of its own for a view that computes what it shows */
+    RenderScheduler forView(String name) {
+        return scheduler(name);
     }
 
     /** @return the window's thread */
@@ -151,13 +161,25 @@ final class ProofDesk implements AutoCloseable {
         }
     }
 
+    private void unmeasure() {
+        measuring.cancel();
+        state.figures.set(null);
+        state.pictured.set(false);
+    }
+
     private void measure() {
         OpenPage page = state.page.get();
-        work("Measuring the inks", measuring, page::measure, (Figures figures) -> {
-            if (state.page.get() == page) {
-                state.figures.set(figures);
-            }
-        });
+        boolean overprint = state.overprint.get();
+        Set<Integer> layersOn = Set.copyOf(state.layersOn);
+        work(
+                "Measuring the inks",
+                measuring,
+                (cancel, activity) -> page.measure(overprint, layersOn, cancel, activity),
+                (Figures figures) -> {
+                    if (state.page.get() == page) {
+                        state.figures.set(figures);
+                    }
+                });
     }
 
     /** Writes a proof. */
@@ -222,7 +244,7 @@ final class ProofDesk implements AutoCloseable {
     /** Stops all work and lets go of the file. */
     @Override
     public void close() {
-        List.of(reading, measuring, exporting, stocking).forEach(RenderScheduler::cancel);
+        schedulers.forEach(RenderScheduler::close);
         if (state.file.get() != null) {
             state.file.get().close();
         }

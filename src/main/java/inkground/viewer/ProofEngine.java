@@ -78,8 +78,13 @@ interface ProofEngine {
         /** @return how bare a pixel is; quick, called on the window's thread */
         String cover(InkPlanes planes, int x, int y);
 
-        /** Measures the page: area of each ink, and of each kind of cover. */
-        Figures measure(Cancel cancel, Progress progress) throws Refusal;
+        /**
+         * Measures the trim of the page: area of each ink, and of each kind of cover.
+         *
+         * @param overprint whether overprint is honoured
+         * @param layersOn ids of the layers that are on
+         */
+        Figures measure(boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) throws Refusal;
 
         /** Writes a proof, whole or not at all. */
         void export(ExportRequest request, Cancel cancel, Progress progress) throws Refusal;

@@ -173,9 +173,4 @@ final class ProofSurface extends Region {
                 r.width() * scaled / s,
                 r.height() * scaled / s);
     }
-
-    /** Stops all work. */
-    void close() {
-        feed.close();
-    }
 }

@@ -31,6 +31,7 @@ final class RenderScheduler {
     private final Executor ui;
     private Job<?> running;
     private Job<?> waiting;
+    private boolean closed;
 
     /**
      * @param background where work runs
@@ -52,7 +53,9 @@ final class RenderScheduler {
         Job<?> forgotten = null;
         boolean start = false;
         synchronized (this) {
-            if (running == null) {
+            if (closed) {
+                forgotten = job;
+            } else if (running == null) {
                 running = job;
                 start = true;
             } else {
@@ -83,6 +86,14 @@ final class RenderScheduler {
         if (forgotten != null) {
             cancelled(forgotten);
         }
+    }
+
+    /** Stops all work and takes no more; work handed in later is settled as cancelled. */
+    void close() {
+        synchronized (this) {
+            closed = true;
+        }
+        cancel();
     }
 
     /** @return whether any work is not finished */

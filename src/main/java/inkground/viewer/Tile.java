@@ -1,6 +1,8 @@
 package inkground.viewer;
 
+import inkground.base.Cancel;
 import inkground.plate.InkPlanes;
+import inkground.plate.PlanePalette;
 import inkground.plate.PlateRequest;
 import java.nio.IntBuffer;
 import javafx.scene.image.Image;
@@ -18,6 +20,7 @@ final class Tile {
     private final PixelBuffer<IntBuffer> buffer;
     private final WritableImage image;
     private Look look;
+    private volatile PlanePalette palette;
 
     /**
      * @param argb width × height opaque pixels, 0xffRRGGBB; kept
@@ -52,6 +55,31 @@ final class Tile {
         return look;
     }
 
+    /** Takes over the palette of the planes, so that other looks are painted by look-up; from any thread. */
+    void quicken(PlanePalette ofPlanes) {
+        palette = ofPlanes;
+    }
+
+    /**
+     * Paints the planes for a look without showing it yet; off the window's thread.
+     *
+     * @return width × height opaque pixels
+     */
+    int[] paint(ProofEngine.Painter painter, Look with, Cancel cancel) {
+        int[] pixels = new int[planes.width() * planes.height()];
+        PlanePalette quick = palette;
+        // The bare map's patterns hang on the place of a pixel, not on its inks alone.
+        if (quick == null || with.bareMap()) {
+            painter.paint(planes, pixels, 0, planes.width(), cancel);
+        } else {
+            InkPlanes vectors = quick.vectors();
+            int[] colours = new int[vectors.width() * vectors.height()];
+            painter.paint(vectors, colours, 0, vectors.width(), cancel);
+            quick.spread(colours, pixels);
+        }
+        return pixels;
+    }
+
     /** Takes over pixels painted for another look; on the window's thread. */
     void repaint(int[] newArgb, Look newLook) {
         System.arraycopy(newArgb, 0, argb, 0, argb.length);
@@ -61,7 +89,8 @@ final class Tile {
 
     /** @return weight in memory */
     long bytes() {
-        return planes.bytes() + 4L * argb.length;
+        // Counted as if quickened, since that comes a moment later; its few vectors weigh next to nothing.
+        return planes.bytes() + (4L + 2L) * argb.length;
     }
 
     /** @return whether a device pixel of the page at this tile's scale lies in it */

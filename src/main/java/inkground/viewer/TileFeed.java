@@ -5,6 +5,7 @@ import inkground.base.Cancel;
 import inkground.base.Refusal;
 import inkground.geometry.Box;
 import inkground.plate.InkPlanes;
+import inkground.plate.PlanePalette;
 import inkground.plate.PlateRequest;
 import inkground.viewer.ProofEngine.OpenPage;
 import inkground.viewer.ProofEngine.Painter;
@@ -191,7 +192,9 @@ final class TileFeed {
             int[] argb = new int[planes.width() * planes.height()];
             painter(from, look).paint(planes, argb, 0, planes.width(), cancel);
             cancel.check();
-            ui.execute(() -> rasterised(from, new Tile(planes, argb, look)));
+            Tile tile = new Tile(planes, argb, look);
+            ui.execute(() -> rasterised(from, tile));
+            PlanePalette.of(planes, cancel).ifPresent(tile::quicken);
         }
         return true;
     }
@@ -200,12 +203,7 @@ final class TileFeed {
     private List<Painted> colour(OpenPage from, List<Tile> tiles, Look look, Cancel cancel) {
         Painter with = painter(from, look);
         return tiles.parallelStream()
-                .map(tile -> {
-                    InkPlanes planes = tile.planes();
-                    int[] argb = new int[planes.width() * planes.height()];
-                    with.paint(planes, argb, 0, planes.width(), cancel);
-                    return new Painted(tile, argb);
-                })
+                .map(tile -> new Painted(tile, tile.paint(with, look, cancel)))
                 .toList();
     }
 
@@ -303,10 +301,5 @@ final class TileFeed {
                 boxed,
                 page.cover(planes, x, y),
                 known ? shown.painter().lab(tints) : null);
-    }
-
-    /** Stops all work. */
-    void close() {
-        scheduler.cancel();
     }
 }

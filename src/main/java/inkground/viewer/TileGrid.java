@@ -15,7 +15,7 @@ final class TileGrid {
      */
     static final int TILE_PX = 512;
     /** Longer edge of the coarse picture of the whole page. */
-    static final int COARSE_PX = 900;
+    static final int COARSE_PX = 640;
 
     private TileGrid() {}
 

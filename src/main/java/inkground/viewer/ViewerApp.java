@@ -10,6 +10,7 @@ import javafx.application.Application;
 public final class ViewerApp {
     // Held on to, since the log manager holds its loggers weakly.
     private static final Logger TOOLKIT = Logger.getLogger("javafx");
+    private static final Logger PREFERENCES = Logger.getLogger("java.util.prefs");
 
     private ViewerApp() {}
 
@@ -21,6 +22,8 @@ public final class ViewerApp {
     public static void launch(Optional<Path> file) {
         // The toolkit warns of every program that runs from the class path; this one does so on purpose.
         TOOLKIT.setLevel(Level.SEVERE);
+        // A home that cannot be written costs only the list of recent files, and is no news to the user.
+        PREFERENCES.setLevel(Level.SEVERE);
         String[] arguments = file.map(f -> new String[] {f.toString()}).orElse(new String[0]);
         Application.launch(WindowApplication.class, arguments);
     }

@@ -36,7 +36,7 @@ final class ViewerWindow {
     ViewerWindow(ViewerState state, ProofDesk desk) {
         this.state = state;
         this.desk = desk;
-        surface = new ProofSurface(state, desk.rasterising(), desk.ui());
+        surface = new ProofSurface(state, desk.forView("rasterising"), desk.ui());
         root = new StackPane(main(), veil(), new ExportSheet(state, desk), new KeySheet(state));
         root.setId("window");
         scene = new Scene(root, 1280, 800);
@@ -59,7 +59,7 @@ final class ViewerWindow {
         left.setMinWidth(0);
         HBox.setHgrow(left, Priority.ALWAYS);
         NotesPanel notes = new NotesPanel(state);
-        StackView stack = new StackView(state, desk.rasterising());
+        StackView stack = new StackView(state, desk.forView("colours of the stack"));
         VBox.setVgrow(notes, Priority.ALWAYS);
         notes.setMinHeight(96);
         VBox column = new VBox(notes, stack);
@@ -110,7 +110,6 @@ final class ViewerWindow {
 
     /** Stops all work of the window. */
     void close() {
-        surface.close();
         desk.close();
     }
 
@@ -139,11 +138,16 @@ final class ViewerWindow {
 
     private void dropped(DragEvent e) {
         List<File> files = e.getDragboard().getFiles();
+        openDropped(files);
+        e.setDropCompleted(!files.isEmpty());
+        e.consume();
+    }
+
+    /** Opens the first PDF among files that were dropped; without one the first file, so that the user is told about it. */
+    void openDropped(List<File> files) {
         if (!files.isEmpty()) {
             desk.open(firstPdf(files).toPath());
         }
-        e.setDropCompleted(!files.isEmpty());
-        e.consume();
     }
 
     private static File firstPdf(List<File> files) {

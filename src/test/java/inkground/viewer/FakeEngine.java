@@ -166,7 +166,7 @@ final class FakeEngine implements ProofEngine {
         }
 
         @Override
-        public Figures measure(Cancel cancel, Progress progress) {
+        public Figures measure(boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) {
             int[] sample = new int[CoverFigure.SAMPLE_PX * CoverFigure.SAMPLE_PX];
             java.util.Arrays.fill(sample, 0xffa0a0a0);
             return new Figures(

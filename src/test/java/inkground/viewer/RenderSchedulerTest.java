@@ -111,4 +111,15 @@ class RenderSchedulerTest {
         assertThat(ran).isEmpty();
         assertThat(settled).containsExactly("cancelled");
     }
+
+    @Test
+    void aClosedSchedulerTakesNoMoreWork() {
+        RenderScheduler scheduler = scheduler();
+        submit(scheduler, "running");
+        scheduler.close();
+        submit(scheduler, "late");
+        background.poll().run();
+        assertThat(background).isEmpty();
+        assertThat(settled).containsExactly("late cancelled", "running cancelled");
+    }
 }

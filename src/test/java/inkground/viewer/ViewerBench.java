@@ -1,5 +1,6 @@
 package inkground.viewer;
 
+import java.lang.management.ManagementFactory;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -59,6 +60,7 @@ public final class ViewerBench {
 
     private void steps() throws Exception {
         List<Double> times = new ArrayList<>();
+        long busy = cpuOfWindowThread();
         for (int i = 0; i < STEPS; i++) {
             int by = i % 20 < 10 ? 1 : -1;
             long from = System.nanoTime();
@@ -67,9 +69,13 @@ public final class ViewerBench {
             times.add((System.nanoTime() - from) / 1e6);
         }
         print("substrate step to new picture", times);
+        System.out.printf(
+                "processor time of the window's thread: %.2f ms per step%n",
+                (cpuOfWindowThread() - busy) / 1e6 / STEPS);
     }
 
     private void moves() throws Exception {
+        long busy = cpuOfWindowThread();
         List<Double> waits = new ArrayList<>();
         for (int i = 0; i < MOVES; i++) {
             int move = i;
@@ -87,6 +93,16 @@ public final class ViewerBench {
             Thread.sleep(12);
         }
         print("wait for the window's thread while zooming and panning", waits);
+        System.out.printf(
+                "processor time of the window's thread: %.2f ms per move%n",
+                (cpuOfWindowThread() - busy) / 1e6 / MOVES);
+    }
+
+    private static long cpuOfWindowThread() throws Exception {
+        FutureTask<Long> time =
+                new FutureTask<>(() -> ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime());
+        Platform.runLater(time);
+        return time.get();
     }
 
     private static void print(String what, List<Double> ms) {

@@ -254,6 +254,27 @@ class ViewerWindowTest extends ApplicationTest {
     }
 
     @Test
+    void ofSeveralDroppedFilesTheFirstPdfIsOpenedAndRemembered() throws Exception {
+        Path letter = Files.writeString(folder.resolve("letter.txt"), "Dear printer");
+        Path shirt = Files.writeString(folder.resolve("shirt.PDF"), "%PDF-fake");
+        interact(() -> window.openDropped(java.util.List.of(letter.toFile(), shirt.toFile())));
+        until(() -> window.surface().complete());
+        assertThat(state.file.get().path()).isEqualTo(shirt);
+        assertThat(state.recent).containsExactly(shirt.toAbsolutePath());
+    }
+
+    @Test
+    void aLayerSwitchedOffIsMeasuredAnew() throws Exception {
+        openArtwork();
+        until(() -> state.figures.get() != null);
+        Object before = state.figures.get();
+        int renders = engine.renders.get();
+        interact(() -> state.layersOn.clear());
+        until(() -> state.figures.get() != null && state.figures.get() != before);
+        assertThat(engine.renders.get()).isGreaterThan(renders);
+    }
+
+    @Test
     void pagesAreTurnedByKey() throws Exception {
         openArtwork();
         push(KeyCode.PAGE_DOWN);
