@@ -113,7 +113,8 @@ final class BandPainter {
                 return;
             }
         }
-        Cover outline = surface.tracks || surface.knockout ? cover.copy() : cover;
+        boolean opaque = veil == null && op.cover() == Fixed.COVER_ONE;
+        Cover outline = opaque || !surface.tracks && !surface.knockout ? cover : cover.copy();
         opacity(op, col, veil, cover);
         if (outline != cover && op.op().style().alphaIsShape()) {
             outline.release();

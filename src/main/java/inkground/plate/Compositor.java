@@ -29,10 +29,11 @@ final class Compositor {
 
     /**
      * @param cover αs
-     * @param shape f; used where the surface needs it
+     * @param shape f; used where the surface needs it; the same object as {@code cover} where the element is opaque
      */
     void composite(Surface surface, int col, Element element, Cover cover, Cover shape, BlendMode mode) {
-        if (mode == BlendMode.NORMAL && !surface.knockout) {
+        // an opaque element of normal mode replaces what is there, in a knockout group as elsewhere
+        if (mode == BlendMode.NORMAL && (!surface.knockout || cover == shape)) {
             simple(surface, col, element, cover);
         } else {
             general(surface, col, element, cover, shape, mode);
@@ -45,9 +46,15 @@ final class Compositor {
         }
     }
 
-    private static void simple(Surface surface, int col, Element e, Cover cover) {
+    private void simple(Surface surface, int col, Element e, Cover cover) {
         for (int p = 0; p < surface.tints; p++) {
-            if (e.touches(p)) {
+            if (!e.touches(p)) {
+                if (surface.knockout) { // overprint shows what the group started from, not its earlier elements
+                    int[] initial = snapshot(surface.initial, p, col);
+                    surface.mix(p, col, initial, cover.cells, cover.all);
+                    pool.give(initial);
+                }
+            } else {
                 if (e.varied() != null && e.varied()[p] != null) {
                     surface.mix(p, col, e.varied()[p], cover.cells, cover.all);
                 } else {
@@ -72,7 +79,7 @@ final class Compositor {
     }
 
     private static void own(Surface surface, int col, Cover cover, Cover shape) {
-        if (surface.knockout) { // own' = own·(1 − f) + αs
+        if (surface.knockout && cover != shape) { // own' = own·(1 − f) + αs
             int[] own = surface.densify(surface.own(), col);
             for (int i = 0; i < CELL; i++) {
                 int rest = Fixed.mix(own[i], 0, shape.at(i));
@@ -211,11 +218,18 @@ final class Compositor {
      */
     void group(Surface surface, Surface group, int col, Cover cover, Cover shape, BlendMode mode) {
         boolean isolated = group.initial == null;
-        if (mode == BlendMode.NORMAL && !surface.knockout && !surface.tracks) {
+        if (mode == BlendMode.NORMAL && !surface.knockout) {
             if (isolated) {
                 surface.over(group, col, cover.cells, cover.all);
             } else {
                 surface.mixTo(group, col, cover.cells, cover.all);
+            }
+            if (surface.tracks) {
+                Cover alpha = product(snapshot(group, isolated ? group.mark() : group.own(), col), cover);
+                Cover outline = product(snapshot(group, group.shape(), col), shape);
+                own(surface, col, alpha, outline);
+                alpha.release();
+                outline.release();
             }
             return;
         }
