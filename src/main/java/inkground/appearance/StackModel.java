@@ -201,18 +201,31 @@ public final class StackModel {
         return true;
     }
 
-    /** @return the display colour of a packed vector for which {@link #onlyProcess} holds */
-    int processArgb(long[] vectors, int at) {
+    /**
+     * @return the grid that gives the colour of a vector whose first four tints are cyan, magenta, yellow, black and whose other
+     *     tints are 0; null where the stack is not of that kind
+     */
+    ProcessGrid leadingProcess() {
+        boolean leading = processPlane[0] == 0 && processPlane[1] == 1 && processPlane[2] == 2 && processPlane[3] == 3;
+        return processAsGroup && leading ? grid() : null;
+    }
+
+    private ProcessGrid grid() {
         ProcessGrid ready = grid;
         if (ready == null) {
             ready = ProcessGrid.of(stack.condition(), xyz -> correct(xyz, substrateXyz, xyz));
             grid = ready;
         }
-        return ready.argb(
-                processTint(vectors, at, 0),
-                processTint(vectors, at, 1),
-                processTint(vectors, at, 2),
-                processTint(vectors, at, 3));
+        return ready;
+    }
+
+    /** @return the display colour of a packed vector for which {@link #onlyProcess} holds */
+    private int processArgb(long[] vectors, int at) {
+        return grid().argb(
+                        processTint(vectors, at, 0),
+                        processTint(vectors, at, 1),
+                        processTint(vectors, at, 2),
+                        processTint(vectors, at, 3));
     }
 
     private int processTint(long[] vectors, int at, int ink) {
