@@ -1,12 +1,9 @@
 package inkground.cli;
 
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.SerializationFeature;
+import inkground.app.JsonText;
 import inkground.base.Cancel;
 import inkground.base.Progress;
-import java.io.IOException;
 import java.io.PrintWriter;
-import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 
 /**
@@ -14,8 +11,6 @@ import java.math.BigDecimal;
  * the work, to {@code err}.
  */
 final class Console {
-    private static final ObjectMapper JSON = new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);
-
     private final PrintWriter out;
     private final PrintWriter err;
     private final boolean terminal;
@@ -77,12 +72,8 @@ final class Console {
 
     void json(Object value) {
         progress.clear();
-        try {
-            out.println(JSON.writeValueAsString(value));
-            out.flush();
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
+        out.println(JsonText.of(value));
+        out.flush();
     }
 
     /** @return a number for a person: without decimals where it has none */
