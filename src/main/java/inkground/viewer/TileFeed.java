@@ -65,6 +65,8 @@ final class TileFeed {
         this.ui = ui;
         this.changed = changed;
         this.cache = new TileCache(cacheBytes);
+        // At once, not at the next pulse: the file behind the page before is about to be closed.
+        state.page.addListener((o, before, now) -> turnTo(now));
     }
 
     /** Looks what is needed now, and has it done. */
