@@ -74,7 +74,6 @@ final class BandPainter {
     private void paint(PreparedOp op, Surface surface) {
         int first = Math.max(0, (op.left() - bandX) / CELL_W);
         int last = Math.min(cols - 1, (op.right() - 1 - bandX) / CELL_W);
-        CoverBand clip = clipOf(op.clip());
         CoverBand shape = null;
         if (op.shape() != null) {
             shape = takeBand();
@@ -83,9 +82,11 @@ final class BandPainter {
             last = Math.min(last, shape.lastCol());
         }
         if (op.filling() instanceof Filling.Content content) {
-            group(op, content, shape, clip, first, last, surface);
+            group(op, content, shape, first, last, surface);
         } else {
+            // the mask first: painting it may make so many clips that one made before is forgotten
             Veil veil = veilOf(op.mask());
+            CoverBand clip = clipOf(op.clip());
             for (int col = first; col <= last; col++) {
                 cell(op, col, shape, clip, veil, surface);
             }
@@ -209,14 +210,7 @@ final class BandPainter {
         return new Element(new int[tints], byPlane, varied.touched(), own, true);
     }
 
-    private void group(
-            PreparedOp op,
-            Filling.Content content,
-            CoverBand shape,
-            CoverBand clip,
-            int first,
-            int last,
-            Surface surface) {
+    private void group(PreparedOp op, Filling.Content content, CoverBand shape, int first, int last, Surface surface) {
         boolean plain = shape == null
                 && op.stencil() == null
                 && op.mask() == null
@@ -235,6 +229,7 @@ final class BandPainter {
         }
         paint(content.list(), own);
         Veil veil = veilOf(op.mask());
+        CoverBand clip = clipOf(op.clip()); // only now: what was painted in between may forget clips
         for (int col = first; col <= last; col++) {
             if (content.space() != null) {
                 content.space().toInks(own, col);

@@ -207,12 +207,20 @@ final class Preparation {
                 Matrix shift = Matrix.translate(dx, dy);
                 Clip bounds = Clip.of(null, box.transform(shift), FillRule.NON_ZERO);
                 for (Op child : tiling.cell()) {
-                    add(Shifted.of(child, shift, bounds), copies);
+                    add(Shifted.of(child, shift, inside(child, tiling) ? null : bounds), copies);
                 }
             }
         }
         Filling content = content(new PreparedList(copies), false, false, null);
         emit(op, op.bounds(), shape, rule, stencil, content, out);
+    }
+
+    /** Whether an operation stays in its cell by itself: a clip would only count the coverage of shared edges twice. */
+    private static boolean inside(Op op, Paint.Tiling tiling) {
+        Box box = tiling.toPage().inverse().bounds(op.bounds());
+        Box cell = tiling.cellBox()
+                .grow(1e-9 * (tiling.cellBox().width() + tiling.cellBox().height()));
+        return cell.intersect(box).equals(box);
     }
 
     private void image(Op.Image image, List<PreparedOp> out) throws Refusal {

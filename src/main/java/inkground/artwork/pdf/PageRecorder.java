@@ -433,7 +433,11 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         return read[0];
     }
 
-    /** Records a tiling pattern's cell; {@code patternToUser} is its matrix in the page's user space. */
+    /**
+     * Records a tiling pattern's cell, not clipped to its box: that is done where the cell is repeated.
+     *
+     * @param patternToUser its matrix in the page's user space
+     */
     List<Op> cell(PDTilingPattern pattern, PDColor colour, PDColorSpace under, Matrix patternToUser)
             throws IOException {
         COSStream stream = (COSStream) pattern.getCOSObject();
@@ -441,10 +445,11 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         if (outer == null) {
             return List.of();
         }
-        return nested(outer, patternToUser, "pattern", () -> {
-            clipTo(Cos.box(stream, "BBox"), patternToUser);
-            processTilingPattern(pattern, colour, under, Cos.matrix(patternToUser));
-        });
+        return nested(
+                outer,
+                patternToUser,
+                "pattern",
+                () -> processTilingPattern(pattern, colour, under, Cos.matrix(patternToUser)));
     }
 
     /** Records a soft mask's group from the state a page starts with, under the matrix the mask was set with. */
