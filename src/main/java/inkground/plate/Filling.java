@@ -10,8 +10,9 @@ sealed interface Filling {
      *
      * @param source of the tints
      * @param touched planes that are replaced; those the source gives no tint for get none
+     * @param inks how many planes are inks; one beyond them is the bare plane, which leaves no ink
      */
-    record Varied(PixelSource source, long touched) implements Filling {}
+    record Varied(PixelSource source, long touched, int inks) implements Filling {}
 
     /**
      * The operation is a group and brings its own content.

@@ -163,7 +163,7 @@ final class Preparation {
             }
         }
         long touched = mapping.touched(shading.space(), overprint && op.style().overprint());
-        emit(op, box, shape, rule, stencil, new Filling.Varied(source, touched), clip, out);
+        emit(op, box, shape, rule, stencil, new Filling.Varied(source, touched, mapping.inkPlanes()), clip, out);
     }
 
     /** Repeats the cell wherever it can show, each copy clipped to the cell's box and all of them to the shape. */
@@ -234,7 +234,7 @@ final class Preparation {
                 decoded.image(), decoded.mask(), deviceToUnit, image.image().interpolate());
         long touched = mapping.touched(
                 image.image().space(), overprint && image.style().overprint());
-        Filling filling = new Filling.Varied(source, touched);
+        Filling filling = new Filling.Varied(source, touched, mapping.inkPlanes());
         emit(image, image.bounds().grow(1), imageShape(image.unitToPage()), FillRule.NON_ZERO, null, filling, out);
     }
 
