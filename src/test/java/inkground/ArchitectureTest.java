@@ -104,6 +104,16 @@ class ArchitectureTest {
                             + " loading a toolkit");
 
     @ArchTest
+    static final ArchRule oneClassOfTheCommandLineOpensTheViewer = noClasses()
+            .that(resideInAPackage("inkground.cli.."))
+            .and()
+            .doNotHaveSimpleName("Screen")
+            .should()
+            .dependOnClassesThat()
+            .resideInAPackage("inkground.viewer..")
+            .because("a command that needs no window must start without the toolkit");
+
+    @ArchTest
     static final ArchRule onlyTheReaderAndTheDemoKnowPdfBox = noClasses()
             .that(not(resideInAnyPackage("inkground.artwork.pdf..", "inkground.demo..")))
             .should()

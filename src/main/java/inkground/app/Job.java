@@ -1,6 +1,5 @@
 package inkground.app;
 
-import inkground.appearance.InkColours;
 import inkground.artwork.Artwork;
 import inkground.artwork.ColourSpace;
 import inkground.artwork.DisplayList;
@@ -87,7 +86,7 @@ public final class Job implements AutoCloseable {
         DisplayList list = artwork.record(number, cancel, progress);
         List<ColourSpace.Separation> declared = artwork.declaredColorants(number);
         InkMapping mapping = InkMapping.of(declared, list, condition);
-        return new PageJob(new Plate(list, mapping), InkColours.of(mapping.inks(), declared, condition), condition);
+        return new PageJob(new Plate(list, mapping), declared);
     }
 
     @Override

@@ -1,7 +1,9 @@
 package inkground.app;
 
 import inkground.appearance.InkColour;
+import inkground.appearance.InkColours;
 import inkground.artwork.Approximation;
+import inkground.artwork.ColourSpace;
 import inkground.artwork.DisplayList;
 import inkground.artwork.PageInfo;
 import inkground.colour.PrintCondition;
@@ -9,17 +11,37 @@ import inkground.ink.InkSet;
 import inkground.plate.Plate;
 import java.util.List;
 
-/**
- * One page ready for every use: its operations, its plate, and the colour of its inks.
- *
- * @param plate rasterises the page
- * @param inkColours one per ink, in plane order
- * @param condition how the process inks are printed
- */
-public record PageJob(Plate plate, List<InkColour> inkColours, PrintCondition condition) {
-    /** Copies the list. */
-    public PageJob {
-        inkColours = List.copyOf(inkColours);
+/** One page ready for every use: its operations, its plate, and the colour of its inks. Thread-safe. */
+public final class PageJob {
+    private final Plate plate;
+    private final List<ColourSpace.Separation> declared;
+    private List<InkColour> inkColours;
+
+    /**
+     * @param plate rasterises the page
+     * @param declared colorants the file declares for the page
+     */
+    PageJob(Plate plate, List<ColourSpace.Separation> declared) {
+        this.plate = plate;
+        this.declared = List.copyOf(declared);
+    }
+
+    /** @return what rasterises the page */
+    public Plate plate() {
+        return plate;
+    }
+
+    /** @return the colour of each ink, in plane order; computed at the first call, since separations never need it */
+    public synchronized List<InkColour> inkColours() {
+        if (inkColours == null) {
+            inkColours = List.copyOf(InkColours.of(inks(), declared, condition()));
+        }
+        return inkColours;
+    }
+
+    /** @return how the process inks are printed */
+    public PrintCondition condition() {
+        return plate.mapping().condition();
     }
 
     /** @return geometry of the page */

@@ -43,11 +43,31 @@ final class UnderbaseCoverage {
                 planes, model, choke(whole, planes.width(), planes.height(), Math.min(MAX_CHOKE_PX, chokePx)));
     }
 
-    /** @return coverage of one cell, 0 to 255, in a cell's own layout; null where there is none at all */
+    /** @return the one coverage all over a cell, 0 to 255, where that is known at once; else -1 */
+    int uniform(int column, int row) {
+        int strongest = 0;
+        for (int i = 0; i < planes.inks().size(); i++) {
+            if (model.needsUnderbase(i)) {
+                int value = planes.uniform(i, column, row);
+                if (value < 0) {
+                    return -1;
+                }
+                strongest = Math.max(strongest, value);
+            }
+        }
+        if (strongest == 0) {
+            return 0;
+        }
+        int mark = planes.uniform(planes.markPlane(), column, row);
+        return mark < 0 || choked != null ? -1 : Math.min(mark, GAIN * strongest);
+    }
+
+    /** @return coverage of one cell, 0 to 255, in a cell's own layout */
     byte[] cell(int column, int row) {
         byte[] out = new byte[InkPlanes.CELL_W * InkPlanes.CELL_H];
         if (choked == null) {
-            return fill(column, row, out) ? out : null;
+            fill(column, row, out);
+            return out;
         }
         int x0 = column * InkPlanes.CELL_W;
         int y0 = row * InkPlanes.CELL_H;
@@ -61,8 +81,7 @@ final class UnderbaseCoverage {
         return out;
     }
 
-    private boolean fill(int column, int row, byte[] out) {
-        int most = 0;
+    private void fill(int column, int row, byte[] out) {
         int[] strongest = new int[out.length];
         for (int i = 0; i < planes.inks().size(); i++) {
             if (!model.needsUnderbase(i)) {
@@ -79,10 +98,8 @@ final class UnderbaseCoverage {
         for (int p = 0; p < out.length; p++) {
             int edge = mark == null ? markUniform : mark[p] & 255;
             int value = Math.min(edge, GAIN * strongest[p]);
-            most = Math.max(most, value);
             out[p] = (byte) value;
         }
-        return most > 0;
     }
 
     private byte[] region() {
@@ -148,12 +165,12 @@ final class UnderbaseCoverage {
 
     private static double distance(int[] across, int x, int y, int width, int height, int reach) {
         int best = reach * reach;
-        for (int dy = -reach; dy <= reach; dy++) {
-            int yy = y + dy;
-            if (yy >= 0 && yy < height && dy * dy < best) {
-                int d = across[yy * width + x];
-                best = Math.min(best, d * d + dy * dy);
-            }
+        // Outwards, so that the search ends once it is further off than what was found.
+        for (int dy = 0; dy * dy < best; dy++) {
+            int above = y - dy < 0 ? reach : across[(y - dy) * width + x];
+            int below = y + dy >= height ? reach : across[(y + dy) * width + x];
+            int d = Math.min(above, below);
+            best = Math.min(best, d * d + dy * dy);
         }
         return Math.sqrt(best);
     }

@@ -1,12 +1,9 @@
 package inkground.cli;
 
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.SerializationFeature;
+import inkground.app.JsonText;
 import inkground.base.Cancel;
 import inkground.base.Progress;
-import java.io.IOException;
 import java.io.PrintWriter;
-import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 
 /**
@@ -14,13 +11,12 @@ import java.math.BigDecimal;
  * the work, to {@code err}.
  */
 final class Console {
-    private static final ObjectMapper JSON = new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);
-
     private final PrintWriter out;
     private final PrintWriter err;
     private final boolean terminal;
     private final Cancel cancel;
     private final TerminalProgress progress;
+    private volatile boolean endAtOnce;
 
     /**
      * @param terminal whether {@code err} is a terminal, where progress may be drawn
@@ -36,6 +32,16 @@ final class Console {
 
     Cancel cancel() {
         return cancel;
+    }
+
+    /** To be called where an interrupt has no work to wait for. */
+    void endAtOnceWhenInterrupted() {
+        endAtOnce = true;
+    }
+
+    /** @return whether an interrupt must let running work clear up first */
+    boolean clearsUp() {
+        return !endAtOnce;
     }
 
     /** @return progress drawn on the terminal, or none where there is no terminal */
@@ -66,12 +72,8 @@ final class Console {
 
     void json(Object value) {
         progress.clear();
-        try {
-            out.println(JSON.writeValueAsString(value));
-            out.flush();
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
+        out.println(JsonText.of(value));
+        out.flush();
     }
 
     /** @return a number for a person: without decimals where it has none */

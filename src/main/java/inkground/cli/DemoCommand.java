@@ -14,6 +14,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -71,6 +72,9 @@ final class DemoCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Refusal {
         Path demo = folder();
+        if (!proofs && out == null && Screen.show(Optional.of(demo.resolve(SHIRT)), console)) {
+            return ExitCode.FINE;
+        }
         Path target = out == null ? USUAL_FOLDER : out;
         try {
             Files.createDirectories(target);

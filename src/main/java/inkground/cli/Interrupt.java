@@ -1,6 +1,5 @@
 package inkground.cli;
 
-import inkground.base.Cancel;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 
@@ -15,9 +14,9 @@ final class Interrupt {
 
     private Interrupt() {}
 
-    static Interrupt watch(Cancel cancel) {
+    static Interrupt watch(Console console) {
         Interrupt interrupt = new Interrupt();
-        Runtime.getRuntime().addShutdownHook(new Thread(() -> interrupt.stop(cancel), "interrupt"));
+        Runtime.getRuntime().addShutdownHook(new Thread(() -> interrupt.stop(console), "interrupt"));
         return interrupt;
     }
 
@@ -26,11 +25,11 @@ final class Interrupt {
         finished.countDown();
     }
 
-    private void stop(Cancel cancel) {
-        if (finished.getCount() == 0) {
+    private void stop(Console console) {
+        if (finished.getCount() == 0 || !console.clearsUp()) {
             return;
         }
-        cancel.request();
+        console.cancel().request();
         try {
             finished.await(PATIENCE_SECONDS, TimeUnit.SECONDS);
         } catch (InterruptedException e) {

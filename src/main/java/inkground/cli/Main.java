@@ -28,9 +28,9 @@ public final class Main {
         // Standard output is UTF-8 whatever the locale says: JSON has to be.
         PrintWriter out = writer(FileDescriptor.out);
         PrintWriter err = writer(FileDescriptor.err);
-        Cancel cancel = new Cancel();
-        Interrupt interrupt = Interrupt.watch(cancel);
-        int code = run(args, new Console(out, err, errIsTerminal(), cancel));
+        Console console = new Console(out, err, errIsTerminal(), new Cancel());
+        Interrupt interrupt = Interrupt.watch(console);
+        int code = run(args, console);
         interrupt.finished();
         System.exit(code);
     }
@@ -56,6 +56,7 @@ public final class Main {
 
     private static CommandLine commandLine(Console console) {
         CommandLine root = new CommandLine(new RootCommand())
+                .addSubcommand(new ViewCommand(console))
                 .addSubcommand(new InksCommand(console))
                 .addSubcommand(new SeparateCommand(console))
                 .addSubcommand(new ProofCommand(console))

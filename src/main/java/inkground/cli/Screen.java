@@ -1,13 +1,31 @@
 package inkground.cli;
 
+import inkground.viewer.ViewerApp;
 import java.awt.GraphicsEnvironment;
+import java.nio.file.Path;
+import java.util.Optional;
 
-/** Whether there is a screen to open a window on. */
+/** The screen, where there is one. This class is the only one of the command line that touches the viewer. */
 final class Screen {
     private Screen() {}
 
-    /** @return true with a display, or where the toolkit has been told to paint without one */
-    static boolean present() {
-        return System.getProperty("glass.platform") != null || !GraphicsEnvironment.isHeadless();
+    /**
+     * Opens the viewer and returns when it is closed.
+     *
+     * @param file to open, empty for the start screen
+     * @return false if there is no screen that a window can be opened on
+     */
+    static boolean show(Optional<Path> file, Console console) {
+        if (GraphicsEnvironment.isHeadless() && System.getProperty("glass.platform") == null) {
+            return false;
+        }
+        console.endAtOnceWhenInterrupted();
+        try {
+            ViewerApp.launch(file);
+            return true;
+        } catch (UnsupportedOperationException e) {
+            // What the toolkit throws where a display is named but cannot be reached.
+            return false;
+        }
     }
 }

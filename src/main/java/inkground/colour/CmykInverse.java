@@ -18,6 +18,8 @@ final class CmykInverse {
     // CIEDE2000 is made for small differences; taken at its word for a chroma no ink reaches, it would give up nearly
     // all of it.
     private static final double MOST_CHROMA = 40;
+    // White that went through a profile's tables comes back this close; it must stay bare paper.
+    private static final double WHITE = 0.06;
     // Squared ΔE that needs no better.
     private static final double GOOD_ENOUGH = 0.0025;
     private static final double STEP = 1e-4;
@@ -37,7 +39,7 @@ final class CmykInverse {
 
     /** As {@link PrintCondition#labToCmyk}. */
     void labToCmyk(double L, double a, double b, float[] cmyk) {
-        if (L >= 100 && Math.abs(a) < 1e-3 && Math.abs(b) < 1e-3) {
+        if (L >= 100 - WHITE && Math.abs(a) <= WHITE && Math.abs(b) <= WHITE) {
             java.util.Arrays.fill(cmyk, 0, 4, 0);
             return;
         }

@@ -35,9 +35,9 @@ public final class NeugebauerModel {
     // the strongest band's curve is used.
     private static final double LEAST_CONTRAST = 0.15;
 
-    private static final double COLOURED_WITH_COLOURED = 0.024;
-    private static final double COLOURED_WITH_BLACK = -0.05;
-    private static final double BLACK_WITH_COLOURED = 0.027;
+    private static final double COLOURED_WITH_COLOURED = 0.025;
+    private static final double COLOURED_WITH_BLACK = -0.04;
+    private static final double BLACK_WITH_COLOURED = 0.017;
     // A solid this dark and this grey is taken for a black.
     private static final double BLACK_L = 40;
     private static final double BLACK_CHROMA = 12;

@@ -20,7 +20,7 @@ public final class PrintConditions {
     private PrintConditions() {}
 
     /**
-     * A condition that comes with the program; built once.
+     * A condition that comes with the program; built once, when its first colour is asked for: many jobs never need one.
      *
      * @param name one of {@link #BUNDLED}
      * @throws IllegalArgumentException for another name
@@ -29,7 +29,7 @@ public final class PrintConditions {
         if (!BUNDLED.contains(name)) {
             throw new IllegalArgumentException("no bundled print condition " + name + "; there are " + BUNDLED);
         }
-        return CACHE.computeIfAbsent(name, PrintConditions::build);
+        return CACHE.computeIfAbsent(name, Deferred::new);
     }
 
     private static PrintCondition build(String name) {
@@ -77,6 +77,54 @@ public final class PrintConditions {
             return Characterisation.of(Cgats.parse(text, name), name);
         } catch (IOException e) {
             throw new Refusal(name + " cannot be read. Check that it exists and that you may open it.", e);
+        }
+    }
+
+    /** Builds a bundled condition at its first use. */
+    private static final class Deferred implements PrintCondition {
+        private final String name;
+        private volatile PrintCondition built;
+
+        Deferred(String name) {
+            this.name = name;
+        }
+
+        private PrintCondition built() {
+            PrintCondition ready = built;
+            if (ready == null) {
+                synchronized (this) {
+                    if (built == null) {
+                        built = build(name);
+                    }
+                    ready = built;
+                }
+            }
+            return ready;
+        }
+
+        @Override
+        public String name() {
+            return name;
+        }
+
+        @Override
+        public String source() {
+            return built().source();
+        }
+
+        @Override
+        public Lab paper() {
+            return built().paper();
+        }
+
+        @Override
+        public void cmykToXyz(float[] cmyk, double[] xyz) {
+            built().cmykToXyz(cmyk, xyz);
+        }
+
+        @Override
+        public void labToCmyk(double L, double a, double b, float[] cmyk) {
+            built().labToCmyk(L, a, b, cmyk);
         }
     }
 }

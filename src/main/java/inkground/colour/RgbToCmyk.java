@@ -1,9 +1,10 @@
 package inkground.colour;
 
 import java.util.concurrent.atomic.AtomicReferenceArray;
+import java.util.function.Function;
 
 /**
- * sRGB to the process tints of a print condition, fast: a {@value #NODES}³ grid whose nodes are computed as they are first
+ * sRGB, or any other space of three components, to the process tints of a print condition, fast: a {@value #NODES}³ grid whose nodes are computed as they are first
  * needed, with tetrahedral interpolation. White gives no ink at all. Black points are matched by the usual linear scaling of
  * X, Y, Z, so that sRGB black is the condition's darkest colour and shadows keep their steps. Thread-safe without locks: a
  * node computed twice comes out the same.
@@ -16,9 +17,26 @@ public final class RgbToCmyk {
     private final double blackY;
     private final AtomicReferenceArray<float[]> grid = new AtomicReferenceArray<>(NODES * NODES * NODES);
 
-    /** @param condition whose inks are wanted */
+    private final Function<float[], Lab> toLab;
+
+    /**
+     * From sRGB.
+     *
+     * @param condition whose inks are wanted
+     */
     public RgbToCmyk(PrintCondition condition) {
+        this(condition, rgb -> Srgb.toLab(rgb[0], rgb[1], rgb[2]));
+    }
+
+    /**
+     * From any three components, such as those of an ICC profile.
+     *
+     * @param condition whose inks are wanted
+     * @param toLab gives media-relative Lab of three components, each 0 to 1 over its own range; thread-safe
+     */
+    public RgbToCmyk(PrintCondition condition, Function<float[], Lab> toLab) {
         this.condition = condition;
+        this.toLab = toLab;
         this.blackY = blackY(condition);
     }
 
@@ -123,19 +141,15 @@ public final class RgbToCmyk {
         int at = (i * NODES + j) * NODES + k;
         float[] known = grid.get(at);
         if (known == null) {
-            known = compute((double) i / (NODES - 1), (double) j / (NODES - 1), (double) k / (NODES - 1));
+            known = compute((float) i / (NODES - 1), (float) j / (NODES - 1), (float) k / (NODES - 1));
             grid.set(at, known);
         }
         return known;
     }
 
-    private float[] compute(double r, double g, double b) {
+    private float[] compute(float r, float g, float b) {
         float[] out = new float[4];
-        if (r == 1 && g == 1 && b == 1) {
-            return out;
-        }
-        double[] xyz = new double[3];
-        Srgb.toXyz(r, g, b, xyz);
+        double[] xyz = Cie.labToXyz(toLab.apply(new float[] {r, g, b}));
         double keep = 1 - blackY;
         Lab lab = Cie.xyzToLab(
                 keep * xyz[0] + blackY * Cie.D50_X,

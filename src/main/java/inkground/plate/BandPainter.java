@@ -108,8 +108,13 @@ final class BandPainter {
         } else {
             scratch = new int[surface.tints + 1][];
             element = varied((Filling.Varied) op.filling(), col, cover, scratch);
+            if (cover.nothing()) { // a source that covers nothing here has no shape here either
+                giveAll(scratch);
+                return;
+            }
         }
-        Cover outline = surface.tracks || surface.knockout ? cover.copy() : cover;
+        boolean opaque = veil == null && op.cover() == Fixed.COVER_ONE;
+        Cover outline = opaque || !surface.tracks && !surface.knockout ? cover : cover.copy();
         opacity(op, col, veil, cover);
         if (outline != cover && op.op().style().alphaIsShape()) {
             outline.release();
@@ -123,10 +128,14 @@ final class BandPainter {
             outline.release();
         }
         if (scratch != null) {
-            for (int[] cells : scratch) {
-                if (cells != null) {
-                    pool.give(cells);
-                }
+            giveAll(scratch);
+        }
+    }
+
+    private void giveAll(int[][] cells) {
+        for (int[] cell : cells) {
+            if (cell != null) {
+                pool.give(cell);
             }
         }
     }
@@ -175,15 +184,18 @@ final class BandPainter {
             given[k] = pool.take();
         }
         int[] own = pool.take();
-        if (varied.source().cell(bandX + col * CELL_W, bandY, given, own)) {
+        PixelSource.Extent extent = varied.source().cell(bandX + col * CELL_W, bandY, given, own);
+        if (extent == PixelSource.Extent.SOME) {
             cover.adopt(own);
             own = pool.take();
+        } else if (extent == PixelSource.Extent.NONE) {
+            cover.times(0);
         }
         int tints = scratch.length - 1;
         int[][] byPlane = new int[tints][];
         Arrays.fill(own, 0);
         for (int k = 0; k < planes.length; k++) {
-            if (planes[k] >= 0) {
+            if (planes[k] >= 0 && extent != PixelSource.Extent.NONE) {
                 byPlane[planes[k]] = given[k];
                 scratch[planes[k]] = given[k];
                 for (int i = 0; i < own.length; i++) {

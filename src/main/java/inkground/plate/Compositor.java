@@ -29,10 +29,11 @@ final class Compositor {
 
     /**
      * @param cover αs
-     * @param shape f; used where the surface needs it
+     * @param shape f; used where the surface needs it; the same object as {@code cover} where the element is opaque
      */
     void composite(Surface surface, int col, Element element, Cover cover, Cover shape, BlendMode mode) {
-        if (mode == BlendMode.NORMAL && !surface.knockout) {
+        // an opaque element of normal mode replaces what is there, in a knockout group as elsewhere
+        if (mode == BlendMode.NORMAL && (!surface.knockout || cover == shape)) {
             simple(surface, col, element, cover);
         } else {
             general(surface, col, element, cover, shape, mode);
@@ -45,9 +46,15 @@ final class Compositor {
         }
     }
 
-    private static void simple(Surface surface, int col, Element e, Cover cover) {
+    private void simple(Surface surface, int col, Element e, Cover cover) {
         for (int p = 0; p < surface.tints; p++) {
-            if (e.touches(p)) {
+            if (!e.touches(p)) {
+                if (surface.knockout) { // overprint shows what the group started from, not its earlier elements
+                    int[] initial = snapshot(surface.initial, p, col);
+                    surface.mix(p, col, initial, cover.cells, cover.all);
+                    pool.give(initial);
+                }
+            } else {
                 if (e.varied() != null && e.varied()[p] != null) {
                     surface.mix(p, col, e.varied()[p], cover.cells, cover.all);
                 } else {
@@ -72,7 +79,7 @@ final class Compositor {
     }
 
     private static void own(Surface surface, int col, Cover cover, Cover shape) {
-        if (surface.knockout) { // own' = own·(1 − f) + αs
+        if (surface.knockout && cover != shape) { // own' = own·(1 − f) + αs
             int[] own = surface.densify(surface.own(), col);
             for (int i = 0; i < CELL; i++) {
                 int rest = Fixed.mix(own[i], 0, shape.at(i));
@@ -137,24 +144,35 @@ final class Compositor {
             Cover shape,
             BlendMode mode) {
         int[] plane = surface.densify(p, col);
+        int[] tints = e.varied() == null ? null : e.varied()[p];
+        float flat = tints == null ? e.flat()[p] / ONE : 0;
         for (int i = 0; i < CELL; i++) {
-            float as = cover.at(i) / COVER;
-            float f = surface.knockout ? shape.at(i) / COVER : as;
-            if (f == 0) {
+            int asInt = cover.at(i);
+            int fInt = surface.knockout ? shape.at(i) : asInt;
+            if (fInt == 0) {
                 continue;
             }
-            float cs = e.tint(p, i) / ONE;
-            float a0 = alpha[i] / ONE;
-            float b = cs;
-            if (blended != null) {
-                b = blended[i] / ONE;
-            } else if (mode != BlendMode.NORMAL && alpha[i] > 0) {
-                b = Blending.separable(mode, Math.min(1, (float) under[i] / alpha[i]), cs);
+            float as = asInt / COVER;
+            float f = fInt / COVER;
+            float cs = tints == null ? flat : tints[i] / ONE;
+            float x = cs;
+            if (alpha[i] > 0) {
+                float a0 = alpha[i] / ONE;
+                float b = cs;
+                if (blended != null) {
+                    b = blended[i] / ONE;
+                } else if (mode != BlendMode.NORMAL) {
+                    b = Blending.separable(mode, Math.min(1, (float) under[i] / alpha[i]), cs);
+                }
+                x += a0 * (b - cs);
             }
-            float x = (1 - a0) * cs + a0 * b;
-            float result = plane[i] / ONE * (1 - f) + (f - as) * (under[i] / ONE) + as * x;
-            plane[i] = Math.max(0, Math.min(Fixed.TINT_ONE, Math.round(result * ONE)));
+            float result = plane[i] * (1 - f) + (f - as) * under[i] + as * x * ONE;
+            plane[i] = rounded(result);
         }
+    }
+
+    private static int rounded(float tint) {
+        return Math.max(0, Math.min(Fixed.TINT_ONE, (int) (tint + 0.5f)));
     }
 
     private static void mark(Surface surface, int col, int[] alpha, Cover cover, Cover shape) {
@@ -167,7 +185,7 @@ final class Compositor {
             float as = cover.at(i) / COVER;
             float f = shape.at(i) / COVER;
             float result = plane[i] * (1 - f) + (f - as) * alpha[i] + as * ONE;
-            plane[i] = Math.max(0, Math.min(Fixed.TINT_ONE, Math.round(result)));
+            plane[i] = rounded(result);
         }
     }
 
@@ -186,7 +204,7 @@ final class Compositor {
             }
             Blending.nonSeparable(mode, b, s, s);
             for (int p = 0; p < 4; p++) {
-                under[p][i] = Math.max(0, Math.min(Fixed.TINT_ONE, Math.round(s[p] * ONE)));
+                under[p][i] = rounded(s[p] * ONE);
             }
         }
         return under;
@@ -200,11 +218,18 @@ final class Compositor {
      */
     void group(Surface surface, Surface group, int col, Cover cover, Cover shape, BlendMode mode) {
         boolean isolated = group.initial == null;
-        if (mode == BlendMode.NORMAL && !surface.knockout && !surface.tracks) {
+        if (mode == BlendMode.NORMAL && !surface.knockout) {
             if (isolated) {
                 surface.over(group, col, cover.cells, cover.all);
             } else {
                 surface.mixTo(group, col, cover.cells, cover.all);
+            }
+            if (surface.tracks) {
+                Cover alpha = product(snapshot(group, isolated ? group.mark() : group.own(), col), cover);
+                Cover outline = product(snapshot(group, group.shape(), col), shape);
+                own(surface, col, alpha, outline);
+                alpha.release();
+                outline.release();
             }
             return;
         }
@@ -240,13 +265,13 @@ final class Compositor {
         }
         float a = own / ONE;
         float c = (premultiplied - initial * (1 - a)) / a;
-        return Math.max(0, Math.min(Fixed.TINT_ONE, Math.round(c)));
+        return rounded(c);
     }
 
     /** Tints as cover, times {@code factor}; the array is taken over. */
     private Cover product(int[] tints, Cover factor) {
         for (int i = 0; i < CELL; i++) {
-            tints[i] = Math.round(tints[i] / ONE * COVER);
+            tints[i] = Fixed.coverOfTint(tints[i]);
         }
         Cover out = new Cover(pool);
         out.adopt(tints);

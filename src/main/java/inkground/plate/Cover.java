@@ -39,6 +39,11 @@ final class Cover {
         if (factor == Fixed.COVER_ONE) {
             return;
         }
+        if (factor == 0) {
+            release();
+            all = 0;
+            return;
+        }
         if (cells == null) {
             all = Fixed.times(all, factor);
             return;

@@ -32,6 +32,12 @@ final class Fixed {
         return value * cover + HALF >> 15;
     }
 
+    /** @return a tint as a cover: rounded, exact at both ends */
+    static int coverOfTint(int tint) {
+        // 32768 / 65280 = 128 / 255; the factor is rounded up in 32 bits so that 65280 gives exactly 32768
+        return (int) ((long) tint * 2155905153L + (1L << 31) >> 32);
+    }
+
     /** @return a tint as 0 to 255 */
     static int toByte(int tint) {
         return tint + 128 >> 8;

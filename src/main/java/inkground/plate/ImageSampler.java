@@ -30,16 +30,16 @@ final class ImageSampler implements PixelSource {
     }
 
     @Override
-    public boolean cell(int deviceX, int deviceY, int[][] out, int[] cover) {
+    public Extent cell(int deviceX, int deviceY, int[][] out, int[] cover) {
         tints.cell(deviceX, deviceY, out);
         if (alpha == null) {
-            return false;
+            return Extent.ALL;
         }
         alpha.cell(deviceX, deviceY, new int[][] {cover});
         for (int i = 0; i < CoverBand.CELL; i++) {
             cover[i] = coverOf(cover[i]);
         }
-        return true;
+        return Extent.SOME;
     }
 
     /** A stencil gives cover only. */
@@ -51,7 +51,7 @@ final class ImageSampler implements PixelSource {
     }
 
     private static int coverOf(int tint) {
-        return (int) (((long) tint * Fixed.COVER_ONE + Fixed.TINT_ONE / 2) / Fixed.TINT_ONE);
+        return Fixed.coverOfTint(tint);
     }
 
     /** One image at the level of reduction that fits the scale. */

@@ -5,6 +5,7 @@ import static inkground.plate.InkPlanes.CELL_W;
 
 import inkground.artwork.Colour;
 import inkground.artwork.Paint;
+import inkground.geometry.Box;
 import inkground.geometry.Matrix;
 import java.util.Arrays;
 import java.util.stream.IntStream;
@@ -39,25 +40,65 @@ final class MeshSource implements PixelSource {
     }
 
     @Override
-    public boolean cell(int deviceX, int deviceY, int[][] tints, int[] cover) {
-        int[] out = new int[mapping.tintPlanes()];
-        Arrays.fill(cover, background ? Fixed.COVER_ONE : 0);
+    public Extent cell(int deviceX, int deviceY, int[][] tints, int[] cover) {
+        int step = 3 * perCorner;
+        boolean begun = background;
         if (background) {
-            mapping.tints(shading.space(), shading.background().components(), out);
-            for (int p = 0; p < out.length; p++) {
-                Arrays.fill(tints[p], out[p]);
-            }
-        } else {
-            for (int[] plane : tints) {
-                Arrays.fill(plane, 0);
-            }
+            begin(tints, cover);
         }
         float[] values = new float[perCorner - 2];
-        int step = 3 * perCorner;
+        int[] out = new int[mapping.tintPlanes()];
         for (int t = 0; t + step <= corners.length; t += step) {
-            triangle(t, deviceX, deviceY, values, out, tints, cover);
+            if (touches(t, deviceX, deviceY)) {
+                if (!begun) {
+                    begin(tints, cover);
+                    begun = true;
+                }
+                triangle(t, deviceX, deviceY, values, out, tints, cover);
+            }
         }
-        return true;
+        return begun ? Extent.SOME : Extent.NONE;
+    }
+
+    private void begin(int[][] tints, int[] cover) {
+        int[] out = new int[mapping.tintPlanes()];
+        if (background) {
+            mapping.tints(shading.space(), shading.background().components(), out);
+        }
+        for (int p = 0; p < out.length; p++) {
+            Arrays.fill(tints[p], out[p]);
+        }
+        Arrays.fill(cover, background ? Fixed.COVER_ONE : 0);
+    }
+
+    private boolean touches(int t, int x0, int y0) {
+        float ax = corners[t];
+        float bx = corners[t + perCorner];
+        float cx = corners[t + 2 * perCorner];
+        if (Math.max(ax, Math.max(bx, cx)) < x0 || Math.min(ax, Math.min(bx, cx)) > x0 + CELL_W) {
+            return false;
+        }
+        float ay = corners[t + 1];
+        float by = corners[t + perCorner + 1];
+        float cy = corners[t + 2 * perCorner + 1];
+        return Math.max(ay, Math.max(by, cy)) >= y0 && Math.min(ay, Math.min(by, cy)) <= y0 + CELL_H;
+    }
+
+    /** @return box in the shading's own coordinates of all that a mesh can paint */
+    static Box bounds(Paint.Triangles mesh) {
+        float[] v = mesh.values();
+        Box box = null;
+        for (int i = 0; i + mesh.perCorner() <= v.length; i += mesh.perCorner()) {
+            Box point = new Box(v[i], v[i + 1], v[i], v[i + 1]);
+            box = box == null
+                    ? point
+                    : new Box(
+                            Math.min(box.x0(), v[i]),
+                            Math.min(box.y0(), v[i + 1]),
+                            Math.max(box.x1(), v[i]),
+                            Math.max(box.y1(), v[i + 1]));
+        }
+        return box == null ? Box.EMPTY : box;
     }
 
     private void triangle(int t, int x0, int y0, float[] values, int[] out, int[][] tints, int[] cover) {

@@ -31,7 +31,7 @@ final class PointShadingSource implements PixelSource {
     }
 
     @Override
-    public boolean cell(int deviceX, int deviceY, int[][] tints, int[] cover) {
+    public Extent cell(int deviceX, int deviceY, int[][] tints, int[] cover) {
         int[] out = new int[mapping.tintPlanes()];
         float[] at = new float[2];
         float[] values =
@@ -49,7 +49,7 @@ final class PointShadingSource implements PixelSource {
                 tints[p][i] = out[p];
             }
         }
-        return true;
+        return Extent.SOME;
     }
 
     private boolean locate(double px, double py, float[] at) {

@@ -150,6 +150,7 @@ final class Preparation {
             clip = new PreparedClip(clip, EdgeList.of(box, toDevice), FillRule.NON_ZERO, null);
         }
         PixelSource source;
+        Box box = op.bounds();
         boolean pattern = !(op instanceof Op.Shade);
         if (ShadingSource.paints(shading.geometry())) {
             source = new ShadingSource(shading, toDevice, mapping, pattern);
@@ -157,9 +158,12 @@ final class Preparation {
             source = new PointShadingSource(shading, toDevice, mapping, pattern);
         } else {
             source = new MeshSource(shading, toDevice, mapping, pattern);
+            if (!pattern || shading.background() == null) {
+                box = box.intersect(shading.toPage().bounds(MeshSource.bounds((Paint.Triangles) shading.geometry())));
+            }
         }
         long touched = mapping.touched(shading.space(), overprint && op.style().overprint());
-        emit(op, op.bounds(), shape, rule, stencil, new Filling.Varied(source, touched), clip, out);
+        emit(op, box, shape, rule, stencil, new Filling.Varied(source, touched), clip, out);
     }
 
     /** Repeats the cell wherever it can show, each copy clipped to the cell's box and all of them to the shape. */

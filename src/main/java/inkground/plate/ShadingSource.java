@@ -85,82 +85,99 @@ final class ShadingSource implements PixelSource {
     }
 
     @Override
-    public boolean cell(int deviceX, int deviceY, int[][] tints, int[] cover) {
-        boolean holes = false;
-        for (int y = 0; y < CELL_H; y++) {
-            for (int x = 0; x < CELL_W; x++) {
-                int at = y * CELL_W + x;
-                double s = parameter(deviceX + x + 0.5, deviceY + y + 0.5);
-                int step = Double.isNaN(s) ? steps + 1 : (int) Math.rint(s * steps);
-                boolean paints = step <= steps || background;
-                cover[at] = paints ? Fixed.COVER_ONE : 0;
-                holes |= !paints;
-                for (int k = 0; k < tints.length && k < planes.length; k++) {
-                    tints[k][at] = ramp[k][step];
-                }
+    public Extent cell(int deviceX, int deviceY, int[][] tints, int[] cover) {
+        // the cover array holds the step of each pixel until the ramps have been looked up
+        if (geometry instanceof Paint.Axial axial) {
+            along(axial, deviceX, deviceY, cover);
+        } else {
+            between((Paint.Radial) geometry, deviceX, deviceY, cover);
+        }
+        for (int k = 0; k < planes.length; k++) {
+            int[] table = ramp[k];
+            int[] out = tints[k];
+            for (int i = 0; i < cover.length; i++) {
+                out[i] = table[cover[i]];
             }
         }
-        return holes;
+        if (background) {
+            return Extent.ALL;
+        }
+        int outside = 0;
+        for (int i = 0; i < cover.length; i++) {
+            int hole = steps - cover[i] >> 31 & 1; // 1 where the step lies beyond the ramp
+            outside += hole;
+            cover[i] = Fixed.COVER_ONE * (1 - hole);
+        }
+        return outside == 0 ? Extent.ALL : outside == cover.length ? Extent.NONE : Extent.SOME;
     }
 
-    /** @return 0 to 1 along the shading, or NaN where it does not paint */
-    private double parameter(double px, double py) {
-        double x = toShading.x(px, py);
-        double y = toShading.y(px, py);
-        return geometry instanceof Paint.Axial axial ? along(axial, x, y) : between((Paint.Radial) geometry, x, y);
+    private int stepOf(double s) {
+        return (int) (s * steps + 0.5);
     }
 
-    private static double along(Paint.Axial a, double x, double y) {
+    private void along(Paint.Axial a, int deviceX, int deviceY, int[] out) {
         double dx = a.x1() - a.x0();
         double dy = a.y1() - a.y0();
         double square = dx * dx + dy * dy;
-        if (square == 0) {
-            return Double.NaN; // §8.7.4.5.3: a shading of no length paints nothing
+        int before = a.extendStart() ? 0 : steps + 1;
+        int after = a.extendEnd() ? steps : steps + 1;
+        // s is linear in device x and y; a shading of no length paints nothing (§8.7.4.5.3)
+        double perX = (toShading.a() * dx + toShading.b() * dy) / square;
+        double perY = (toShading.c() * dx + toShading.d() * dy) / square;
+        double origin = ((toShading.e() - a.x0()) * dx + (toShading.f() - a.y0()) * dy) / square;
+        for (int y = 0; y < CELL_H; y++) {
+            double row = origin + perY * (deviceY + y + 0.5);
+            for (int x = 0; x < CELL_W; x++) {
+                double s = row + perX * (deviceX + x + 0.5);
+                out[y * CELL_W + x] = square == 0 ? steps + 1 : s < 0 ? before : s > 1 ? after : stepOf(s);
+            }
         }
-        double s = ((x - a.x0()) * dx + (y - a.y0()) * dy) / square;
-        if (s < 0) {
-            return a.extendStart() ? 0 : Double.NaN;
-        }
-        if (s > 1) {
-            return a.extendEnd() ? 1 : Double.NaN;
-        }
-        return s;
     }
 
-    /** The largest s for which the point lies on the circle of s, with a radius of 0 or more: §8.7.4.5.4. */
-    private static double between(Paint.Radial r, double x, double y) {
+    /**
+     * A pixel takes the largest s for which it lies on the circle of s, with a radius of 0 or more: §8.7.4.5.4. With c(s) and
+     * r(s) linear, s solves a·s² − 2·b·s + c = 0.
+     */
+    private void between(Paint.Radial r, int deviceX, int deviceY, int[] out) {
         double cx = r.x1() - r.x0();
         double cy = r.y1() - r.y0();
         double cr = r.r1() - r.r0();
-        double px = x - r.x0();
-        double py = y - r.y0();
         double a = cx * cx + cy * cy - cr * cr;
-        double b = px * cx + py * cy + r.r0() * cr;
-        double c = px * px + py * py - r.r0() * r.r0();
-        if (Math.abs(a) < 1e-12 * (cx * cx + cy * cy + cr * cr)) {
-            return b == 0 ? Double.NaN : accept(r, c / (2 * b), cr);
+        boolean linear = Math.abs(a) < 1e-12 * (cx * cx + cy * cy + cr * cr);
+        for (int y = 0; y < CELL_H; y++) {
+            double py = deviceY + y + 0.5;
+            for (int x = 0; x < CELL_W; x++) {
+                double px = deviceX + x + 0.5;
+                double ux = toShading.x(px, py) - r.x0();
+                double uy = toShading.y(px, py) - r.y0();
+                double b = ux * cx + uy * cy + r.r0() * cr;
+                double c = ux * ux + uy * uy - r.r0() * r.r0();
+                int step = steps + 1;
+                if (linear) {
+                    step = b == 0 ? step : accept(r, c / (2 * b), cr);
+                } else if (b * b - a * c >= 0) {
+                    double q = Math.sqrt(b * b - a * c);
+                    double one = (b + q) / a;
+                    double other = (b - q) / a;
+                    step = accept(r, Math.max(one, other), cr);
+                    step = step <= steps ? step : accept(r, Math.min(one, other), cr);
+                }
+                out[y * CELL_W + x] = step;
+            }
         }
-        double root = b * b - a * c;
-        if (root < 0) {
-            return Double.NaN;
-        }
-        double q = Math.sqrt(root);
-        double high = Math.max((b + q) / a, (b - q) / a);
-        double low = Math.min((b + q) / a, (b - q) / a);
-        double s = accept(r, high, cr);
-        return Double.isNaN(s) ? accept(r, low, cr) : s;
     }
 
-    private static double accept(Paint.Radial r, double s, double cr) {
+    /** @return the step of s, or one beyond the ramp where s does not paint */
+    private int accept(Paint.Radial r, double s, double cr) {
         if (r.r0() + s * cr < 0) {
-            return Double.NaN;
+            return steps + 1;
         }
         if (s < 0) {
-            return r.extendStart() ? 0 : Double.NaN;
+            return r.extendStart() ? 0 : steps + 1;
         }
         if (s > 1) {
-            return r.extendEnd() ? 1 : Double.NaN;
+            return r.extendEnd() ? steps : steps + 1;
         }
-        return s;
+        return stepOf(s);
     }
 }

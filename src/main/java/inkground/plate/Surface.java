@@ -238,19 +238,20 @@ final class Surface {
                 values[p] = (byte) Fixed.toByte(uniform[p][col]);
                 continue;
             }
-            byte[] out = new byte[CELL];
-            int differ = 0;
             int first = Fixed.toByte(cell[0]);
-            for (int i = 0; i < CELL; i++) {
-                int v = Fixed.toByte(cell[i]);
-                differ |= v ^ first;
-                out[i] = (byte) v;
+            int differ = 0;
+            for (int i = 0; i < CELL; i++) { // by itself, so that the compiler makes it a vector loop
+                differ |= Fixed.toByte(cell[i]) ^ first;
             }
             if (differ == 0) {
                 values[p] = (byte) first;
-            } else {
-                bytes[p] = out;
+                continue;
             }
+            byte[] out = new byte[CELL];
+            for (int i = 0; i < CELL; i++) {
+                out[i] = (byte) Fixed.toByte(cell[i]);
+            }
+            bytes[p] = out;
         }
         return new InkPlanes.Cell(values, bytes);
     }

@@ -207,6 +207,30 @@ class StackModelTest {
     }
 
     @Test
+    void process_tints_on_paper_are_interpolated_with_a_difference_that_is_hardly_seen() {
+        Lab paper = new Lab(92, 1, 9);
+        StackModel model = new StackModel(Stack.of(substrate(Substrate.Kind.PAPER, paper), Samples.process(), FOGRA));
+        Random random = new Random(12);
+        double[] xyz = new double[3];
+        double sum = 0;
+        int n = 5000;
+        for (int i = 0; i < n; i++) {
+            int[] tints = {random.nextInt(256), random.nextInt(256), random.nextInt(256), random.nextInt(256)};
+            tints[random.nextInt(4)] = 0;
+            model.toXyz(tints, xyz);
+            double off = Cie.deltaE00(lab(Srgb.xyzD50ToArgb(xyz[0], xyz[1], xyz[2])), lab(model.toArgb(tints)));
+            assertThat(off).isLessThan(2);
+            sum += off;
+        }
+        assertThat(sum / n).isLessThan(0.15);
+        assertThat(model.toArgb(new int[4])).isEqualTo(Srgb.labToArgb(paper));
+    }
+
+    private static Lab lab(int argb) {
+        return Srgb.toLab((argb >> 16 & 255) / 255.0, (argb >> 8 & 255) / 255.0, (argb & 255) / 255.0);
+    }
+
+    @Test
     void a_colour_beyond_the_display_is_told() {
         StackModel model = new StackModel(Stack.of(FOGRA_PAPER, Samples.process(), FOGRA));
         assertThat(model.displayShows(new int[] {255, 0, 0, 0})).isFalse();

@@ -27,7 +27,7 @@ class CommandLineTest {
     Path folder;
 
     @ParameterizedTest
-    @ValueSource(strings = {"inks", "separate", "proof", "substrates", "demo"})
+    @ValueSource(strings = {"view", "inks", "separate", "proof", "substrates", "demo"})
     void everyCommandExplainsItself(String command) {
         Run run = Run.of(command, "--help");
         assertThat(run.code()).isZero();
@@ -40,7 +40,7 @@ class CommandLineTest {
         Run run = Run.of("--help");
         assertThat(run.code()).isZero();
         assertThat(run.out())
-                .contains("inks", "separate", "proof", "substrates")
+                .contains("view", "inks", "separate", "proof", "substrates")
                 .contains("findings, or a file was refused");
     }
 

@@ -22,8 +22,11 @@ final class Colorants {
     private static final int MAX_DEPTH = 28;
 
     private final ColourSpaces spaces;
-    private final Map<String, ColourSpace.Separation> found = new LinkedHashMap<>();
-    private final Map<String, ColourSpace.Separation> derived = new LinkedHashMap<>();
+    /** Separation spaces by name, wherever they were stated. */
+    private final Map<String, ColourSpace.Separation> stated = new LinkedHashMap<>();
+    /** Every colorant in order of appearance, with what stands in where no separation of it is stated. */
+    private final Map<String, ColourSpace.Separation> declared = new LinkedHashMap<>();
+
     private final Set<COSBase> visited = Collections.newSetFromMap(new IdentityHashMap<>());
 
     private Colorants(ColourSpaces spaces) {
@@ -42,7 +45,7 @@ final class Colorants {
             }
         }
         List<ColourSpace.Separation> out = new ArrayList<>();
-        walk.derived.forEach((name, fallback) -> out.add(walk.found.getOrDefault(name, fallback)));
+        walk.declared.forEach((name, fallback) -> out.add(walk.stated.getOrDefault(name, fallback)));
         return List.copyOf(out);
     }
 
@@ -127,17 +130,17 @@ final class Colorants {
                 TintTransform alone = new Alone(deviceN.tint(), deviceN.components(), i);
                 String name = deviceN.names().get(i);
                 if (!NOT_SPOT.contains(name)) {
-                    derived.putIfAbsent(name, new ColourSpace.Separation(name, deviceN.alternate(), alone));
+                    declared.putIfAbsent(name, new ColourSpace.Separation(name, deviceN.alternate(), alone));
                 }
             }
         }
     }
 
-    private void put(ColourSpace.Separation separation, boolean declared) {
+    private void put(ColourSpace.Separation separation, boolean used) {
         if (!NOT_SPOT.contains(separation.name())) {
-            found.putIfAbsent(separation.name(), separation);
-            if (declared) {
-                derived.putIfAbsent(separation.name(), separation);
+            stated.putIfAbsent(separation.name(), separation);
+            if (used) {
+                declared.putIfAbsent(separation.name(), separation);
             }
         }
     }

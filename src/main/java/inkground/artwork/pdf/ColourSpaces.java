@@ -227,16 +227,23 @@ final class ColourSpaces {
         }
         ColourSpace alternate = alternate(array, named, depth);
         TintTransform tint = Functions.of(array.getObject(3), names.size(), alternate.components());
-        List<ColourSpace.Separation> colorants = new ArrayList<>();
-        if (array.size() > 4 && array.getObject(4) instanceof COSDictionary attributes) {
-            COSDictionary given = Cos.dictionary(attributes, "Colorants");
-            for (COSName key : given == null ? List.<COSName>of() : given.keySet()) {
-                ColourSpace one = read(given.getDictionaryObject(key), named, depth + 1);
-                if (one instanceof ColourSpace.Separation separation) {
-                    colorants.add(separation);
+        COSDictionary attributes = array.size() > 4 && array.getObject(4) instanceof COSDictionary given ? given : null;
+        List<ColourSpace.Separation> colorants = colorants(Cos.dictionary(attributes, "Colorants"), named, depth);
+        return new ColourSpace.DeviceN(names, alternate, tint, colorants);
+    }
+
+    private List<ColourSpace.Separation> colorants(COSDictionary given, COSDictionary named, int depth) {
+        List<ColourSpace.Separation> out = new ArrayList<>();
+        for (COSName key : given == null ? List.<COSName>of() : given.keySet()) {
+            try {
+                if (read(given.getDictionaryObject(key), named, depth + 1) instanceof ColourSpace.Separation one) {
+                    out.add(one);
                 }
+            } catch (IOException e) {
+                // The entry only describes the colorant by itself; the space works without it.
+                continue;
             }
         }
-        return new ColourSpace.DeviceN(names, alternate, tint, colorants);
+        return out;
     }
 }

@@ -2,14 +2,14 @@ package inkground.artwork.pdf;
 
 import java.io.IOException;
 import java.util.IdentityHashMap;
-import java.util.Iterator;
 import java.util.Map;
+import org.apache.pdfbox.cos.COSArray;
+import org.apache.pdfbox.cos.COSBase;
 import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.cos.COSStream;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.ResourceCache;
-import org.apache.pdfbox.pdmodel.common.PDStream;
 
 /** What all pages of one document share: colour spaces, images, layers. Used under {@link #lock}. */
 final class DocumentParts {
@@ -57,13 +57,20 @@ final class DocumentParts {
 
     /** @return whether the page's content unpacks to a size that can be read */
     boolean checkSizes(PDPage page, Recording recording) {
+        COSBase contents = Cos.get(page.getCOSObject(), "Contents");
         try {
-            for (Iterator<PDStream> i = page.getContentStreams(); i.hasNext(); ) {
-                StreamData.checkSize(i.next().getCOSObject(), limits.contentBytes());
+            if (contents instanceof COSStream stream) {
+                StreamData.checkSize(stream, limits.contentBytes());
+            } else if (contents instanceof COSArray array) {
+                for (int i = 0; i < array.size(); i++) {
+                    if (array.getObject(i) instanceof COSStream stream) {
+                        StreamData.checkSize(stream, limits.contentBytes());
+                    }
+                }
             }
             return true;
         } catch (IOException e) {
-            recording.approximate("page content that unpacks to more than can be read", "nothing of it");
+            recording.approximate("page content that cannot be unpacked or is too large", "nothing of it");
             return false;
         }
     }

@@ -332,16 +332,17 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
     }
 
     void drawInline(COSDictionary parameters, byte[] data) throws IOException {
-        drawImage(InlineImages.toStream(parameters, data));
+        drawImage(PdfImage.of(InlineImages.toStream(parameters, data), resources(), parts.spaces(), parts.lock()));
     }
 
-    private void drawImage(COSStream stream) throws IOException {
-        PdfImage image = parts.image(stream, resources());
+    private void drawImage(PdfImage image) throws IOException {
         Matrix unitToPage = ctmToPage();
         Clip clip = recording.clip();
         Origin origin = recording.origin();
         if (!image.isStencil()) {
-            recording.add(new Op.Image(image, unitToPage, style(false), clip, origin));
+            // §11.6.5.2: an image's own soft mask takes the place of the one in the graphics state.
+            Style style = image.hasSoftMask() ? States.style(getGraphicsState(), false, null) : style(false);
+            recording.add(new Op.Image(image, unitToPage, style, clip, origin));
             return;
         }
         Paint paint = paints.current(false);
@@ -360,7 +361,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         recording.beginMarked(parts.layers().of(Cos.get(stream, "OC")));
         try {
             if ("Image".equals(Cos.nameOf(stream, "Subtype"))) {
-                drawImage(stream);
+                drawImage(parts.image(stream, resources()));
             } else if ("Form".equals(Cos.nameOf(stream, "Subtype")) || stream.containsKey("BBox")) {
                 drawForm(stream, "form " + name.getName());
             }

@@ -18,6 +18,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CancellationException;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import org.apache.pdfbox.Loader;
@@ -72,7 +73,7 @@ public final class PdfArtwork implements Artwork {
      * @param progress told when opening starts and ends
      * @throws Refusal if it is no PDF file, needs a password, is damaged, has no page, or has a page of no size or larger
      *     than 20 m
-     * @throws java.util.concurrent.CancellationException if cancelled
+     * @throws CancellationException if cancelled
      */
     public static Artwork open(Path file, Cancel cancel, Progress progress) throws Refusal {
         return open(file, Limits.STANDARD, cancel, progress);
@@ -91,7 +92,7 @@ public final class PdfArtwork implements Artwork {
             return artwork;
         } catch (InvalidPasswordException e) {
             throw new Refusal(name + " is protected by a password. Save a copy without a password and open that.", e);
-        } catch (java.util.concurrent.CancellationException e) {
+        } catch (CancellationException e) {
             throw e;
         } catch (IOException | RuntimeException | StackOverflowError e) {
             throw damaged(name, e);
@@ -220,7 +221,9 @@ public final class PdfArtwork implements Artwork {
                 return recordLocked(page, cancel, progress);
             } catch (Stopped e) {
                 throw e.refusal();
-            } catch (StackOverflowError e) {
+            } catch (CancellationException e) {
+                throw e;
+            } catch (RuntimeException | StackOverflowError e) {
                 throw damaged(name + ", page " + page + ",", e);
             } catch (OutOfMemoryError e) {
                 throw new Refusal(

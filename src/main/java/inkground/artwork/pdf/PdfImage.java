@@ -181,6 +181,13 @@ final class PdfImage implements ImageSource {
         return bits;
     }
 
+    /** Whether the image brings a soft mask of its own. */
+    boolean hasSoftMask() {
+        boolean stated = Cos.get(stream, "SMask") instanceof COSStream;
+        return !stencil
+                && (stated || lastFilter(stream) == Codec.JPX && stream.getInt(Cos.name("SMaskInData"), 0) != 0);
+    }
+
     boolean isStencil() {
         return stencil;
     }
@@ -319,7 +326,9 @@ final class PdfImage implements ImageSource {
     }
 
     private Pixels pixels(byte[] data, int w, int h, int rawBits) {
-        Samples reader = new Samples(space, rawBits, decode, colourKey);
+        // §7.4.9: JPEG 2000 images ignore the Decode array unless they are masks.
+        double[] applied = lastFilter(stream) == Codec.JPX && !stencil ? null : decode;
+        Samples reader = new Samples(space, rawBits, applied, colourKey);
         byte[] key = reader.hasColourKey() && mask == null ? new byte[w * h] : null;
         byte[] samples = reader.unpack(data, w, h, key);
         if (stencil) {

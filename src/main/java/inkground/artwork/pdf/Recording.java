@@ -51,6 +51,8 @@ final class Recording {
         Visibility inherited = Visibility.ALWAYS;
         Clip clip;
         int operator = -1;
+        /** Of everything painted now; null when the marked content has changed since it was worked out. */
+        Visibility visibility;
 
         Place(String object, List<Clip> savedClips, Deque<Visibility> marked) {
             this.object = object;
@@ -153,25 +155,25 @@ final class Recording {
 
     void beginMarked(Visibility visibility) {
         place.marked.push(visibility);
+        place.visibility = null;
     }
 
     void endMarked() {
         if (!place.marked.isEmpty()) {
             place.marked.pop();
+            place.visibility = null;
         }
     }
 
     Visibility visibility() {
-        Visibility all = place.inherited;
-        for (var i = place.marked.descendingIterator(); i.hasNext(); ) {
-            all = LayersReader.both(all, i.next());
+        if (place.visibility == null) {
+            Visibility all = place.inherited;
+            for (var i = place.marked.descendingIterator(); i.hasNext(); ) {
+                all = LayersReader.both(all, i.next());
+            }
+            place.visibility = all;
         }
-        return all;
-    }
-
-    /** Adds a layer condition to everything in the current content stream. */
-    void restrict(Visibility visibility) {
-        place.inherited = LayersReader.both(place.inherited, visibility);
+        return place.visibility;
     }
 
     Origin origin() {

@@ -34,7 +34,9 @@ final class States {
     static Style style(PDGraphicsState state, boolean stroke, SoftMask mask) {
         double alpha = stroke ? state.getAlphaConstant() : state.getNonStrokeAlphaConstant();
         alpha = alpha >= 0 ? Math.min(1, alpha) : 0;
-        BlendMode blend = BLENDS.getOrDefault(state.getBlendMode(), BlendMode.NORMAL);
+        BlendMode blend = state.getBlendMode() == org.apache.pdfbox.pdmodel.graphics.blend.BlendMode.NORMAL
+                ? BlendMode.NORMAL
+                : BLENDS.getOrDefault(state.getBlendMode(), BlendMode.NORMAL);
         boolean overprint = stroke ? state.isOverprint() : state.isNonStrokingOverprint();
         int mode = state.getOverprintMode() == 1 ? 1 : 0;
         boolean plain = alpha == 1 && blend == BlendMode.NORMAL && !overprint && mode == 0 && mask == null;

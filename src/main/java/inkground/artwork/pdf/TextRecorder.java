@@ -107,10 +107,6 @@ final class TextRecorder {
         return font == null ? null : new TextUse(name(font), sizePt, font.isEmbedded(), text.toString());
     }
 
-    PDFont font() {
-        return font;
-    }
-
     void addToClip(Outline outline) {
         clip.append(outline);
     }

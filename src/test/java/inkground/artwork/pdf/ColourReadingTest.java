@@ -101,7 +101,7 @@ class ColourReadingTest {
     }
 
     @Test
-    void equalSpacesOfDifferentObjectsShareTheirColoursNames() throws Exception {
+    void aSeparationNamedAllKeepsThatName() throws Exception {
         Colour all = colour("[/Separation /All /DeviceCMYK " + TINT + "]", "1");
         assertThat(((ColourSpace.Separation) all.space()).name()).isEqualTo("All");
     }

@@ -184,6 +184,17 @@ class GroupRecordingTest {
     }
 
     @Test
+    void contentThatIsNoStreamIsAnEmptyPage() throws Exception {
+        assertThat(new PdfText()
+                        .page("/MediaBox [0 0 9 9] /Contents [<< /A 1 >> null 99 0 R 4 0 R]")
+                        .content("0 0 9 9 re f")
+                        .record(dir)
+                        .page()
+                        .number())
+                .isEqualTo(1);
+    }
+
+    @Test
     void contentThatUnpacksBeyondTheLimitIsLeftOutAndSaid() throws Exception {
         ByteArrayOutputStream once = new ByteArrayOutputStream();
         try (DeflaterOutputStream out = new DeflaterOutputStream(once)) {
@@ -197,6 +208,6 @@ class GroupRecordingTest {
                 .page("/MediaBox [0 0 9 9] /Contents 5 0 R").stream("/Filter /FlateDecode", once.toByteArray())
                         .record(dir, new Limits(100, 100, 28, 100, 2 << 20));
         assertThat(list.ops()).isEmpty();
-        assertThat(PdfText.messages(list)).anyMatch(m -> m.contains("unpacks to more than can be read"));
+        assertThat(PdfText.messages(list)).anyMatch(m -> m.contains("cannot be unpacked or is too large"));
     }
 }

@@ -181,6 +181,24 @@ class ImageReadingTest {
     }
 
     @Test
+    void anImagesOwnSoftMaskReplacesTheMaskOfTheGraphicsState() throws Exception {
+        List<Op> ops = new PdfText()
+                        .resources(
+                                "/XObject << /I 5 0 R /J 6 0 R >> /ExtGState << /M << /SMask << /S /Alpha /G 7 0 R >> >> >>")
+                        .content("/M gs /I Do /J Do")
+                        .stream(
+                                "/Subtype /Image /Width 1 /Height 1 /ColorSpace /DeviceGray /BitsPerComponent 8 /SMask 6 0 R",
+                                bytes(9))
+                        .stream(
+                                "/Subtype /Image /Width 1 /Height 1 /ColorSpace /DeviceGray /BitsPerComponent 8",
+                                bytes(9))
+                        .stream("/Subtype /Form /BBox [0 0 9 9] /Group << /S /Transparency >>", "0 0 9 9 re f")
+                        .ops(dir);
+        assertThat(ops.get(0).style().softMask()).isNull();
+        assertThat(ops.get(1).style().softMask()).isNotNull();
+    }
+
+    @Test
     void inlineImagesAreReadLikeOthers() throws Exception {
         Op.Image op = new PdfText()
                 .resources("/ColorSpace << /Spot [/Separation /River /DeviceCMYK << /FunctionType 2 /Domain [0 1] /N 1"
@@ -346,6 +364,23 @@ class ImageReadingTest {
         assertThat(pixels.width()).isEqualTo(16);
         assertThat(near(pixels.samples()[0], 0xC8)).isLessThan(6);
         assertThat(near(pixels.samples()[2], 0x32)).isLessThan(6);
+        assertThat(image("/Width 16 /Height 16 /Filter /JPXDecode /Decode [1 0 1 0 1 0]", file)
+                        .decode()
+                        .samples())
+                .as("the Decode array does not apply")
+                .isEqualTo(pixels.samples());
+    }
+
+    @Test
+    void jpeg2000SamplesOfSixteenBitsBecomeBytes() throws Exception {
+        BufferedImage grey = new BufferedImage(16, 16, BufferedImage.TYPE_USHORT_GRAY);
+        for (int i = 0; i < 256; i++) {
+            grey.getRaster().setSample(i % 16, i / 16, 0, 0x8000);
+        }
+        ImageSource source =
+                image("/Width 16 /Height 16 /ColorSpace /DeviceGray /Filter /JPXDecode", encoded(grey, "jpeg2000"));
+        assertThat(source.bits()).isEqualTo(16);
+        assertThat(near(source.decode().samples()[100], 0x80)).isLessThan(3);
     }
 
     @Test

@@ -1,0 +1,145 @@
+package inkground.colour;
+
+import inkground.base.Refusal;
+import inkground.colour.IccReader.BrokenProfile;
+import java.nio.ByteBuffer;
+import java.util.stream.IntStream;
+
+/**
+ * A print condition from a CMYK output profile, such as the output intent of a PDF file: the profile's relative colorimetric
+ * table, sampled once on {@value #NODES} levels an ink, on the paper of its media white point [ICC1]. Thread-safe.
+ */
+public final class IccCondition implements PrintCondition {
+    private static final int NODES = 17;
+    private static final int STEPS = NODES - 1;
+    private static final int TAG_TABLE = 128;
+    private static final int MEDIA_WHITE = 0x77747074; // 'wtpt'
+    private static final int MAX_TAGS = 1000;
+
+    private final String name;
+    private final Lab paper;
+    private final double[] paperXyz;
+    private final float[] grid; // media-relative cube roots of X, Y, Z, which are nearly even in the tints
+    private final CmykInverse inverse;
+
+    private IccCondition(String name, Lab paper, float[] grid) {
+        this.name = name;
+        this.paper = paper;
+        this.paperXyz = Cie.labToXyz(paper);
+        this.grid = grid;
+        this.inverse = new CmykInverse(this, BlackGeneration.STANDARD);
+    }
+
+    /**
+     * @param profile its bytes
+     * @param name for the user
+     * @throws Refusal if it is not a usable CMYK profile; the message says why
+     */
+    public static IccCondition of(byte[] profile, String name) throws Refusal {
+        try {
+            IccReader reader = IccReader.open(profile, 4);
+            return new IccCondition(name, mediaWhite(profile), sample(reader));
+        } catch (BrokenProfile e) {
+            throw new Refusal(
+                    name + ": " + e.getMessage() + ". Choose another print condition, or get the profile anew.", e);
+        }
+    }
+
+    private static float[] sample(IccReader reader) {
+        float[] out = new float[NODES * NODES * NODES * NODES * 3];
+        IntStream.range(0, NODES).parallel().forEach(c -> {
+            float[] cmyk = new float[4];
+            double[] xyz = new double[3];
+            int inkNodes = NODES * NODES * NODES;
+            for (int i = c * inkNodes; i < (c + 1) * inkNodes; i++) {
+                cmyk[0] = (float) c / STEPS;
+                cmyk[1] = i / (NODES * NODES) % NODES / (float) STEPS;
+                cmyk[2] = i / NODES % NODES / (float) STEPS;
+                cmyk[3] = i % NODES / (float) STEPS;
+                Lab lab = reader.toLab(cmyk);
+                Cie.labToXyz(lab.L(), lab.a(), lab.b(), xyz);
+                out[3 * i] = (float) Cie.f(xyz[0] / Cie.D50_X);
+                out[3 * i + 1] = (float) Cie.f(xyz[1]);
+                out[3 * i + 2] = (float) Cie.f(xyz[2] / Cie.D50_Z);
+            }
+        });
+        return out;
+    }
+
+    // The tag table: a count, then signature, offset and size of each tag; an XYZ tag holds 15.16 numbers after 8
+    // bytes.
+    private static Lab mediaWhite(byte[] profile) {
+        ByteBuffer in = ByteBuffer.wrap(profile);
+        int tags = profile.length < TAG_TABLE + 4 ? 0 : Math.min(MAX_TAGS, in.getInt(TAG_TABLE));
+        for (int i = 0; i < tags && TAG_TABLE + 16 + 12 * i <= profile.length; i++) {
+            int at = TAG_TABLE + 4 + 12 * i;
+            int offset = in.getInt(at + 4);
+            if (in.getInt(at) == MEDIA_WHITE && offset >= 0 && offset <= profile.length - 20) {
+                double x = in.getInt(offset + 8) / 65536.0;
+                double y = in.getInt(offset + 12) / 65536.0;
+                double z = in.getInt(offset + 16) / 65536.0;
+                boolean plausible = y > 0.05 && y <= 1.2 && x > 0 && x <= 1.5 && z > 0 && z <= 1.5;
+                if (plausible) {
+                    return Cie.xyzToLab(x, y, z);
+                }
+            }
+        }
+        return new Lab(100, 0, 0);
+    }
+
+    @Override
+    public String name() {
+        return name;
+    }
+
+    @Override
+    public String source() {
+        return "ICC output profile, relative colorimetric table";
+    }
+
+    @Override
+    public Lab paper() {
+        return paper;
+    }
+
+    @Override
+    public void cmykToXyz(float[] cmyk, double[] xyz) {
+        int base = 0;
+        int[] stride = new int[4];
+        float[] rest = new float[4];
+        int size = NODES * NODES * NODES * NODES;
+        for (int i = 0; i < 4; i++) {
+            size /= NODES;
+            float place = cmyk[i] > 0 ? Math.min(1, cmyk[i]) * STEPS : 0;
+            int node = Math.min(STEPS - 1, (int) place);
+            base += node * size;
+            rest[i] = place - node;
+            stride[i] = size;
+        }
+        double x = 0;
+        double y = 0;
+        double z = 0;
+        for (int corner = 0; corner < 16; corner++) {
+            double weight = 1;
+            int at = base;
+            for (int i = 0; i < 4; i++) {
+                boolean up = (corner >> i & 1) != 0;
+                weight *= up ? rest[i] : 1 - rest[i];
+                at += up ? stride[i] : 0;
+            }
+            if (weight != 0) {
+                x += weight * grid[3 * at];
+                y += weight * grid[3 * at + 1];
+                z += weight * grid[3 * at + 2];
+            }
+        }
+        xyz[0] = paperXyz[0] * Cie.fInverse(x);
+        xyz[1] = paperXyz[1] * Cie.fInverse(y);
+        xyz[2] = paperXyz[2] * Cie.fInverse(z);
+    }
+
+    @Override
+    public void labToCmyk(double L, double a, double b, float[] cmyk) {
+        inverse.labToCmyk(L, a, b, cmyk);
+    }
+}
