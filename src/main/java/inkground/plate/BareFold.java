@@ -11,7 +11,7 @@ final class BareFold {
     private BareFold() {}
 
     /**
-     * @param cells of inks, then the bare plane, the mark plane and the inked plane; replaced in place by cells without the
+     * @param cells of inks, then the bare plane and the planes that follow the inks; replaced in place by cells without the
      *     bare plane
      * @param inks number of ink planes
      */
@@ -22,12 +22,12 @@ final class BareFold {
     }
 
     private static InkPlanes.Cell fold(InkPlanes.Cell cell, int inks) {
-        byte[] uniform = new byte[inks + 2];
-        byte[][] dense = new byte[inks + 2][];
+        byte[] uniform = new byte[inks + 3];
+        byte[][] dense = new byte[inks + 3][];
         System.arraycopy(cell.uniform(), 0, uniform, 0, inks);
         System.arraycopy(cell.dense(), 0, dense, 0, inks);
-        uniform[inks + 1] = cell.uniform()[inks + 2];
-        dense[inks + 1] = cell.dense()[inks + 2];
+        System.arraycopy(cell.uniform(), inks + 2, uniform, inks + 1, 2);
+        System.arraycopy(cell.dense(), inks + 2, dense, inks + 1, 2);
         byte[] bare = cell.dense()[inks];
         byte[] mark = cell.dense()[inks + 1];
         int bareAll = cell.uniform()[inks] & 255;
@@ -48,6 +48,6 @@ final class BareFold {
             uniform[inks] = out[0];
             dense[inks] = varies ? out : null;
         }
-        return new InkPlanes.Cell(uniform, Arrays.copyOf(dense, inks + 2));
+        return new InkPlanes.Cell(uniform, Arrays.copyOf(dense, inks + 3));
     }
 }
