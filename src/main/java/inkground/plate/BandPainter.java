@@ -103,19 +103,24 @@ final class BandPainter {
         }
         Element element;
         int[][] scratch = null;
+        Cover outline = null; // the shape, where it is not the cover that results
         if (op.filling() instanceof Filling.Flat flat) {
             Inking inking = flat.inking();
             element = new Element(inking.tints(), null, inking.touched(), null, inking.inked());
         } else {
             scratch = new int[surface.tints + 1][];
-            element = varied((Filling.Varied) op.filling(), col, cover, scratch);
-            if (cover.nothing()) { // a source that covers nothing here has no shape here either
+            Filling.Varied varied = (Filling.Varied) op.filling();
+            outline = varied.coverIsOpacity() && (surface.tracks || surface.knockout) ? cover.copy() : null;
+            element = varied(varied, col, cover, scratch);
+            if (cover.nothing() && outline == null) { // a source that covers nothing here has no shape here either
                 giveAll(scratch);
                 return;
             }
         }
         boolean opaque = veil == null && op.cover() == Fixed.COVER_ONE;
-        Cover outline = opaque || !surface.tracks && !surface.knockout ? cover : cover.copy();
+        if (outline == null) {
+            outline = opaque || !surface.tracks && !surface.knockout ? cover : cover.copy();
+        }
         opacity(op, col, veil, cover);
         if (outline != cover && op.op().style().alphaIsShape()) {
             outline.release();

@@ -45,6 +45,9 @@ final class Preparation {
     private final Map<SoftMask, PreparedMask> masks = new IdentityHashMap<>();
     private final Map<InkingKey, Inking> inkings = new HashMap<>();
 
+    /** Knockout groups that what is being prepared lies in. */
+    private int knockouts;
+
     private record InkingKey(Colour colour, boolean overprint, int mode) {}
 
     Preparation(
@@ -73,6 +76,7 @@ final class Preparation {
         this.images = outer.images;
         this.cancel = outer.cancel;
         this.approximations = outer.approximations;
+        this.knockouts = outer.knockouts;
     }
 
     PreparedList prepare(List<Op> ops) throws Refusal {
@@ -163,7 +167,7 @@ final class Preparation {
             }
         }
         long touched = mapping.touched(shading.space(), overprint && op.style().overprint());
-        emit(op, box, shape, rule, stencil, new Filling.Varied(source, touched, mapping.inkPlanes()), clip, out);
+        emit(op, box, shape, rule, stencil, new Filling.Varied(source, touched, mapping.inkPlanes(), false), clip, out);
     }
 
     /** Repeats the cell wherever it can show, each copy clipped to the cell's box and all of them to the shape. */
@@ -234,7 +238,8 @@ final class Preparation {
                 decoded.image(), decoded.mask(), deviceToUnit, image.image().interpolate());
         long touched = mapping.touched(
                 image.image().space(), overprint && image.style().overprint());
-        Filling filling = new Filling.Varied(source, touched, mapping.inkPlanes());
+        boolean opacity = image.image().maskIsOpacity() && !image.style().alphaIsShape();
+        Filling filling = new Filling.Varied(source, touched, mapping.inkPlanes(), opacity);
         emit(image, image.bounds().grow(1), imageShape(image.unitToPage()), FillRule.NON_ZERO, null, filling, out);
     }
 
@@ -272,8 +277,10 @@ final class Preparation {
     private void group(Op.Group group, List<PreparedOp> out) throws Refusal {
         // a non-isolated group blends in its parent's space: §11.6.6
         GroupMapping own = group.isolated() ? blendingSpace(group.space(), group.ops()) : null;
-        PreparedList content =
-                own == null ? prepare(group.ops()) : new Preparation(this, own, overprint).prepare(group.ops());
+        Preparation inner = own == null ? this : new Preparation(this, own, overprint);
+        inner.knockouts += group.knockout() ? 1 : 0;
+        PreparedList content = inner.prepare(group.ops());
+        inner.knockouts -= group.knockout() ? 1 : 0;
         if (content.size() > 0) {
             Filling filling = content(content, group.isolated(), group.knockout(), own);
             emit(group, group.bounds(), null, FillRule.NON_ZERO, null, filling, out);
@@ -375,7 +382,8 @@ final class Preparation {
         if (op.clip() != null) {
             device = device.intersect(toDevice.bounds(op.clip().bounds()).grow(1));
         }
-        if (cover == 0 || device.isEmpty()) {
+        // what is not seen at all still has a shape, which knocks out: §11.4.6
+        if (cover == 0 && knockouts == 0 || device.isEmpty()) {
             return;
         }
         int left = bounded(Math.floor(device.x0()));

@@ -532,6 +532,10 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
                     "a similar font in its place");
         }
         guarded("a glyph of the font " + TextRecorder.name(font), () -> text.outline(font, code, toPage, displacement));
+        if (!textKnockout() && (transparent(style(false)) || transparent(style(true)))) {
+            finishShow(); // every glyph is an object of its own
+            text.startShow();
+        }
     }
 
     @Override
@@ -543,6 +547,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         if (glyph == null || mode == RenderingMode.NEITHER || mode == RenderingMode.NEITHER_CLIP) {
             return;
         }
+        text.type3Shown();
         text.note(font, code, Cos.matrix(textToUser).then(userToPage));
         String name = "glyph of font " + TextRecorder.name(font);
         Recording.Outer outer = enter(glyph.getCOSObject(), name, false, false);
@@ -576,16 +581,37 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
     @Override
     public void beginText() throws IOException {
         super.beginText();
-        text.takeClip();
+        text.startObject(recording.count());
     }
 
     @Override
     public void endText() throws IOException {
         super.endText();
+        knockOutText();
         Outline outline = text.takeClip();
         if (!outline.isEmpty()) {
             recording.clip(Clip.of(recording.clip(), outline, FillRule.NON_ZERO));
         }
+    }
+
+    /** §9.3.8: under TK, all glyphs of a text object are one object, so that overlaps do not show twice. */
+    private void knockOutText() {
+        List<Op> shown = recording.since(text.firstOp());
+        boolean together = shown.size() > 1
+                && text.outlinesOnly()
+                && textKnockout()
+                && shown.stream().anyMatch(op -> transparent(op.style()));
+        if (!together) {
+            return;
+        }
+        Box bounds = shown.stream().map(Op::bounds).reduce(Box::union).orElse(Box.EMPTY);
+        Op whole = new Op.Group(List.copyOf(shown), bounds, false, true, null, Style.PLAIN, null, recording.origin());
+        shown.clear();
+        shown.add(whole);
+    }
+
+    private boolean textKnockout() {
+        return getGraphicsState().getTextState().getKnockoutFlag();
     }
 
     /** The colour of a colour value of the engine. */
