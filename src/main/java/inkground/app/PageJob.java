@@ -2,6 +2,7 @@ package inkground.app;
 
 import inkground.appearance.InkColour;
 import inkground.appearance.InkColours;
+import inkground.appearance.InkLibrary;
 import inkground.artwork.Approximation;
 import inkground.artwork.ColourSpace;
 import inkground.artwork.DisplayList;
@@ -10,20 +11,27 @@ import inkground.colour.PrintCondition;
 import inkground.ink.InkSet;
 import inkground.plate.Plate;
 import java.util.List;
+import java.util.stream.Stream;
 
 /** One page ready for every use: its operations, its plate, and the colour of its inks. Thread-safe. */
 public final class PageJob {
     private final Plate plate;
     private final List<ColourSpace.Separation> declared;
+    private final InkLibrary library;
+    private final List<String> conditionNotes;
     private List<InkColour> inkColours;
 
     /**
      * @param plate rasterises the page
      * @param declared colorants the file declares for the page
+     * @param library the user's ink colours
+     * @param conditionNotes what is to be said of the print condition
      */
-    PageJob(Plate plate, List<ColourSpace.Separation> declared) {
+    PageJob(Plate plate, List<ColourSpace.Separation> declared, InkLibrary library, List<String> conditionNotes) {
         this.plate = plate;
         this.declared = List.copyOf(declared);
+        this.library = library;
+        this.conditionNotes = List.copyOf(conditionNotes);
     }
 
     /** @return what rasterises the page */
@@ -34,7 +42,7 @@ public final class PageJob {
     /** @return the colour of each ink, in plane order; computed at the first call, since separations never need it */
     public synchronized List<InkColour> inkColours() {
         if (inkColours == null) {
-            inkColours = List.copyOf(InkColours.of(inks(), declared, condition()));
+            inkColours = List.copyOf(InkColours.of(inks(), declared, condition(), library));
         }
         return inkColours;
     }
@@ -61,8 +69,8 @@ public final class PageJob {
 
     /** @return one line for each thing that is not shown exactly, known so far; rasterising may add some */
     public List<String> notes() {
-        return plate.approximations().stream()
-                .map(Approximation::message)
+        return Stream.concat(
+                        conditionNotes.stream(), plate.approximations().stream().map(Approximation::message))
                 .distinct()
                 .toList();
     }

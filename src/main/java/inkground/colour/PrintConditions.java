@@ -9,6 +9,7 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 
 /** Where print conditions come from. */
@@ -33,9 +34,9 @@ public final class PrintConditions {
         return CACHE.computeIfAbsent(name, Deferred::new);
     }
 
-    private static PrintCondition build(String name) {
+    private static PrintCondition build(String name, SrgbGrid grid) {
         try {
-            return MeasuredCondition.of(bundledData(name));
+            return MeasuredCondition.of(bundledData(name)).startingFrom(grid);
         } catch (Refusal e) {
             throw new IllegalStateException("the bundled data " + name + " is damaged", e);
         }
@@ -52,6 +53,19 @@ public final class PrintConditions {
             Characterisation data = Characterisation.of(Cgats.parse(text, resource), resource);
             return new Characterisation(name, data.source(), data.inks(), data.patches());
         } catch (IOException | Refusal e) {
+            throw new IllegalStateException("the program's file " + resource + " cannot be read", e);
+        }
+    }
+
+    /** @return the ready-made tints of sRGB colours under a bundled condition */
+    static SrgbGrid bundledGrid(String name) {
+        String resource = name + ".srgb";
+        try (InputStream in = PrintConditions.class.getResourceAsStream(resource)) {
+            if (in == null) {
+                throw new IllegalStateException("the program lacks its file " + resource);
+            }
+            return SrgbGrid.read(in);
+        } catch (IOException e) {
             throw new IllegalStateException("the program's file " + resource + " cannot be read", e);
         }
     }
@@ -136,6 +150,7 @@ public final class PrintConditions {
     private static final class Deferred implements PrintCondition {
         private final String name;
         private volatile PrintCondition built;
+        private volatile SrgbGrid grid;
 
         Deferred(String name) {
             this.name = name;
@@ -146,7 +161,7 @@ public final class PrintConditions {
             if (ready == null) {
                 synchronized (this) {
                     if (built == null) {
-                        built = build(name);
+                        built = build(name, grid());
                     }
                     ready = built;
                 }
@@ -157,6 +172,21 @@ public final class PrintConditions {
         @Override
         public String name() {
             return name;
+        }
+
+        @Override
+        public Optional<SrgbGrid> srgbGrid() {
+            return Optional.of(grid());
+        }
+
+        // Read twice by two threads it comes out the same.
+        private SrgbGrid grid() {
+            SrgbGrid ready = grid;
+            if (ready == null) {
+                ready = bundledGrid(name);
+                grid = ready;
+            }
+            return ready;
         }
 
         @Override

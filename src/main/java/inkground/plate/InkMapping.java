@@ -13,6 +13,7 @@ import inkground.artwork.TintTransform;
 import inkground.colour.Cie;
 import inkground.colour.Lab;
 import inkground.colour.PrintCondition;
+import inkground.colour.RgbToCmyk;
 import inkground.colour.Srgb;
 import inkground.ink.Ink;
 import inkground.ink.InkKind;
@@ -44,6 +45,8 @@ public final class InkMapping implements ColourMapping {
     private final boolean bare;
     private final int white; // plane of the white ink, or -1
     private final Map<ColourSpace, ProcessGrid> grids = new ConcurrentHashMap<>();
+    private final Map<ColourSpace.Icc, Boolean> sameAsSrgb = new ConcurrentHashMap<>();
+    private RgbToCmyk srgb; // made when first needed, since it may build the condition
 
     private InkMapping(
             InkSet inks, AssignedColours assigned, List<ColourSpace.Separation> colorants, ColourReader reader) {
@@ -385,16 +388,36 @@ public final class InkMapping implements ColourMapping {
         }
     }
 
+    // Lab colours are asked for as they are; the colours of displays are fitted between paper and the darkest print. A
+    // profile that is sRGB in all but name, as most are, shares the nodes that come ready-made.
     private void byColour(ColourSpace space, float[] components, float[] cmyk) {
+        boolean display = space instanceof ColourSpace.DeviceRgb
+                || space instanceof ColourSpace.Icc icc
+                        && sameAsSrgb.computeIfAbsent(icc, s -> RgbToCmyk.isSrgb(rgb -> reader.toLab(s, rgb)));
+        if (display) {
+            srgb().convert(components[0], components[1], components[2], cmyk);
+            return;
+        }
         Lab lab = reader.toLab(space, components);
-        condition.labToCmyk(lab.L(), lab.a(), lab.b(), cmyk);
+        if (space instanceof ColourSpace.CieLab) {
+            condition.labToCmyk(lab.L(), lab.a(), lab.b(), cmyk);
+        } else {
+            srgb().convert(lab, cmyk);
+        }
+    }
+
+    private synchronized RgbToCmyk srgb() {
+        if (srgb == null) {
+            srgb = new RgbToCmyk(condition);
+        }
+        return srgb;
     }
 
     ColourReader reader() {
         return reader;
     }
 
-    /** Colour of process tints, media-relative, as sRGB; colours outside are clipped. */
+    /** Colour of process tints as sRGB, paper white and the darkest print black; colours outside are clipped. */
     void processToRgb(int[] tints, float[] rgb) {
         float[] cmyk = new float[4];
         for (int i = 0; i < 4; i++) {
@@ -402,6 +425,7 @@ public final class InkMapping implements ColourMapping {
         }
         Lab lab = reader.toLab(CMYK, cmyk);
         double[] xyz = Cie.labToXyz(lab);
+        srgb().expandBlack(xyz);
         double[] linear = new double[3];
         Srgb.xyzToLinear(xyz, linear);
         for (int i = 0; i < 3; i++) {
