@@ -1,25 +1,55 @@
 package inkground.app;
 
 import inkground.appearance.InkColour;
+import inkground.appearance.InkColours;
+import inkground.appearance.InkLibrary;
 import inkground.artwork.Approximation;
+import inkground.artwork.ColourSpace;
 import inkground.artwork.DisplayList;
 import inkground.artwork.PageInfo;
 import inkground.colour.PrintCondition;
 import inkground.ink.InkSet;
 import inkground.plate.Plate;
 import java.util.List;
+import java.util.stream.Stream;
 
-/**
- * One page ready for every use: its operations, its plate, and the colour of its inks.
- *
- * @param plate rasterises the page
- * @param inkColours one per ink, in plane order
- * @param condition how the process inks are printed
- */
-public record PageJob(Plate plate, List<InkColour> inkColours, PrintCondition condition) {
-    /** Copies the list. */
-    public PageJob {
-        inkColours = List.copyOf(inkColours);
+/** One page ready for every use: its operations, its plate, and the colour of its inks. Thread-safe. */
+public final class PageJob {
+    private final Plate plate;
+    private final List<ColourSpace.Separation> declared;
+    private final InkLibrary library;
+    private final List<String> conditionNotes;
+    private List<InkColour> inkColours;
+
+    /**
+     * @param plate rasterises the page
+     * @param declared colorants the file declares for the page
+     * @param library the user's ink colours
+     * @param conditionNotes what is to be said of the print condition
+     */
+    PageJob(Plate plate, List<ColourSpace.Separation> declared, InkLibrary library, List<String> conditionNotes) {
+        this.plate = plate;
+        this.declared = List.copyOf(declared);
+        this.library = library;
+        this.conditionNotes = List.copyOf(conditionNotes);
+    }
+
+    /** @return what rasterises the page */
+    public Plate plate() {
+        return plate;
+    }
+
+    /** @return the colour of each ink, in plane order; computed at the first call, since separations never need it */
+    public synchronized List<InkColour> inkColours() {
+        if (inkColours == null) {
+            inkColours = List.copyOf(InkColours.of(inks(), declared, condition(), library));
+        }
+        return inkColours;
+    }
+
+    /** @return how the process inks are printed */
+    public PrintCondition condition() {
+        return plate.mapping().condition();
     }
 
     /** @return geometry of the page */
@@ -39,8 +69,8 @@ public record PageJob(Plate plate, List<InkColour> inkColours, PrintCondition co
 
     /** @return one line for each thing that is not shown exactly, known so far; rasterising may add some */
     public List<String> notes() {
-        return plate.approximations().stream()
-                .map(Approximation::message)
+        return Stream.concat(
+                        conditionNotes.stream(), plate.approximations().stream().map(Approximation::message))
                 .distinct()
                 .toList();
     }

@@ -1,8 +1,5 @@
 package inkground.app;
 
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import inkground.artwork.PageBox;
 import inkground.base.Cancel;
 import inkground.base.Progress;
@@ -13,12 +10,18 @@ import inkground.plate.InkPlanes;
 import inkground.plate.PlateRequest;
 import inkground.proof.GreyTiff;
 import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
+import java.util.stream.IntStream;
 
 /** Writes one grey TIFF per ink, and a JSON file that lists them. */
 public final class Separations {
@@ -91,9 +94,7 @@ public final class Separations {
             }
             result[0] = new Result(
                     page.info().number(), order.dpi(), order.box(), request.width(), request.height(), planes);
-            new ObjectMapper()
-                    .writerWithDefaultPrettyPrinter()
-                    .writeValue(temporary.resolve("separations.json").toFile(), json(result[0]));
+            Files.writeString(temporary.resolve("separations.json"), JsonText.of(json(result[0])) + "\n");
         });
         return result[0];
     }
@@ -109,9 +110,7 @@ public final class Separations {
             }
             order.page().plate().stream(request, ROWS_AT_ONCE, cancel, progress, band -> {
                 sum.add(band);
-                for (int p = 0; p < files.size(); p++) {
-                    rows(band, p, files.get(p));
-                }
+                write(band, files);
             });
         } finally {
             for (GreyTiff file : files) {
@@ -121,20 +120,52 @@ public final class Separations {
         return sum.uses();
     }
 
-    /** In a separation file 255 is no ink, as on film. */
-    private static void rows(InkPlanes band, int plane, GreyTiff file) throws Refusal {
-        byte[] rows = new byte[band.width() * band.height()];
-        for (int y = 0; y < band.height(); y++) {
-            band.row(plane, y, rows, y * band.width());
-        }
-        for (int i = 0; i < rows.length; i++) {
-            rows[i] = (byte) ~rows[i];
-        }
+    /** Each plane is a file of its own, so that all cores can write. */
+    private static void write(InkPlanes band, List<GreyTiff> files) throws Refusal {
         try {
-            file.rows(rows, 0, rows.length);
-        } catch (IOException e) {
+            IntStream.range(0, files.size()).parallel().forEach(plane -> {
+                try {
+                    rows(band, plane, files.get(plane));
+                } catch (IOException e) {
+                    throw new UncheckedIOException(e);
+                }
+            });
+        } catch (UncheckedIOException e) {
             throw new Refusal("Cannot write the separations: " + e.getMessage() + ". Is the disk full?", e);
         }
+    }
+
+    /** In a separation file 255 is no ink, as on film. */
+    private static void rows(InkPlanes band, int plane, GreyTiff file) throws IOException {
+        byte[] rows = new byte[band.width() * InkPlanes.CELL_H];
+        boolean blank = false; // whether the array holds no ink all over already
+        for (int cellY = 0; cellY < band.cellsDown(); cellY++) {
+            int count = Math.min(InkPlanes.CELL_H, band.height() - cellY * InkPlanes.CELL_H);
+            if (empty(band, plane, cellY)) {
+                if (!blank) {
+                    Arrays.fill(rows, (byte) 255);
+                    blank = true;
+                }
+            } else {
+                for (int y = 0; y < count; y++) {
+                    band.row(plane, cellY * InkPlanes.CELL_H + y, rows, y * band.width());
+                }
+                for (int i = 0; i < rows.length; i++) {
+                    rows[i] = (byte) ~rows[i];
+                }
+                blank = false;
+            }
+            file.rows(rows, 0, count * band.width());
+        }
+    }
+
+    private static boolean empty(InkPlanes band, int plane, int cellY) {
+        for (int cellX = 0; cellX < band.cellsAcross(); cellX++) {
+            if (band.uniform(plane, cellX, cellY) != 0) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /** Names that every file system takes, distinct whatever the inks are called. */
@@ -154,24 +185,25 @@ public final class Separations {
         return out;
     }
 
-    /** @return the content of separations.json */
-    public static ObjectNode json(Result result) {
-        ObjectMapper mapper = new ObjectMapper();
-        ObjectNode root = mapper.createObjectNode();
+    /** @return the content of separations.json, for {@link JsonText} */
+    public static Map<String, Object> json(Result result) {
+        Map<String, Object> root = new LinkedHashMap<>();
         root.put("page", result.page());
         root.put("dpi", result.dpi());
         root.put("widthPx", result.widthPx());
         root.put("heightPx", result.heightPx());
         root.put("box", result.box().word());
-        ArrayNode planes = root.putArray("planes");
+        List<Map<String, Object>> planes = new ArrayList<>();
         for (Plane plane : result.planes()) {
-            planes.addObject()
-                    .put("ink", plane.use().ink().name())
-                    .put("kind", plane.use().ink().kind().word())
-                    .put("file", plane.file())
-                    .put("meanTint", plane.use().meanTint())
-                    .put("coveredCm2", plane.use().coveredCm2());
+            Map<String, Object> entry = new LinkedHashMap<>();
+            entry.put("ink", plane.use().ink().name());
+            entry.put("kind", plane.use().ink().kind().word());
+            entry.put("file", plane.file());
+            entry.put("meanTint", plane.use().meanTint());
+            entry.put("coveredCm2", plane.use().coveredCm2());
+            planes.add(entry);
         }
+        root.put("planes", planes);
         return root;
     }
 }

@@ -44,9 +44,10 @@ public final class Appearance {
                     + model.stack().inks().size() + " inks");
         }
         UnderbaseCoverage underbase = UnderbaseCoverage.of(planes, model);
+        ProcessGrid process = model.leadingProcess(); // made here, once, rather than by the first rows at the same time
         IntStream.range(0, planes.cellsDown()).parallel().forEach(row -> {
             cancel.check();
-            CellPainter painter = new CellPainter(planes, model, underbase);
+            CellPainter painter = new CellPainter(planes, model, underbase, process);
             for (int column = 0; column < planes.cellsAcross(); column++) {
                 painter.paint(column, row, argb, offset, stride);
             }
@@ -85,7 +86,7 @@ public final class Appearance {
                 .parallel()
                 .mapToLong(row -> {
                     cancel.check();
-                    CellPainter painter = new CellPainter(planes, model, underbase);
+                    CellPainter painter = new CellPainter(planes, model, underbase, null);
                     long sum = 0;
                     for (int column = 0; column < planes.cellsAcross(); column++) {
                         sum += painter.countNotDisplayed(column, row);
@@ -105,17 +106,19 @@ public final class Appearance {
         private final StackModel model;
         private final UnderbaseCoverage underbase;
         private final int words;
+        private final ProcessGrid process; // null where process inks are not the first four on paper
         private final long[] base;
         private final long[] vectors;
         private final long[] one;
         private final long[] memoVectors;
         private final int[] memoColours = new int[MEMO];
 
-        CellPainter(InkPlanes planes, StackModel model, UnderbaseCoverage underbase) {
+        CellPainter(InkPlanes planes, StackModel model, UnderbaseCoverage underbase, ProcessGrid process) {
             this.planes = planes;
             this.model = model;
             this.underbase = underbase;
             this.words = model.words();
+            this.process = process;
             this.base = new long[words];
             this.vectors = new long[PIXELS * words];
             this.one = new long[words];
@@ -147,20 +150,26 @@ public final class Appearance {
             for (int x = 0; x < width; x++) {
                 long vector = vectors[from + x];
                 if (vector != last) {
-                    int slot = (int) (vector * 0x9E3779B97F4A7C15L >>> 54);
-                    if (model.onlyProcess(vectors, from + x)) {
-                        colour = model.processArgb(vectors, from + x);
-                    } else if (memoVectors[slot] == vector && memoColours[slot] != 0) {
-                        colour = memoColours[slot];
-                    } else {
-                        colour = lookUp(from + x);
-                        memoVectors[slot] = vector;
-                        memoColours[slot] = colour;
-                    }
+                    colour = vector >>> 32 == 0 && process != null
+                            ? process.argb(
+                                    (int) vector & 255,
+                                    (int) vector >> 8 & 255,
+                                    (int) vector >> 16 & 255,
+                                    (int) vector >>> 24)
+                            : remembered(vector, from + x);
                     last = vector;
                 }
                 argb[to + x] = colour;
             }
+        }
+
+        private int remembered(long vector, int at) {
+            int slot = (int) (vector * 0x9E3779B97F4A7C15L >>> 54);
+            if (memoVectors[slot] != vector || memoColours[slot] == 0) {
+                memoVectors[slot] = vector;
+                memoColours[slot] = lookUp(at);
+            }
+            return memoColours[slot];
         }
 
         private void paintRow(int from, int width, int[] argb, int to) {

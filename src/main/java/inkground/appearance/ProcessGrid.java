@@ -57,7 +57,9 @@ final class ProcessGrid {
 
     /** @return the grid of a condition on a ground */
     static ProcessGrid of(PrintCondition condition, Ground ground) {
-        float[] samples = SAMPLES.computeIfAbsent(condition, ProcessGrid::sample);
+        float[] known = SAMPLES.get(condition);
+        float[] samples = known == null ? sample(condition) : known;
+        SAMPLES.put(condition, samples); // not under the map's lock: sampling runs on all processors
         long[] nodes = new long[SIZE + PADDING];
         IntStream.range(0, NODES).parallel().forEach(c -> {
             double[] xyz = new double[3];

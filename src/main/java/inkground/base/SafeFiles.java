@@ -6,6 +6,7 @@ import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.UUID;
 import java.util.stream.Stream;
 
 /** Writes files and folders whole or not at all: into a temporary neighbour first, then moved into place. */
@@ -32,7 +33,7 @@ public final class SafeFiles {
         refuseExisting(target, replace);
         Path temporary = null;
         try {
-            temporary = Files.createTempFile(folderOf(target), ".inkground", ".part");
+            temporary = Files.createFile(neighbour(target));
             writer.write(temporary);
             // asked again: the file may have appeared while we wrote
             refuseExisting(target, replace);
@@ -56,7 +57,7 @@ public final class SafeFiles {
         Path temporary = null;
         try {
             Files.createDirectories(folderOf(folder));
-            temporary = Files.createTempDirectory(folderOf(folder), ".inkground");
+            temporary = Files.createDirectory(neighbour(folder));
             writer.write(temporary);
             Path[] files;
             try (Stream<Path> list = Files.list(temporary)) {
@@ -84,6 +85,11 @@ public final class SafeFiles {
         if (Files.exists(target) && !replace) {
             throw new Refusal(target + " exists already. Use --replace to replace it, or give another name.");
         }
+    }
+
+    // Not the JDK's temporary files: those are for their owner's eyes only, and so would be what they become.
+    private static Path neighbour(Path target) {
+        return folderOf(target).resolve(".inkground-" + UUID.randomUUID() + ".part");
     }
 
     private static Path folderOf(Path target) {

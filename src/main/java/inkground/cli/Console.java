@@ -1,12 +1,10 @@
 package inkground.cli;
 
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.SerializationFeature;
+import inkground.app.JsonText;
 import inkground.base.Cancel;
 import inkground.base.Progress;
-import java.io.IOException;
+import java.io.InputStream;
 import java.io.PrintWriter;
-import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 
 /**
@@ -14,8 +12,7 @@ import java.math.BigDecimal;
  * the work, to {@code err}.
  */
 final class Console {
-    private static final ObjectMapper JSON = new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);
-
+    private final InputStream in;
     private final PrintWriter out;
     private final PrintWriter err;
     private final boolean terminal;
@@ -24,10 +21,12 @@ final class Console {
     private volatile boolean endAtOnce;
 
     /**
+     * @param in where data is read from
      * @param terminal whether {@code err} is a terminal, where progress may be drawn
      * @param cancel set when the user wants the work to stop
      */
-    Console(PrintWriter out, PrintWriter err, boolean terminal, Cancel cancel) {
+    Console(InputStream in, PrintWriter out, PrintWriter err, boolean terminal, Cancel cancel) {
+        this.in = in;
         this.out = out;
         this.err = err;
         this.terminal = terminal;
@@ -54,6 +53,10 @@ final class Console {
         return terminal ? progress : Progress.NONE;
     }
 
+    InputStream in() {
+        return in;
+    }
+
     PrintWriter out() {
         return out;
     }
@@ -77,12 +80,8 @@ final class Console {
 
     void json(Object value) {
         progress.clear();
-        try {
-            out.println(JSON.writeValueAsString(value));
-            out.flush();
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
+        out.println(JsonText.of(value));
+        out.flush();
     }
 
     /** @return a number for a person: without decimals where it has none */

@@ -34,6 +34,12 @@ final class ProofCommand implements Callable<Integer> {
     private FileArgument file;
 
     @Mixin
+    private ConditionOption condition;
+
+    @Option(names = "--inks", paramLabel = "FILE", description = "Library of ink colours: JSON or CGATS.")
+    private Path library;
+
+    @Mixin
     private PageOptions options;
 
     @Option(
@@ -74,7 +80,8 @@ final class ProofCommand implements Callable<Integer> {
                 .orElseThrow(() -> new ParameterException(
                         spec.commandLine(),
                         "there is no substrate '" + substrate + "'; 'inkground substrates' lists them"));
-        try (Job job = Job.open(file.path(), console.cancel(), console.progress())) {
+        try (Job job = Job.open(
+                file.path(), new Job.Choices(condition.name(), library), console.cancel(), console.progress())) {
             PageJob page = job.page(options.page(), console.cancel(), console.progress());
             Stack stack = Stack.of(on, page.inkColours(), page.condition());
             Proofs.Result result = Proofs.write(

@@ -26,6 +26,9 @@ final class SeparateCommand implements Callable<Integer> {
     private FileArgument file;
 
     @Mixin
+    private ConditionOption condition;
+
+    @Mixin
     private PageOptions options;
 
     @Option(
@@ -49,7 +52,8 @@ final class SeparateCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Refusal {
         Separations.Result result;
-        try (Job job = Job.open(file.path(), console.cancel(), console.progress())) {
+        try (Job job =
+                Job.open(file.path(), new Job.Choices(condition.name(), null), console.cancel(), console.progress())) {
             PageJob page = job.page(options.page(), console.cancel(), console.progress());
             result = Separations.write(
                     new Separations.Order(page, dpi, options.box(PageBox.MEDIA), out, options.replace()),

@@ -53,7 +53,7 @@ final class SubstratesCommand implements Callable<Integer> {
         one.put("id", s.id());
         one.put("name", s.name());
         one.put("kind", kind(s));
-        one.put("lab", new double[] {s.lab().L(), s.lab().a(), s.lab().b()});
+        one.put("lab", List.of(s.lab().L(), s.lab().a(), s.lab().b()));
         one.put("source", s.source());
         one.put("hidingPower", s.hidingPower());
         one.put("underbaseAdvised", s.underbaseAdvised());

@@ -6,13 +6,13 @@ package inkground.colour;
  */
 public final class Bands {
     /**
-     * The bands of the project's models. The first is X without its blue lobe, the second Y with its red side cut back, the
-     * third all but Z: narrower than X, Y and Z, so that inks multiply in them more nearly as they do at one wavelength. The
-     * numbers were fitted by simplex search, rounded, to predict FOGRA39L and TR006 together from their primaries and ramps;
-     * three bands with n near 2 and one matrix serve both sets.
+     * The bands of the project's models. The first is X without its blue lobe and a part of Y, the second Y with its red side cut
+     * back, the third all but Z: narrower than X, Y and Z, so that inks multiply in them more nearly as they do at one
+     * wavelength. The numbers were found by simplex search to predict FOGRA39L, TR006 and two output profiles from their
+     * primaries and ramps, and rounded; see decision record 3.
      */
     public static final Bands STANDARD =
-            new Bands(new double[] {1, 0, -0.13, -0.35, 1, 0.045, 0.05, -0.01, 1}, 2.0, 2.2, 2.1);
+            new Bands(new double[] {1, -0.18, -0.12, -0.375, 1, 0.055, 0.055, -0.015, 1}, 1.95, 2.17, 2.02);
 
     // Saturated colours can leave a band with less than nothing; a root needs a floor.
     private static final double FLOOR = 1e-6;
@@ -40,6 +40,11 @@ public final class Bands {
                 powers[b][i] = Math.pow(i * POWER_END / POWER_STEPS, n[b]);
             }
         }
+    }
+
+    /** @return the Yule–Nielsen exponents, one per band, a copy */
+    public double[] exponents() {
+        return n.clone();
     }
 
     // Linear between table steps: the error is below 3e-8.

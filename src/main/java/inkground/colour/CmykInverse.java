@@ -18,6 +18,8 @@ final class CmykInverse {
     // CIEDE2000 is made for small differences; taken at its word for a chroma no ink reaches, it would give up nearly
     // all of it.
     private static final double MOST_CHROMA = 40;
+    // White that went through a profile's tables comes back this close; it must stay bare paper.
+    private static final double WHITE = 0.06;
     // Squared ΔE that needs no better.
     private static final double GOOD_ENOUGH = 0.0025;
     private static final double STEP = 1e-4;
@@ -27,6 +29,7 @@ final class CmykInverse {
     private final PrintCondition condition;
     private final BlackGeneration rule;
     private final double[] paperXyz;
+    private volatile SrgbGrid starts; // null for none
     private volatile float[] seeds; // per seed: c, m, y, k, L, a, b
 
     CmykInverse(PrintCondition condition, BlackGeneration rule) {
@@ -35,9 +38,42 @@ final class CmykInverse {
         this.paperXyz = Cie.labToXyz(condition.paper());
     }
 
+    /** Begins its searches at the nodes of this grid from now on, where they lie near. */
+    void startFrom(SrgbGrid grid) {
+        this.starts = grid;
+    }
+
+    private boolean nearestNode(double[] lab, double[] tints) {
+        SrgbGrid grid = starts;
+        if (grid == null) {
+            return false;
+        }
+        double[] xyz = new double[3];
+        double[] rgb = new double[3];
+        Cie.labToXyz(lab[0], lab[1], lab[2], xyz);
+        double keep = 1 - grid.blackY();
+        xyz[0] = (xyz[0] - grid.blackY() * Cie.D50_X) / keep;
+        xyz[1] = (xyz[1] - grid.blackY()) / keep;
+        xyz[2] = (xyz[2] - grid.blackY() * Cie.D50_Z) / keep;
+        Srgb.xyzToLinear(xyz, rgb);
+        int[] node = new int[3];
+        for (int i = 0; i < 3; i++) {
+            if (!(rgb[i] >= -1e-3 && rgb[i] <= 1.001)) {
+                return false;
+            }
+            node[i] = (int) Math.round((SrgbGrid.NODES - 1) * Srgb.encode(Math.max(0, Math.min(1, rgb[i]))));
+        }
+        float[] cmyk = new float[4];
+        grid.node(node[0], node[1], node[2], cmyk);
+        for (int i = 0; i < 4; i++) {
+            tints[i] = cmyk[i];
+        }
+        return true;
+    }
+
     /** As {@link PrintCondition#labToCmyk}. */
     void labToCmyk(double L, double a, double b, float[] cmyk) {
-        if (L >= 100 && Math.abs(a) < 1e-3 && Math.abs(b) < 1e-3) {
+        if (L >= 100 - WHITE && Math.abs(a) <= WHITE && Math.abs(b) <= WHITE) {
             java.util.Arrays.fill(cmyk, 0, 4, 0);
             return;
         }
@@ -159,7 +195,12 @@ final class CmykInverse {
             return cost;
         }
 
+        // The ready-made grid, where there is one, knows a better start than the seeds for all that a display can show.
         private double[] start() {
+            double[] tints = new double[4];
+            if (nearestNode(want, tints)) {
+                return tints;
+            }
             float[] all = seeds();
             double best = Double.MAX_VALUE;
             int at = 0;

@@ -7,7 +7,7 @@ import java.util.stream.IntStream;
 
 /**
  * A print condition from a CMYK output profile, such as the output intent of a PDF file: the profile's relative colorimetric
- * table, sampled once on {@value #NODES} levels an ink, on the paper of its media white point [ICC1]. Thread-safe.
+ * table, sampled on first use on {@value #NODES} levels an ink, on the paper of its media white point [ICC1]. Thread-safe.
  */
 public final class IccCondition implements PrintCondition {
     private static final int NODES = 17;
@@ -19,14 +19,15 @@ public final class IccCondition implements PrintCondition {
     private final String name;
     private final Lab paper;
     private final double[] paperXyz;
-    private final float[] grid; // media-relative cube roots of X, Y, Z, which are nearly even in the tints
+    private final IccReader reader;
+    private volatile float[] grid; // media-relative cube roots of X, Y, Z, which are nearly even in the tints
     private final CmykInverse inverse;
 
-    private IccCondition(String name, Lab paper, float[] grid) {
+    private IccCondition(String name, Lab paper, IccReader reader) {
         this.name = name;
         this.paper = paper;
         this.paperXyz = Cie.labToXyz(paper);
-        this.grid = grid;
+        this.reader = reader;
         this.inverse = new CmykInverse(this, BlackGeneration.STANDARD);
     }
 
@@ -37,12 +38,25 @@ public final class IccCondition implements PrintCondition {
      */
     public static IccCondition of(byte[] profile, String name) throws Refusal {
         try {
-            IccReader reader = IccReader.open(profile, 4);
-            return new IccCondition(name, mediaWhite(profile), sample(reader));
+            return new IccCondition(name, mediaWhite(profile), IccReader.open(profile, 4));
         } catch (BrokenProfile e) {
             throw new Refusal(
                     name + ": " + e.getMessage() + ". Choose another print condition, or get the profile anew.", e);
         }
+    }
+
+    private float[] grid() {
+        float[] ready = grid;
+        if (ready == null) {
+            synchronized (reader) {
+                ready = grid;
+                if (ready == null) {
+                    ready = sample(reader);
+                    grid = ready;
+                }
+            }
+        }
+        return ready;
     }
 
     private static float[] sample(IccReader reader) {
@@ -104,6 +118,7 @@ public final class IccCondition implements PrintCondition {
 
     @Override
     public void cmykToXyz(float[] cmyk, double[] xyz) {
+        float[] grid = grid();
         int base = 0;
         int[] stride = new int[4];
         float[] rest = new float[4];

@@ -1,9 +1,10 @@
 package inkground.colour;
 
 import java.util.concurrent.atomic.AtomicReferenceArray;
+import java.util.function.Function;
 
 /**
- * sRGB to the process tints of a print condition, fast: a {@value #NODES}³ grid whose nodes are computed as they are first
+ * sRGB, or any other space of three components, to the process tints of a print condition, fast: a {@value #NODES}³ grid whose nodes are computed as they are first
  * needed, with tetrahedral interpolation. White gives no ink at all. Black points are matched by the usual linear scaling of
  * X, Y, Z, so that sRGB black is the condition's darkest colour and shadows keep their steps. Thread-safe without locks: a
  * node computed twice comes out the same.
@@ -16,10 +17,41 @@ public final class RgbToCmyk {
     private final double blackY;
     private final AtomicReferenceArray<float[]> grid = new AtomicReferenceArray<>(NODES * NODES * NODES);
 
-    /** @param condition whose inks are wanted */
+    private final Function<float[], Lab> toLab;
+    private final SrgbGrid ready; // null where nodes are computed
+
+    /**
+     * From sRGB, with the condition's ready-made grid where it has one.
+     *
+     * @param condition whose inks are wanted
+     */
     public RgbToCmyk(PrintCondition condition) {
+        this(
+                condition,
+                rgb -> Srgb.toLab(rgb[0], rgb[1], rgb[2]),
+                condition.srgbGrid().orElse(null));
+    }
+
+    /**
+     * From any three components, such as those of an ICC profile.
+     *
+     * @param condition whose inks are wanted
+     * @param toLab gives media-relative Lab of three components, each 0 to 1 over its own range; thread-safe
+     */
+    public RgbToCmyk(PrintCondition condition, Function<float[], Lab> toLab) {
+        this(condition, toLab, null);
+    }
+
+    private RgbToCmyk(PrintCondition condition, Function<float[], Lab> toLab, SrgbGrid ready) {
         this.condition = condition;
-        this.blackY = blackY(condition);
+        this.toLab = toLab;
+        this.ready = ready;
+        this.blackY = condition.srgbGrid().map(SrgbGrid::blackY).orElseGet(() -> blackY(condition));
+    }
+
+    /** @return light of the condition's darkest colour, Y by that of the paper: where black goes */
+    public double blackY() {
+        return blackY;
     }
 
     private static double blackY(PrintCondition condition) {
@@ -122,26 +154,56 @@ public final class RgbToCmyk {
     private float[] node(int i, int j, int k) {
         int at = (i * NODES + j) * NODES + k;
         float[] known = grid.get(at);
-        if (known == null) {
-            known = compute((double) i / (NODES - 1), (double) j / (NODES - 1), (double) k / (NODES - 1));
+        if (known == null && ready != null) {
+            known = new float[4];
+            ready.node(i, j, k, known);
+            grid.set(at, known);
+        } else if (known == null) {
+            known = compute((float) i / (NODES - 1), (float) j / (NODES - 1), (float) k / (NODES - 1));
             grid.set(at, known);
         }
         return known;
     }
 
-    private float[] compute(double r, double g, double b) {
+    private float[] compute(float r, float g, float b) {
         float[] out = new float[4];
-        if (r == 1 && g == 1 && b == 1) {
-            return out;
-        }
-        double[] xyz = new double[3];
-        Srgb.toXyz(r, g, b, xyz);
+        convert(toLab.apply(new float[] {r, g, b}), out);
+        return out;
+    }
+
+    /**
+     * Converts one colour exactly, black points matched, without the grid.
+     *
+     * @param colour media-relative
+     * @param cmyk receives four tints, 0 to 1
+     */
+    public void convert(Lab colour, float[] cmyk) {
+        double[] xyz = Cie.labToXyz(colour);
         double keep = 1 - blackY;
         Lab lab = Cie.xyzToLab(
                 keep * xyz[0] + blackY * Cie.D50_X,
                 keep * xyz[1] + blackY * Cie.D50_Y,
                 keep * xyz[2] + blackY * Cie.D50_Z);
-        condition.labToCmyk(lab.L(), lab.a(), lab.b(), out);
-        return out;
+        condition.labToCmyk(lab.L(), lab.a(), lab.b(), cmyk);
+    }
+
+    /** @return whether a space of three components is sRGB in all but name: within ΔE00 0.3 at 125 even steps */
+    public static boolean isSrgb(Function<float[], Lab> space) {
+        int steps = 4;
+        for (int i = 0; i < 125; i++) {
+            float[] rgb = {i / 25 / (float) steps, i / 5 % 5 / (float) steps, i % 5 / (float) steps};
+            if (!(Cie.deltaE00(space.apply(rgb), Srgb.toLab(rgb[0], rgb[1], rgb[2])) < 0.3)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Takes the matching of black points back: the darkest print becomes X, Y, Z 0. Changes media-relative X, Y, Z in place. */
+    public void expandBlack(double[] xyz) {
+        double keep = 1 - blackY;
+        xyz[0] = Math.max(0, (xyz[0] - blackY * Cie.D50_X) / keep);
+        xyz[1] = Math.max(0, (xyz[1] - blackY * Cie.D50_Y) / keep);
+        xyz[2] = Math.max(0, (xyz[2] - blackY * Cie.D50_Z) / keep);
     }
 }

@@ -205,8 +205,10 @@ final class BandPainter {
             if (planes[k] >= 0 && extent != PixelSource.Extent.NONE) {
                 byPlane[planes[k]] = given[k];
                 scratch[planes[k]] = given[k];
-                for (int i = 0; i < own.length; i++) {
-                    own[i] |= given[k][i];
+                if (planes[k] < varied.inks()) {
+                    for (int i = 0; i < own.length; i++) {
+                        own[i] |= given[k][i];
+                    }
                 }
             } else {
                 pool.give(given[k]);

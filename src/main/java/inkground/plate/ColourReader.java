@@ -36,14 +36,13 @@ public final class ColourReader {
     private static final List<Ink> PROCESS = List.of(Ink.CYAN, Ink.MAGENTA, Ink.YELLOW, Ink.BLACK);
 
     private final PrintCondition condition;
-    private final double[] paperXyz;
+    private volatile double[] paperXyz; // asked for late: reading it builds the condition
     private final Map<ColourSpace.Profile, Optional<IccReader>> profiles = new ConcurrentHashMap<>();
     private final Map<ColourSpace.Profile, String> faults = new ConcurrentHashMap<>();
 
     /** @param condition what process tints look like */
     public ColourReader(PrintCondition condition) {
         this.condition = condition;
-        this.paperXyz = Cie.labToXyz(condition.paper());
     }
 
     /** @return the print condition in use */
@@ -118,8 +117,13 @@ public final class ColourReader {
     private Lab cmyk(float c, float m, float y, float k) {
         double[] xyz = new double[3];
         condition.cmykToXyz(new float[] {c, m, y, k}, xyz);
+        double[] paper = paperXyz;
+        if (paper == null) {
+            paper = Cie.labToXyz(condition.paper());
+            paperXyz = paper;
+        }
         return Cie.xyzToLab(
-                xyz[0] / paperXyz[0] * Cie.D50_X, xyz[1] / paperXyz[1] * Cie.D50_Y, xyz[2] / paperXyz[2] * Cie.D50_Z);
+                xyz[0] / paper[0] * Cie.D50_X, xyz[1] / paper[1] * Cie.D50_Y, xyz[2] / paper[2] * Cie.D50_Z);
     }
 
     private static Lab calGray(ColourSpace.CalGray cal, float[] c) {

@@ -167,7 +167,7 @@ final class Preparation {
             }
         }
         long touched = mapping.touched(shading.space(), overprint && op.style().overprint());
-        emit(op, box, shape, rule, stencil, new Filling.Varied(source, touched, false), clip, out);
+        emit(op, box, shape, rule, stencil, new Filling.Varied(source, touched, mapping.inkPlanes(), false), clip, out);
     }
 
     /** Repeats the cell wherever it can show, each copy clipped to the cell's box and all of them to the shape. */
@@ -239,7 +239,7 @@ final class Preparation {
         long touched = mapping.touched(
                 image.image().space(), overprint && image.style().overprint());
         boolean opacity = image.image().maskIsOpacity() && !image.style().alphaIsShape();
-        Filling filling = new Filling.Varied(source, touched, opacity);
+        Filling filling = new Filling.Varied(source, touched, mapping.inkPlanes(), opacity);
         emit(image, image.bounds().grow(1), imageShape(image.unitToPage()), FillRule.NON_ZERO, null, filling, out);
     }
 

@@ -1,6 +1,5 @@
 package inkground.proof;
 
-import java.io.BufferedOutputStream;
 import java.io.Closeable;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -36,7 +35,7 @@ public final class GreyTiff implements Closeable {
         if (widthPx < 1 || heightPx < 1 || expected > 0xffffffffL - 1000) {
             throw new IllegalArgumentException(widthPx + " × " + heightPx + " pixels");
         }
-        out = new BufferedOutputStream(Files.newOutputStream(file), 1 << 16);
+        out = Files.newOutputStream(file); // rows come in large pieces: a buffer would only copy them
         out.write(header(widthPx, heightPx, dpi).array());
     }
 

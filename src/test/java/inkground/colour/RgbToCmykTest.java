@@ -54,6 +54,20 @@ class RgbToCmykTest {
     }
 
     @Test
+    void another_space_goes_through_its_own_lab() throws Exception {
+        IccReader srgb = IccReader.open(
+                java.awt.color.ICC_Profile.getInstance(java.awt.color.ColorSpace.CS_sRGB)
+                        .getData(),
+                3);
+        RgbToCmyk throughProfile = new RgbToCmyk(condition, srgb::toLab);
+        float[] out = new float[4];
+        throughProfile.convert(1, 1, 1, out);
+        assertThat(out).containsExactly(0, 0, 0, 0);
+        throughProfile.convert(0.5f, 0.25f, 0.75f, out);
+        assertThat(out).containsExactly(convert(0.5f, 0.25f, 0.75f), within(0.01f));
+    }
+
+    @Test
     void threads_agree() {
         float[] expected = convert(0.3f, 0.6f, 0.9f);
         RgbToCmyk fresh = new RgbToCmyk(condition);

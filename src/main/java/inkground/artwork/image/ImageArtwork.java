@@ -1,0 +1,147 @@
+package inkground.artwork.image;
+
+import inkground.artwork.Approximation;
+import inkground.artwork.Artwork;
+import inkground.artwork.ColourSpace;
+import inkground.artwork.DisplayList;
+import inkground.artwork.Layer;
+import inkground.artwork.Op;
+import inkground.artwork.Origin;
+import inkground.artwork.OutputIntent;
+import inkground.artwork.PageBox;
+import inkground.artwork.PageInfo;
+import inkground.artwork.Style;
+import inkground.artwork.Visibility;
+import inkground.base.Cancel;
+import inkground.base.Progress;
+import inkground.base.Refusal;
+import inkground.geometry.Box;
+import inkground.geometry.Matrix;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/** An open file of pictures: a page for each, as large as the picture at the resolution that the file states. */
+public final class ImageArtwork implements Artwork {
+    /** Taken where the file states no resolution: common practice for print, no source. */
+    public static final double DEFAULT_DPI = 300;
+
+    private static final double LEAST_DPI = 1;
+    private static final double MOST_DPI = 100_000;
+    /** As for PDF pages: 20 m. */
+    private static final double MOST_PT = 20_000 / Box.MM_PER_PT;
+
+    private final Path file;
+    private final List<Frame> frames;
+    private final List<PageInfo> pages = new ArrayList<>();
+
+    private ImageArtwork(Path file, List<Frame> frames) {
+        this.file = file;
+        this.frames = frames;
+        for (int i = 0; i < frames.size(); i++) {
+            Frame frame = frames.get(i);
+            double width = frame.source().width() * 72 / dpi(frame)[0];
+            double height = frame.source().height() * 72 / dpi(frame)[1];
+            Map<PageBox, Box> boxes = new EnumMap<>(PageBox.class);
+            for (PageBox box : PageBox.values()) {
+                boxes.put(box, new Box(0, 0, width, height));
+            }
+            pages.add(new PageInfo(i + 1, boxes, Set.of(PageBox.MEDIA), 0, 1));
+        }
+    }
+
+    /**
+     * Opens a file of pictures: PNG, JPEG, TIFF, WebP, GIF, BMP. Only headers are read.
+     *
+     * @param file to open; must stay in place while samples are still to be decoded
+     * @param cancel checked before and after
+     * @param progress told when opening starts and ends
+     * @throws Refusal if it is no such file, is damaged, or holds an image of no size or of more than 400 million values
+     * @throws java.util.concurrent.CancellationException if cancelled
+     */
+    public static Artwork open(Path file, Cancel cancel, Progress progress) throws Refusal {
+        String name = file.getFileName().toString();
+        cancel.check();
+        progress.report("opening " + name, 0);
+        ImageArtwork artwork = new ImageArtwork(file, RasterFile.read(file));
+        cancel.check();
+        progress.report("opening " + name, 1);
+        return artwork;
+    }
+
+    /** @return samples per inch to place a frame at, across and down */
+    private static double[] dpi(Frame frame) {
+        return stated(frame) ? new double[] {frame.dpiX(), frame.dpiY()} : new double[] {DEFAULT_DPI, DEFAULT_DPI};
+    }
+
+    private static boolean stated(Frame frame) {
+        return usable(frame.dpiX(), frame.source().width())
+                && usable(frame.dpiY(), frame.source().height());
+    }
+
+    private static boolean usable(double dpi, int samples) {
+        return dpi >= LEAST_DPI && dpi <= MOST_DPI && samples * 72 / dpi <= MOST_PT;
+    }
+
+    @Override
+    public Path file() {
+        return file;
+    }
+
+    @Override
+    public List<PageInfo> pages() {
+        return List.copyOf(pages);
+    }
+
+    @Override
+    public List<Layer> layers() {
+        return List.of();
+    }
+
+    @Override
+    public Optional<OutputIntent> outputIntent() {
+        return Optional.empty();
+    }
+
+    @Override
+    public List<ColourSpace.Separation> declaredColorants(int page) {
+        return frames.get(page - 1).spots();
+    }
+
+    @Override
+    public DisplayList record(int page, Cancel cancel, Progress progress) throws Refusal {
+        cancel.check();
+        if (page < 1 || page > frames.size()) {
+            throw new IllegalArgumentException("page " + page);
+        }
+        Frame frame = frames.get(page - 1);
+        PageInfo info = pages.get(page - 1);
+        Box box = info.box(PageBox.MEDIA);
+        Origin origin = new Origin("picture " + page, 0, Visibility.ALWAYS);
+        // the unit square's top is y = 1, the page's is y = 0
+        Matrix unitToPage = new Matrix(box.width(), 0, 0, -box.height(), 0, box.height());
+        List<Approximation> notes = new ArrayList<>();
+        if (!stated(frame)) {
+            notes.add(new Approximation(
+                    "a picture that does not say how large it is",
+                    String.format(Locale.ROOT, "placed at %.0f samples per inch", DEFAULT_DPI),
+                    origin));
+        }
+        for (Frame.Note note : frame.notes()) {
+            notes.add(new Approximation(note.feature(), note.shownAs(), origin));
+        }
+        Op image = new Op.Image(frame.source(), unitToPage, Style.PLAIN, null, origin);
+        progress.report("reading " + file.getFileName(), 1);
+        return new DisplayList(info, List.of(image), List.of(), null, notes);
+    }
+
+    @Override
+    public void close() {
+        // every reading opens and closes the file by itself
+    }
+}
