@@ -4,6 +4,7 @@ import static inkground.plate.InkPlanes.CELL_H;
 import static inkground.plate.InkPlanes.CELL_W;
 
 import inkground.artwork.BlendMode;
+import inkground.artwork.Op;
 import inkground.base.Cancel;
 import java.util.ArrayDeque;
 import java.util.Arrays;
@@ -236,7 +237,10 @@ final class BandPainter {
         }
         paint(content.list(), own);
         Veil veil = veilOf(op.mask());
-        CoverBand clip = clipOf(op.clip()); // only now: what was painted in between may forget clips
+        // The children of a group of the artwork are clipped by what clips the group, the copies of a pattern's cell
+        // are
+        // not. Only now: what was painted in between may forget clips.
+        CoverBand clip = op.op() instanceof Op.Group ? null : clipOf(op.clip());
         for (int col = first; col <= last; col++) {
             if (content.space() != null) {
                 content.space().toInks(own, col);

@@ -394,6 +394,9 @@ final class Preparation {
             return;
         }
         boolean tall = bottom - top > 2 * InkPlanes.CELL_H;
+        // a shape that stays inside its clip by itself would only be thinned where they share an edge
+        boolean path = op instanceof Op.Fill || op instanceof Op.Stroke;
+        boolean inside = path && clip != null && clip.box() != null && Rectangles.holds(clip.box(), box);
         Supplier<EdgeList> kept = shape == null || !tall ? shape : new Once(shape);
         out.add(new PreparedOp(
                 op,
@@ -406,7 +409,7 @@ final class Preparation {
                 stencil,
                 filling,
                 cover,
-                clip,
+                inside ? clip.parent() : clip,
                 mask(op.style().softMask())));
     }
 
@@ -420,10 +423,21 @@ final class Preparation {
         }
         PreparedClip made = clips.get(clip);
         if (made == null) {
-            made = new PreparedClip(clip(clip.parent()), EdgeList.of(clip.path(), toDevice), clip.rule(), clip);
+            made = make(clip, clip(clip.parent()));
             clips.put(clip, made);
         }
         return made;
+    }
+
+    private PreparedClip make(Clip clip, PreparedClip parent) {
+        Box box = Rectangles.of(clip.path());
+        if (box == null || parent == null || parent.box() == null) {
+            return new PreparedClip(parent, EdgeList.of(clip.path(), toDevice), clip.rule(), box);
+        }
+        // one rectangle in place of two: the product of their coverages would thin a pixel that both cut
+        Box both = box.intersect(parent.box());
+        EdgeList edges = EdgeList.of(Outline.rectangle(both), toDevice);
+        return new PreparedClip(parent.parent(), edges, FillRule.NON_ZERO, both);
     }
 
     private PreparedMask mask(SoftMask mask) throws Refusal {

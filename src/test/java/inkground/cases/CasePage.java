@@ -125,7 +125,8 @@ final class CasePage {
         List<String> objects = new ArrayList<>();
         objects.add("<< /Type /Catalog /Pages 2 0 R " + resolve(one.catalog()) + " >>");
         objects.add("<< /Type /Pages /Kids [3 0 R] /Count 1 >>");
-        objects.add("<< /Type /Page /Parent 2 0 R /Contents 4 0 R /MediaBox [0 0 " + one.width() + " " + one.height()
+        String contents = one.page().contains("/Contents") ? "" : "/Contents 4 0 R";
+        objects.add("<< /Type /Page /Parent 2 0 R " + contents + " /MediaBox [0 0 " + one.width() + " " + one.height()
                 + "] /Resources << " + resolve(one.resources()) + " >> " + resolve(one.page()) + " >>");
         objects.add(stream("", one.content()));
         for (InkCase.Body body : one.objects().values()) {

@@ -30,7 +30,8 @@ class StandardCasesTest {
             "patterns",
             "text",
             "lines",
-            "layers");
+            "layers",
+            "pages");
 
     private static final int LEAST = 80;
 
