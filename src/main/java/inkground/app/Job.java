@@ -1,6 +1,7 @@
 package inkground.app;
 
 import inkground.artwork.Artwork;
+import inkground.artwork.ColourAssignment;
 import inkground.artwork.ColourSpace;
 import inkground.artwork.DisplayList;
 import inkground.artwork.PageInfo;
@@ -27,9 +28,12 @@ public final class Job implements AutoCloseable {
     private final PrintCondition condition;
     private final Map<Integer, PageJob> pages = new ConcurrentHashMap<>();
 
-    private Job(Artwork artwork, PrintCondition condition) {
+    private final ColourAssignment assignment;
+
+    private Job(Artwork artwork, PrintCondition condition, ColourAssignment assignment) {
         this.artwork = artwork;
         this.condition = condition;
+        this.assignment = assignment;
     }
 
     /**
@@ -38,18 +42,33 @@ public final class Job implements AutoCloseable {
      * @throws Refusal if there is no such file or it cannot be used
      */
     public static Job open(Path file, Cancel cancel, Progress progress) throws Refusal {
+        return open(file, ColourAssignment.NONE, cancel, progress);
+    }
+
+    /**
+     * Opens a file whose colours are printed by rules.
+     *
+     * @param assignment which colours are printed otherwise than stated
+     * @throws Refusal if there is no such file or it cannot be used
+     */
+    public static Job open(Path file, ColourAssignment assignment, Cancel cancel, Progress progress) throws Refusal {
         if (!Files.exists(file)) {
             throw new Refusal("There is no file " + file + ". Check the name.");
         }
         if (!Files.isRegularFile(file) || !Files.isReadable(file)) {
             throw new Refusal(file + " is not a file that can be read. Give a PDF file.");
         }
-        return new Job(PdfArtwork.open(file, cancel, progress), PrintConditions.bundled(DEFAULT_CONDITION));
+        return new Job(PdfArtwork.open(file, cancel, progress), PrintConditions.bundled(DEFAULT_CONDITION), assignment);
     }
 
     /** @return the opened file */
     public Artwork artwork() {
         return artwork;
+    }
+
+    /** @return by which rules its colours are printed */
+    public ColourAssignment assignment() {
+        return assignment;
     }
 
     /** @return where it lies */
@@ -85,8 +104,8 @@ public final class Job implements AutoCloseable {
     private PageJob prepare(int number, Cancel cancel, Progress progress) throws Refusal {
         DisplayList list = artwork.record(number, cancel, progress);
         List<ColourSpace.Separation> declared = artwork.declaredColorants(number);
-        InkMapping mapping = InkMapping.of(declared, list, condition);
-        return new PageJob(new Plate(list, mapping), declared);
+        InkMapping mapping = InkMapping.of(declared, list, condition, assignment);
+        return new PageJob(new Plate(list, mapping), declared, assignment);
     }
 
     @Override

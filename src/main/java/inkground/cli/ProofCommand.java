@@ -36,6 +36,9 @@ final class ProofCommand implements Callable<Integer> {
     @Mixin
     private PageOptions options;
 
+    @Mixin
+    private AssignmentOptions assignment;
+
     @Option(
             names = "--on",
             paramLabel = "SUBSTRATE",
@@ -74,7 +77,7 @@ final class ProofCommand implements Callable<Integer> {
                 .orElseThrow(() -> new ParameterException(
                         spec.commandLine(),
                         "there is no substrate '" + substrate + "'; 'inkground substrates' lists them"));
-        try (Job job = Job.open(file.path(), console.cancel(), console.progress())) {
+        try (Job job = Job.open(file.path(), assignment.assignment(), console.cancel(), console.progress())) {
             PageJob page = job.page(options.page(), console.cancel(), console.progress());
             Stack stack = Stack.of(on, page.inkColours(), page.condition());
             Proofs.Result result = Proofs.write(

@@ -28,6 +28,9 @@ final class SeparateCommand implements Callable<Integer> {
     @Mixin
     private PageOptions options;
 
+    @Mixin
+    private AssignmentOptions assignment;
+
     @Option(
             names = "--dpi",
             paramLabel = "D",
@@ -49,7 +52,7 @@ final class SeparateCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Refusal {
         Separations.Result result;
-        try (Job job = Job.open(file.path(), console.cancel(), console.progress())) {
+        try (Job job = Job.open(file.path(), assignment.assignment(), console.cancel(), console.progress())) {
             PageJob page = job.page(options.page(), console.cancel(), console.progress());
             result = Separations.write(
                     new Separations.Order(page, dpi, options.box(PageBox.MEDIA), out, options.replace()),
