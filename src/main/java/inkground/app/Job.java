@@ -4,7 +4,6 @@ import inkground.artwork.Artwork;
 import inkground.artwork.ColourSpace;
 import inkground.artwork.DisplayList;
 import inkground.artwork.PageInfo;
-import inkground.artwork.pdf.PdfArtwork;
 import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
@@ -12,7 +11,6 @@ import inkground.colour.PrintCondition;
 import inkground.colour.PrintConditions;
 import inkground.plate.InkMapping;
 import inkground.plate.Plate;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -33,18 +31,12 @@ public final class Job implements AutoCloseable {
     }
 
     /**
-     * Opens a file.
+     * Opens a file of any kind that {@link ArtworkFiles} knows.
      *
      * @throws Refusal if there is no such file or it cannot be used
      */
     public static Job open(Path file, Cancel cancel, Progress progress) throws Refusal {
-        if (!Files.exists(file)) {
-            throw new Refusal("There is no file " + file + ". Check the name.");
-        }
-        if (!Files.isRegularFile(file) || !Files.isReadable(file)) {
-            throw new Refusal(file + " is not a file that can be read. Give a PDF file.");
-        }
-        return new Job(PdfArtwork.open(file, cancel, progress), PrintConditions.bundled(DEFAULT_CONDITION));
+        return new Job(ArtworkFiles.open(file, cancel, progress), PrintConditions.bundled(DEFAULT_CONDITION));
     }
 
     /** @return the opened file */
