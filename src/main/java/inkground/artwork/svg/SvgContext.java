@@ -95,6 +95,7 @@ final class SvgContext extends BridgeContext {
     public void registerSVGBridges() {
         super.registerSVGBridges();
         putBridge(new ImageBridge(images));
+        putBridge(new ClipBridge());
         putBridge(new Masks());
         putBridge(new Radials());
     }

@@ -98,7 +98,9 @@ final class SvgRecorder implements RecordingGraphics.Sink {
             }
             List<Op> around = out;
             out = new ArrayList<>();
-            content(node, own, inner);
+            if (inner == null || !inner.bounds().isEmpty()) {
+                content(node, own, inner);
+            }
             List<Op> inside = out;
             out = around;
             close(node, inside, alpha, own, inner);
