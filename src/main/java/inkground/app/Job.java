@@ -7,7 +7,6 @@ import inkground.artwork.ColourSpace;
 import inkground.artwork.DisplayList;
 import inkground.artwork.OutputIntent;
 import inkground.artwork.PageInfo;
-import inkground.artwork.pdf.PdfArtwork;
 import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
@@ -16,7 +15,6 @@ import inkground.colour.PrintCondition;
 import inkground.colour.PrintConditions;
 import inkground.plate.InkMapping;
 import inkground.plate.Plate;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -77,20 +75,14 @@ public final class Job implements AutoCloseable {
     }
 
     /**
-     * Opens a file.
+     * Opens a file of any kind that {@link ArtworkFiles} knows.
      *
      * @throws Refusal if there is no such file, or it or a chosen file cannot be used
      */
     public static Job open(Path file, Choices choices, Cancel cancel, Progress progress) throws Refusal {
-        if (!Files.exists(file)) {
-            throw new Refusal("There is no file " + file + ". Check the name.");
-        }
-        if (!Files.isRegularFile(file) || !Files.isReadable(file)) {
-            throw new Refusal(file + " is not a file that can be read. Give a PDF file.");
-        }
         PrintCondition chosen = choices.condition() == null ? null : PrintConditions.find(choices.condition());
         InkLibrary library = choices.inks() == null ? InkLibrary.EMPTY : InkLibraries.read(choices.inks());
-        Artwork artwork = PdfArtwork.open(file, cancel, progress);
+        Artwork artwork = ArtworkFiles.open(file, cancel, progress);
         List<String> notes = new ArrayList<>();
         return new Job(artwork, chosen == null ? stated(artwork, notes) : chosen, notes, library, choices.assignment());
     }
