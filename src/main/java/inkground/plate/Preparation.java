@@ -398,7 +398,7 @@ final class Preparation {
         boolean path = op instanceof Op.Fill || op instanceof Op.Stroke;
         boolean inside = path && clip != null && clip.box() != null && Rectangles.holds(clip.box(), box);
         Supplier<EdgeList> kept = shape == null || !tall ? shape : new Once(shape);
-        out.add(new PreparedOp(
+        PreparedOp made = new PreparedOp(
                 op,
                 left,
                 top,
@@ -410,7 +410,15 @@ final class Preparation {
                 filling,
                 cover,
                 inside ? clip.parent() : clip,
-                mask(op.style().softMask())));
+                mask(op.style().softMask()),
+                List.of());
+        int last = out.size() - 1;
+        PreparedOp both = last < 0 ? null : out.get(last).join(made);
+        if (both == null) {
+            out.add(made);
+        } else {
+            out.set(last, both);
+        }
     }
 
     private static int bounded(double v) {
