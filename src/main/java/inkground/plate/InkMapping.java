@@ -399,7 +399,9 @@ public final class InkMapping implements ColourMapping {
             return;
         }
         Lab lab = reader.toLab(space, components);
-        if (space instanceof ColourSpace.CieLab) {
+        boolean isLab = space instanceof ColourSpace.CieLab
+                || space instanceof ColourSpace.Icc icc && icc.alternate() instanceof ColourSpace.CieLab;
+        if (isLab) {
             condition.labToCmyk(lab.L(), lab.a(), lab.b(), cmyk);
         } else {
             srgb().convert(lab, cmyk);
