@@ -36,7 +36,7 @@ class ArchitectureTest {
             .layer("artwork")
             .definedBy("inkground.artwork")
             .layer("readers")
-            .definedBy("inkground.artwork.pdf..")
+            .definedBy("inkground.artwork.pdf..", "inkground.artwork.svg..", "inkground.artwork.image..")
             .layer("plate")
             .definedBy("inkground.plate..")
             .layer("appearance")
@@ -122,6 +122,14 @@ class ArchitectureTest {
             .because(
                     "after the display list nothing may depend on the file format, or a second format would be a second"
                             + " program");
+
+    @ArchTest
+    static final ArchRule onlyTheReadersKnowTheirLibraries = noClasses()
+            .that(not(resideInAnyPackage("inkground.artwork.svg..", "inkground.artwork.image..")))
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage("org.apache.batik..", "org.apache.xmlgraphics..", "com.twelvemonkeys..")
+            .because("after the display list nothing may depend on the file format");
 
     @ArchTest
     static final ArchRule onlyTheCommandLineEndsTheProgram = noClasses()

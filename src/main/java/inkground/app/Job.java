@@ -2,11 +2,11 @@ package inkground.app;
 
 import inkground.appearance.InkLibrary;
 import inkground.artwork.Artwork;
+import inkground.artwork.ColourAssignment;
 import inkground.artwork.ColourSpace;
 import inkground.artwork.DisplayList;
 import inkground.artwork.OutputIntent;
 import inkground.artwork.PageInfo;
-import inkground.artwork.pdf.PdfArtwork;
 import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
@@ -15,7 +15,6 @@ import inkground.colour.PrintCondition;
 import inkground.colour.PrintConditions;
 import inkground.plate.InkMapping;
 import inkground.plate.Plate;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -32,13 +31,20 @@ public final class Job implements AutoCloseable {
     private final PrintCondition condition;
     private final List<String> notes;
     private final InkLibrary library;
+    private final ColourAssignment assignment;
     private final Map<Integer, PageJob> pages = new ConcurrentHashMap<>();
 
-    private Job(Artwork artwork, PrintCondition condition, List<String> notes, InkLibrary library) {
+    private Job(
+            Artwork artwork,
+            PrintCondition condition,
+            List<String> notes,
+            InkLibrary library,
+            ColourAssignment assignment) {
         this.artwork = artwork;
         this.condition = condition;
         this.notes = List.copyOf(notes);
         this.library = library;
+        this.assignment = assignment;
     }
 
     /**
@@ -46,10 +52,16 @@ public final class Job implements AutoCloseable {
      *
      * @param condition how process inks print: a bundled name or a file; null for the file's own output intent
      * @param inks file of the user's ink colours; null for none
+     * @param assignment which colours are printed otherwise than stated
      */
-    public record Choices(String condition, Path inks) {
+    public record Choices(String condition, Path inks, ColourAssignment assignment) {
         /** All as the file has it. */
         public static final Choices NONE = new Choices(null, null);
+
+        /** Colours as the file has them. */
+        public Choices(String condition, Path inks) {
+            this(condition, inks, ColourAssignment.NONE);
+        }
     }
 
     /** Opens a file, with nothing chosen. */
@@ -57,23 +69,22 @@ public final class Job implements AutoCloseable {
         return open(file, Choices.NONE, cancel, progress);
     }
 
+    /** Opens a file whose colours are printed by rules. */
+    public static Job open(Path file, ColourAssignment assignment, Cancel cancel, Progress progress) throws Refusal {
+        return open(file, new Choices(null, null, assignment), cancel, progress);
+    }
+
     /**
-     * Opens a file.
+     * Opens a file of any kind that {@link ArtworkFiles} knows.
      *
      * @throws Refusal if there is no such file, or it or a chosen file cannot be used
      */
     public static Job open(Path file, Choices choices, Cancel cancel, Progress progress) throws Refusal {
-        if (!Files.exists(file)) {
-            throw new Refusal("There is no file " + file + ". Check the name.");
-        }
-        if (!Files.isRegularFile(file) || !Files.isReadable(file)) {
-            throw new Refusal(file + " is not a file that can be read. Give a PDF file.");
-        }
         PrintCondition chosen = choices.condition() == null ? null : PrintConditions.find(choices.condition());
         InkLibrary library = choices.inks() == null ? InkLibrary.EMPTY : InkLibraries.read(choices.inks());
-        Artwork artwork = PdfArtwork.open(file, cancel, progress);
+        Artwork artwork = ArtworkFiles.open(file, cancel, progress);
         List<String> notes = new ArrayList<>();
-        return new Job(artwork, chosen == null ? stated(artwork, notes) : chosen, notes, library);
+        return new Job(artwork, chosen == null ? stated(artwork, notes) : chosen, notes, library, choices.assignment());
     }
 
     /** The condition the file was made for; the usual one where it states none that can be used, and a note that says so. */
@@ -113,6 +124,11 @@ public final class Job implements AutoCloseable {
         return artwork;
     }
 
+    /** @return by which rules its colours are printed */
+    public ColourAssignment assignment() {
+        return assignment;
+    }
+
     /** @return where it lies */
     public Path file() {
         return artwork.file();
@@ -146,8 +162,8 @@ public final class Job implements AutoCloseable {
     private PageJob prepare(int number, Cancel cancel, Progress progress) throws Refusal {
         DisplayList list = artwork.record(number, cancel, progress);
         List<ColourSpace.Separation> declared = artwork.declaredColorants(number);
-        InkMapping mapping = InkMapping.of(declared, list, condition);
-        return new PageJob(new Plate(list, mapping), declared, library, notes);
+        InkMapping mapping = InkMapping.of(declared, list, condition, assignment);
+        return new PageJob(new Plate(list, mapping), declared, assignment, library, notes);
     }
 
     @Override

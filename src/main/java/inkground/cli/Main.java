@@ -58,6 +58,7 @@ public final class Main {
         CommandLine root = new CommandLine(new RootCommand())
                 .addSubcommand(new ViewCommand(console))
                 .addSubcommand(new InksCommand(console))
+                .addSubcommand(new ColoursCommand(console))
                 .addSubcommand(new SeparateCommand(console))
                 .addSubcommand(new ProofCommand(console))
                 .addSubcommand(new SubstratesCommand(console))

@@ -42,6 +42,9 @@ final class ProofCommand implements Callable<Integer> {
     @Mixin
     private PageOptions options;
 
+    @Mixin
+    private AssignmentOptions assignment;
+
     @Option(
             names = "--on",
             paramLabel = "SUBSTRATE",
@@ -80,8 +83,8 @@ final class ProofCommand implements Callable<Integer> {
                 .orElseThrow(() -> new ParameterException(
                         spec.commandLine(),
                         "there is no substrate '" + substrate + "'; 'inkground substrates' lists them"));
-        try (Job job = Job.open(
-                file.path(), new Job.Choices(condition.name(), library), console.cancel(), console.progress())) {
+        Job.Choices choices = new Job.Choices(condition.name(), library, assignment.assignment());
+        try (Job job = Job.open(file.path(), choices, console.cancel(), console.progress())) {
             PageJob page = job.page(options.page(), console.cancel(), console.progress());
             Stack stack = Stack.of(on, page.inkColours(), page.condition());
             Proofs.Result result = Proofs.write(

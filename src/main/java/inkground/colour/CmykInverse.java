@@ -22,6 +22,8 @@ final class CmykInverse {
     private static final double WHITE = 0.06;
     // Squared ΔE that needs no better.
     private static final double GOOD_ENOUGH = 0.0025;
+    // Squared ΔE that cannot be told from none.
+    private static final double EXACT = 1e-4;
     private static final double STEP = 1e-4;
     private static final int ROWS = 5;
     private static final float[] SEED_LEVELS = {0, 0.25f, 0.5f, 0.75f, 1};
@@ -177,7 +179,7 @@ final class CmykInverse {
                 double trialCost = errors(trial, trialErrors);
                 fresh = trialCost < cost;
                 if (fresh) {
-                    boolean done = cost - trialCost < 1e-9 + 1e-6 * cost || moved < 1e-6;
+                    boolean done = trialCost < EXACT || cost - trialCost < 1e-9 + 1e-5 * cost || moved < 1e-5;
                     System.arraycopy(trial, 0, tints, 0, 4);
                     System.arraycopy(trialErrors, 0, errors, 0, ROWS);
                     cost = trialCost;

@@ -2,7 +2,6 @@ package inkground.colour;
 
 import inkground.base.Refusal;
 import inkground.colour.IccReader.BrokenProfile;
-import java.nio.ByteBuffer;
 import java.util.stream.IntStream;
 
 /**
@@ -12,9 +11,6 @@ import java.util.stream.IntStream;
 public final class IccCondition implements PrintCondition {
     private static final int NODES = 17;
     private static final int STEPS = NODES - 1;
-    private static final int TAG_TABLE = 128;
-    private static final int MEDIA_WHITE = 0x77747074; // 'wtpt'
-    private static final int MAX_TAGS = 1000;
 
     private final String name;
     private final Lab paper;
@@ -38,7 +34,7 @@ public final class IccCondition implements PrintCondition {
      */
     public static IccCondition of(byte[] profile, String name) throws Refusal {
         try {
-            return new IccCondition(name, mediaWhite(profile), IccReader.open(profile, 4));
+            return new IccCondition(name, IccReader.mediaWhite(profile), IccReader.open(profile, 4));
         } catch (BrokenProfile e) {
             throw new Refusal(
                     name + ": " + e.getMessage() + ". Choose another print condition, or get the profile anew.", e);
@@ -78,27 +74,6 @@ public final class IccCondition implements PrintCondition {
             }
         });
         return out;
-    }
-
-    // The tag table: a count, then signature, offset and size of each tag; an XYZ tag holds 15.16 numbers after 8
-    // bytes.
-    private static Lab mediaWhite(byte[] profile) {
-        ByteBuffer in = ByteBuffer.wrap(profile);
-        int tags = profile.length < TAG_TABLE + 4 ? 0 : Math.min(MAX_TAGS, in.getInt(TAG_TABLE));
-        for (int i = 0; i < tags && TAG_TABLE + 16 + 12 * i <= profile.length; i++) {
-            int at = TAG_TABLE + 4 + 12 * i;
-            int offset = in.getInt(at + 4);
-            if (in.getInt(at) == MEDIA_WHITE && offset >= 0 && offset <= profile.length - 20) {
-                double x = in.getInt(offset + 8) / 65536.0;
-                double y = in.getInt(offset + 12) / 65536.0;
-                double z = in.getInt(offset + 16) / 65536.0;
-                boolean plausible = y > 0.05 && y <= 1.2 && x > 0 && x <= 1.5 && z > 0 && z <= 1.5;
-                if (plausible) {
-                    return Cie.xyzToLab(x, y, z);
-                }
-            }
-        }
-        return new Lab(100, 0, 0);
     }
 
     @Override

@@ -23,6 +23,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Collectors;
 
 /** Answers which rule of a colour assignment a colour falls under. Thread-safe. */
@@ -31,9 +32,12 @@ final class AssignedColours {
     private final Map<String, Target> byName = new HashMap<>();
     private final Map<Rule, Lab> labs = new HashMap<>();
     private final ColourReader reader;
+    private final List<Rule> rules;
+    private final Set<ColourAssignment.Source> met = ConcurrentHashMap.newKeySet();
 
     AssignedColours(ColourAssignment assignment, ColourReader reader) {
         this.reader = reader;
+        this.rules = assignment.rules();
         this.colourRules = assignment.rules().stream()
                 .filter(rule -> !(rule.from() instanceof InkNamed))
                 .toList();
@@ -48,6 +52,11 @@ final class AssignedColours {
 
     static Lab lab(int rgb) {
         return Srgb.toLab((rgb >> 16 & 255) / 255.0, (rgb >> 8 & 255) / 255.0, (rgb & 255) / 255.0);
+    }
+
+    /** @return rules that no colour asked for so far fell under, in order */
+    List<Rule> unused() {
+        return rules.stream().filter(rule -> !met.contains(rule.from())).toList();
     }
 
     /** @return whether colours that name no ink can fall under a rule */
@@ -67,7 +76,11 @@ final class AssignedColours {
 
     /** @return what a colorant is printed as; null for as itself */
     Target ofInk(String name) {
-        return byName.get(name);
+        Target target = byName.get(name);
+        if (target != null) {
+            met.add(new InkNamed(name));
+        }
+        return target;
     }
 
     /** @return whether any of these colorants falls under a rule */
@@ -87,11 +100,13 @@ final class AssignedColours {
         for (Rule rule : colourRules) {
             if (rule.from() instanceof Stated stated) {
                 if (stated.fits(space, components)) {
+                    met.add(stated);
                     return rule.to();
                 }
             } else {
                 lab = lab == null ? reader.toLab(space, components) : lab;
                 if (Cie.deltaE00(lab, labs.get(rule)) <= ((Seen) rule.from()).toleranceDe00()) {
+                    met.add(rule.from());
                     return rule.to();
                 }
             }

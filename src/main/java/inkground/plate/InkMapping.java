@@ -116,6 +116,16 @@ public final class InkMapping implements ColourMapping {
         return newColorants;
     }
 
+    /** @return rules that no paint met so far falls under; complete after the first rendering */
+    public List<ColourAssignment.Rule> unusedRules() {
+        return assigned.unused();
+    }
+
+    /** @return whether a flat colour lays down any ink */
+    public boolean inked(Colour colour) {
+        return inking(colour, Style.PLAIN, false).inked();
+    }
+
     /** @return whether a flat colour is assigned to be bare, so that it leaves no ink */
     public boolean isBare(Colour colour) {
         ColourSpace base = base(colour.space());

@@ -161,14 +161,21 @@ final class JpegFile {
         if (components == 3 && isYcc()) {
             yccToRgb(data, 3);
         } else if (components == 4 && adobe == 2) {
-            yccToRgb(data, 4); // gives inverted CMY as RGB; the fourth stays
-        }
-        if (components == 4 && adobe != NO_ADOBE) {
-            for (int i = 0; i < data.length; i++) {
-                data[i] = (byte) ~data[i];
+            // the Y, Cb and Cr of the inverted tints: taken as red, green and blue they give the tints themselves
+            yccToRgb(data, 4);
+            invert(data, 3);
+        } else if (components == 4 && adobe != NO_ADOBE) {
+            for (int c = 0; c < 4; c++) {
+                invert(data, c);
             }
         }
         return new Pixels(raster.getWidth(), raster.getHeight(), components, data, null);
+    }
+
+    private static void invert(byte[] data, int component) {
+        for (int i = component; i < data.length; i += 4) {
+            data[i] = (byte) ~data[i];
+        }
     }
 
     /** Without a word about it, three components are YCbCr unless they call themselves R, G, B. */

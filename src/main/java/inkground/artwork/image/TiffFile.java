@@ -123,7 +123,10 @@ final class TiffFile {
         return wanted;
     }
 
-    /** How many samples are process inks; the names of all others go to {@link #inks}. */
+    /**
+     * How many samples are process inks; the names of inks beside them go to {@link #inks}. An extra sample without a name is
+     * no ink: many files carry a selection there.
+     */
     private int separated() {
         List<String> names = tags.texts(INK_NAMES);
         double[] extras = tags.numbers(EXTRA_SAMPLES);
@@ -131,9 +134,9 @@ final class TiffFile {
             List<String> known = names.size() > 4 ? names.subList(4, names.size()) : PhotoResources.channelNames(tags);
             for (int i = 4; i < samples; i++) {
                 int kind = extras != null && i - 4 < extras.length ? (int) extras[i - 4] : 0;
-                if (kind == 0) {
-                    int at = inks.size();
-                    inks.add(at < known.size() && !known.get(at).isBlank() ? known.get(at) : "Channel " + (i + 1));
+                int at = inks.size();
+                if (kind == 0 && at < known.size() && !known.get(at).isBlank()) {
+                    inks.add(known.get(at));
                 }
             }
             return Math.min(4, samples);
@@ -181,7 +184,9 @@ final class TiffFile {
         double[] dpi = tags.dpi();
         int used = space.components() + (alpha >= 0 ? 1 : 0);
         if (used < samples) {
-            notes.add(new Frame.Note("a picture with " + (samples - used) + " more channels", "they do not print"));
+            notes.add(new Frame.Note(
+                    "a picture with " + (samples - used) + " more channels without an ink's name",
+                    "they do not print"));
         }
         if (!inks.isEmpty()) {
             notes.add(new Frame.Note(

@@ -1,0 +1,229 @@
+package inkground.artwork.svg;
+
+import inkground.artwork.Artwork;
+import inkground.artwork.ColourSpace;
+import inkground.artwork.DisplayList;
+import inkground.artwork.Layer;
+import inkground.artwork.Op;
+import inkground.artwork.OutputIntent;
+import inkground.artwork.PageBox;
+import inkground.artwork.PageInfo;
+import inkground.base.Cancel;
+import inkground.base.Progress;
+import inkground.base.Refusal;
+import inkground.geometry.Box;
+import inkground.geometry.Matrix;
+import java.awt.geom.Dimension2D;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.CancellationException;
+import java.util.zip.GZIPInputStream;
+import org.apache.batik.anim.dom.SVGOMDocument;
+import org.apache.batik.gvt.GraphicsNode;
+import org.w3c.dom.Element;
+
+/** An open SVG file, packed or not: one page. */
+public final class SvgArtwork implements Artwork {
+    private static final double PT_PER_PX = 72 / 96.0;
+
+    static {
+        ClosedUrls.close();
+    }
+
+    private final Path file;
+    private final String name;
+    private final byte[] data;
+    private final Limits limits;
+    private final PageSize size;
+    private final PageInfo page;
+
+    private SvgArtwork(Path file, byte[] data, Limits limits, PageSize size) {
+        this.file = file;
+        this.name = file.getFileName().toString();
+        this.data = data;
+        this.limits = limits;
+        this.size = size;
+        Map<PageBox, Box> boxes = new EnumMap<>(PageBox.class);
+        for (PageBox box : PageBox.values()) {
+            boxes.put(box, new Box(0, 0, size.widthPx() * PT_PER_PX, size.heightPx() * PT_PER_PX));
+        }
+        this.page = new PageInfo(1, boxes, Set.of(PageBox.MEDIA), 0, 1);
+    }
+
+    /**
+     * Opens an SVG file.
+     *
+     * @param file to open, as text or packed by gzip; read once
+     * @param cancel checked at every element
+     * @param progress told when opening starts and ends
+     * @throws Refusal if it is not SVG, is damaged, has no size or more than 20 m, or is beyond a limit
+     * @throws CancellationException if cancelled
+     */
+    public static Artwork open(Path file, Cancel cancel, Progress progress) throws Refusal {
+        return open(file, Limits.STANDARD, cancel, progress);
+    }
+
+    static Artwork open(Path file, Limits limits, Cancel cancel, Progress progress) throws Refusal {
+        String name = file.getFileName().toString();
+        cancel.check();
+        progress.report("opening " + name, 0);
+        byte[] data = read(file, name, limits);
+        try {
+            SVGOMDocument document = SvgXml.parse(data, name, limits, cancel, new Notes());
+            PageSize size = PageSize.of(document.getDocumentElement(), name);
+            progress.report("opening " + name, 1);
+            return new SvgArtwork(file, data, limits, size);
+        } catch (CancellationException e) {
+            throw e;
+        } catch (RuntimeException | StackOverflowError e) {
+            throw damaged(name, e);
+        } catch (OutOfMemoryError e) {
+            throw tooLarge(name, e);
+        }
+    }
+
+    private static byte[] read(Path file, String name, Limits limits) throws Refusal {
+        try (InputStream raw = Files.newInputStream(file)) {
+            InputStream in = new java.io.BufferedInputStream(raw);
+            in.mark(2);
+            boolean packed = in.read() == 0x1f && in.read() == 0x8b;
+            in.reset();
+            InputStream text = packed ? new GZIPInputStream(in) : in;
+            byte[] data = text.readNBytes((int) limits.bytes() + 1);
+            if (data.length > limits.bytes()) {
+                throw new Refusal(name + " holds more than " + (limits.bytes() >> 20)
+                        + " MB of text. Simplify the artwork or place its parts as images.");
+            }
+            return data;
+        } catch (IOException e) {
+            throw new Refusal(name + " cannot be read. Check that it exists, is whole, and that you may read it.", e);
+        } catch (OutOfMemoryError e) {
+            throw tooLarge(name, e);
+        }
+    }
+
+    private static Refusal damaged(String name, Throwable cause) {
+        return new Refusal(
+                name + " is damaged and cannot be read. Export it again, or repair it with the program that made it.",
+                cause);
+    }
+
+    private static Refusal tooLarge(String name, Throwable cause) {
+        return new Refusal(name + " needs more memory than there is. Split it or simplify its artwork.", cause);
+    }
+
+    @Override
+    public Path file() {
+        return file;
+    }
+
+    @Override
+    public List<PageInfo> pages() {
+        return List.of(page);
+    }
+
+    @Override
+    public List<Layer> layers() {
+        return List.of();
+    }
+
+    @Override
+    public Optional<OutputIntent> outputIntent() {
+        return Optional.empty();
+    }
+
+    @Override
+    public List<ColourSpace.Separation> declaredColorants(int number) {
+        return List.of(); // an ink that is named is painted with, or it is not in the file
+    }
+
+    @Override
+    public DisplayList record(int number, Cancel cancel, Progress progress) throws Refusal {
+        if (number != 1) {
+            throw new IllegalArgumentException("page " + number);
+        }
+        try {
+            return record(cancel, progress);
+        } catch (Stopped e) {
+            throw e.refusal();
+        } catch (CancellationException e) {
+            throw e;
+        } catch (RuntimeException | StackOverflowError e) {
+            throw damaged(name, e);
+        } catch (OutOfMemoryError e) {
+            throw tooLarge(name, e);
+        }
+    }
+
+    private DisplayList record(Cancel cancel, Progress progress) throws Refusal {
+        progress.report("reading " + name, -1);
+        Notes notes = new Notes();
+        if (!size.stated()) {
+            notes.add("a drawing that does not say how large it is", "one unit is taken as 1/96 inch", null);
+        }
+        SVGOMDocument document = SvgXml.parse(data, name, limits, cancel, notes);
+        Element svg = document.getDocumentElement();
+        svg.setAttributeNS(null, "width", px(size.widthPx()));
+        svg.setAttributeNS(null, "height", px(size.heightPx()));
+        QuietAgent agent = new QuietAgent(new Viewport(size.widthPx(), size.heightPx()), notes);
+        SvgContext context = new SvgContext(agent, name, limits, cancel, notes, new PlacedImages(file, notes));
+        agent.setBridgeContext(context);
+        try {
+            GraphicsNode root = context.getGVTBuilder().build(context, document);
+            Matrix pxToPage = Matrix.scale(PT_PER_PX, PT_PER_PX);
+            Box box = page.box(PageBox.MEDIA);
+            Shared shared = new Shared(name, context, notes, box, pxToPage, limits, cancel, progress);
+            SvgRecorder recorder = new SvgRecorder(shared, false);
+            recorder.node(root, pxToPage, null);
+            List<Op> ops = recorder.ops();
+            // SVG blends in sRGB; where inks are named that would lose them
+            ColourSpace space = ops.stream().anyMatch(SvgRecorder::keepsInks) ? null : new ColourSpace.DeviceRgb();
+            return new DisplayList(page, ops, List.of(), space, notes.list());
+        } finally {
+            context.dispose();
+        }
+    }
+
+    private static String px(double v) {
+        return String.format(Locale.ROOT, "%.6f", v);
+    }
+
+    /** What percentages refer to. */
+    private static final class Viewport extends Dimension2D {
+        private double width;
+        private double height;
+
+        Viewport(double width, double height) {
+            setSize(width, height);
+        }
+
+        @Override
+        public double getWidth() {
+            return width;
+        }
+
+        @Override
+        public double getHeight() {
+            return height;
+        }
+
+        @Override
+        public void setSize(double w, double h) {
+            width = w;
+            height = h;
+        }
+    }
+
+    @Override
+    public void close() {
+        // the file was read whole; nothing is open
+    }
+}

@@ -1,0 +1,216 @@
+package inkground.artwork.svg;
+
+import inkground.base.Cancel;
+import inkground.base.Refusal;
+import java.awt.Color;
+import java.awt.Paint;
+import java.awt.geom.AffineTransform;
+import java.io.IOException;
+import java.io.InputStream;
+import java.util.IdentityHashMap;
+import java.util.Map;
+import java.util.concurrent.CancellationException;
+import org.apache.batik.anim.dom.SVGOMDocument;
+import org.apache.batik.bridge.BridgeContext;
+import org.apache.batik.bridge.BridgeException;
+import org.apache.batik.bridge.DocumentLoader;
+import org.apache.batik.bridge.GVTBuilder;
+import org.apache.batik.bridge.InterruptedBridgeException;
+import org.apache.batik.bridge.SVGMaskElementBridge;
+import org.apache.batik.bridge.SVGRadialGradientElementBridge;
+import org.apache.batik.bridge.SVGUtilities;
+import org.apache.batik.bridge.UnitProcessor;
+import org.apache.batik.css.engine.CSSEngine;
+import org.apache.batik.css.engine.CSSStylableElement;
+import org.apache.batik.css.engine.value.Value;
+import org.apache.batik.ext.awt.MultipleGradientPaint;
+import org.apache.batik.gvt.CompositeGraphicsNode;
+import org.apache.batik.gvt.GraphicsNode;
+import org.apache.batik.gvt.filter.Mask;
+import org.w3c.dom.DOMException;
+import org.w3c.dom.Document;
+import org.w3c.dom.Element;
+
+/** The library's bridge from document to graphics nodes, watched: which node comes from which element, and how many. */
+final class SvgContext extends BridgeContext {
+    private final Limits limits;
+    private final Cancel cancel;
+    private final Notes notes;
+    private final PlacedImages images;
+    private final String name;
+    private final Map<GraphicsNode, Element> elements = new IdentityHashMap<>();
+    private final Map<Mask, Boolean> alphaMasks = new IdentityHashMap<>();
+    private final Map<Paint, Double> innerRadii = new IdentityHashMap<>();
+    private int built;
+    private int depth;
+
+    SvgContext(QuietAgent agent, String name, Limits limits, Cancel cancel, Notes notes, PlacedImages images) {
+        super(agent, new ClosedLoader(agent));
+        this.name = name;
+        this.limits = limits;
+        this.cancel = cancel;
+        this.notes = notes;
+        this.images = images;
+        setDynamicState(STATIC);
+        setTextPainter(new TypePainter());
+        setGVTBuilder(new Builder());
+    }
+
+    /** @return the element a node was built from; null when it is not known */
+    Element element(GraphicsNode node) {
+        return elements.get(node);
+    }
+
+    /** @return whether a mask works by alpha instead of luminance */
+    boolean byAlpha(Mask mask) {
+        return alphaMasks.getOrDefault(mask, false);
+    }
+
+    /** @return the start radius of a radial gradient, in its own units */
+    double innerRadius(Paint gradient) {
+        return innerRadii.getOrDefault(gradient, 0.0);
+    }
+
+    /** @return the words of one of our CSS properties; the empty string when the element has no style */
+    String words(Element e, String property) {
+        Value value = style(e, property);
+        return value == null ? "" : value.getStringValue();
+    }
+
+    /** @return the computed value of a property, or null */
+    Value style(Element e, String property) {
+        if (!(e instanceof CSSStylableElement stylable)) {
+            return null;
+        }
+        CSSEngine engine = ((SVGOMDocument) e.getOwnerDocument()).getCSSEngine();
+        return engine.getComputedStyle(stylable, null, engine.getPropertyIndex(property));
+    }
+
+    /** Notes that a colour's profile is not in the file. */
+    void profileMissing(String profile, Element e) {
+        notes.add("a colour by the profile " + profile + ", which the file does not carry", "its sRGB stand-in", e);
+    }
+
+    @Override
+    public void registerSVGBridges() {
+        super.registerSVGBridges();
+        putBridge(new ImageBridge(images));
+        putBridge(new ClipBridge());
+        putBridge(new Masks());
+        putBridge(new Radials());
+    }
+
+    /** Loads no document but the one at hand. */
+    private static final class ClosedLoader extends DocumentLoader {
+        ClosedLoader(QuietAgent agent) {
+            super(agent);
+        }
+
+        @Override
+        public Document checkCache(String uri) {
+            return null;
+        }
+
+        @Override
+        public Document loadDocument(String uri) throws IOException {
+            throw new IOException("outside the file");
+        }
+
+        @Override
+        public Document loadDocument(String uri, InputStream in) throws IOException {
+            throw new IOException("outside the file");
+        }
+
+        @Override
+        public int getLineNumber(Element e) {
+            return -1;
+        }
+    }
+
+    /** Builds nodes; a damaged element costs itself, too many or too deep ones the file. */
+    private final class Builder extends GVTBuilder {
+        @Override
+        public GraphicsNode build(BridgeContext context, Element e) {
+            enter();
+            try {
+                GraphicsNode node = super.build(context, e);
+                if (node != null) {
+                    elements.put(node, e);
+                }
+                return node;
+            } finally {
+                depth--;
+            }
+        }
+
+        @Override
+        protected void buildGraphicsNode(BridgeContext context, Element e, CompositeGraphicsNode parent) {
+            enter();
+            int before = parent.getChildren().size();
+            try {
+                super.buildGraphicsNode(context, e, parent);
+            } catch (InterruptedBridgeException | CancellationException | Stopped ex) {
+                throw ex;
+            } catch (BridgeException | DOMException | IllegalArgumentException ex) {
+                notes.add("a damaged or unresolved part (" + Notes.name(e) + ")", "as far as it is understood", e);
+            } finally {
+                depth--;
+            }
+            for (int i = before; i < parent.getChildren().size(); i++) {
+                elements.put((GraphicsNode) parent.getChildren().get(i), e);
+            }
+        }
+
+        private void enter() {
+            cancel.check();
+            if (++built > limits.elements()) {
+                throw new Stopped(new Refusal(name + " draws more than " + limits.elements()
+                        + " elements, repeated ones counted each time. Simplify the artwork."));
+            }
+            if (++depth > limits.nesting()) {
+                throw new Stopped(new Refusal(name + " nests elements more than " + limits.nesting()
+                        + " deep, or holds one that uses itself. Ungroup the artwork or export it again."));
+            }
+        }
+    }
+
+    /** Notes how a mask works: CSS Masking Level 1 §7.2. */
+    private final class Masks extends SVGMaskElementBridge {
+        @Override
+        public Mask createMask(BridgeContext context, Element mask, Element masked, GraphicsNode node) {
+            Mask made = super.createMask(context, mask, masked, node);
+            if (made != null) {
+                alphaMasks.put(made, words(mask, WordProperty.MASK_TYPE).equals("alpha"));
+            }
+            return made;
+        }
+    }
+
+    /** Notes the start radius of SVG 2 §14.2.3, which the library leaves out. */
+    private final class Radials extends SVGRadialGradientElementBridge {
+        @Override
+        protected Paint buildGradient(
+                Element gradient,
+                Element painted,
+                GraphicsNode node,
+                MultipleGradientPaint.CycleMethodEnum spread,
+                MultipleGradientPaint.ColorSpaceEnum space,
+                AffineTransform transform,
+                Color[] colours,
+                float[] offsets,
+                BridgeContext context) {
+            Paint paint =
+                    super.buildGradient(gradient, painted, node, spread, space, transform, colours, offsets, context);
+            String fr = SVGUtilities.getChainableAttributeNS(gradient, null, "fr", context);
+            if (!fr.isEmpty() && !(paint instanceof Color)) {
+                String units = SVGUtilities.getChainableAttributeNS(gradient, null, "gradientUnits", context);
+                short system = units.equals("userSpaceOnUse")
+                        ? SVGUtilities.USER_SPACE_ON_USE
+                        : SVGUtilities.OBJECT_BOUNDING_BOX;
+                innerRadii.put(paint, (double)
+                        SVGUtilities.convertLength(fr, "fr", system, UnitProcessor.createContext(context, gradient)));
+            }
+            return paint;
+        }
+    }
+}
