@@ -401,18 +401,38 @@ public final class InkMapping implements ColourMapping {
     // Lab colours are asked for as they are; the colours of displays are fitted between paper and the darkest print. A
     // profile that is sRGB in all but name, as most are, shares the nodes that come ready-made.
     private void byColour(ColourSpace space, float[] components, float[] cmyk) {
-        boolean display = space instanceof ColourSpace.DeviceRgb
-                || space instanceof ColourSpace.Icc icc
-                        && sameAsSrgb.computeIfAbsent(icc, s -> RgbToCmyk.isSrgb(rgb -> reader.toLab(s, rgb)));
-        if (display) {
+        if (isDisplayRgb(space)) {
             srgb().convert(components[0], components[1], components[2], cmyk);
             return;
         }
         Lab lab = reader.toLab(space, components);
-        if (space instanceof ColourSpace.CieLab) {
+        boolean isLab = space instanceof ColourSpace.CieLab
+                || space instanceof ColourSpace.Icc icc && icc.alternate() instanceof ColourSpace.CieLab;
+        if (isLab) {
             condition.labToCmyk(lab.L(), lab.a(), lab.b(), cmyk);
         } else {
             srgb().convert(lab, cmyk);
+        }
+    }
+
+    /** @return whether a space is sRGB, by name or by its profile */
+    boolean isDisplayRgb(ColourSpace space) {
+        return space instanceof ColourSpace.DeviceRgb
+                || space instanceof ColourSpace.Icc icc
+                        && icc.components() == 3
+                        && sameAsSrgb.computeIfAbsent(icc, s -> RgbToCmyk.isSrgb(rgb -> reader.toLab(s, rgb)));
+    }
+
+    /** A colour as sRGB; what lies outside is clipped. */
+    void toDisplayRgb(ColourSpace space, float[] components, float[] rgb) {
+        encode(Cie.labToXyz(reader.toLab(space, components)), rgb);
+    }
+
+    private static void encode(double[] xyz, float[] rgb) {
+        double[] linear = new double[3];
+        Srgb.xyzToLinear(xyz, linear);
+        for (int i = 0; i < 3; i++) {
+            rgb[i] = (float) Math.max(0, Math.min(1, Srgb.encode(Math.max(0, linear[i]))));
         }
     }
 
@@ -436,11 +456,7 @@ public final class InkMapping implements ColourMapping {
         Lab lab = reader.toLab(CMYK, cmyk);
         double[] xyz = Cie.labToXyz(lab);
         srgb().expandBlack(xyz);
-        double[] linear = new double[3];
-        Srgb.xyzToLinear(xyz, linear);
-        for (int i = 0; i < 3; i++) {
-            rgb[i] = (float) Math.max(0, Math.min(1, Srgb.encode(Math.max(0, linear[i]))));
-        }
+        encode(xyz, rgb);
     }
 
     /** Process tints of an sRGB colour, elements 0 to 3. */
