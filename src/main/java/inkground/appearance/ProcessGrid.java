@@ -37,7 +37,11 @@ final class ProcessGrid {
     // in 255ths
     // of a step, then the stride. The four numbers add up to the index of the cell, and fractions sort with their
     // strides.
-    private static final long[][] PLACES = new long[4][256];
+    // Four arrays, not one of arrays: the compiler knows the length of each and checks no index that is a byte.
+    private static final long[] CYAN = places(STRIDES[0]);
+    private static final long[] MAGENTA = places(STRIDES[1]);
+    private static final long[] YELLOW = places(STRIDES[2]);
+    private static final long[] BLACK = places(STRIDES[3]);
 
     // For each weighted sum of nodes, in steps of 1/255: the display's level, clipped.
     private static final int[] LEVELS = new int[1 << FIELD - 12];
@@ -46,19 +50,22 @@ final class ProcessGrid {
     private static final float[] CURVE = new float[CURVE_STEPS + 2];
 
     static {
-        for (int ink = 0; ink < 4; ink++) {
-            for (int tint = 0; tint < 256; tint++) {
-                long node = tint * STEPS / 255;
-                long rest = tint * STEPS % 255;
-                PLACES[ink][tint] = node * STRIDES[ink] << 32 | rest << 16 | STRIDES[ink];
-            }
-        }
         for (int i = 0; i < LEVELS.length; i++) {
             LEVELS[i] = Math.max(0, Math.min(255, i - LEVEL_ZERO));
         }
         for (int i = 0; i < CURVE.length; i++) {
             CURVE[i] = (float) Srgb.encode((double) i / CURVE_STEPS);
         }
+    }
+
+    private static long[] places(int stride) {
+        long[] out = new long[256];
+        for (int tint = 0; tint < 256; tint++) {
+            long node = tint * STEPS / 255;
+            long rest = tint * STEPS % 255;
+            out[tint] = node * stride << 32 | rest << 16 | stride;
+        }
+        return out;
     }
 
     private static final Map<PrintCondition, float[]> SAMPLES = Collections.synchronizedMap(new WeakHashMap<>());
@@ -131,10 +138,10 @@ final class ProcessGrid {
 
     /** @return opaque display colour of four tints, each 0 to 255 */
     int argb(int cyan, int magenta, int yellow, int black) {
-        long c = PLACES[0][cyan];
-        long m = PLACES[1][magenta];
-        long y = PLACES[2][yellow];
-        long k = PLACES[3][black];
+        long c = CYAN[cyan];
+        long m = MAGENTA[magenta];
+        long y = YELLOW[yellow];
+        long k = BLACK[black];
         return mix(nodes, (int) (c + m + y + k >>> 32), (int) c, (int) m, (int) y, (int) k);
     }
 
@@ -151,15 +158,11 @@ final class ProcessGrid {
         byte[] yellow = planes[2];
         byte[] black = planes[3];
         long[] grid = nodes;
-        long[] ofC = PLACES[0];
-        long[] ofM = PLACES[1];
-        long[] ofY = PLACES[2];
-        long[] ofK = PLACES[3];
         for (int i = 0; i < count; i++) {
-            long c = ofC[cyan[from + i] & 255];
-            long m = ofM[magenta[from + i] & 255];
-            long y = ofY[yellow[from + i] & 255];
-            long k = ofK[black[from + i] & 255];
+            long c = CYAN[cyan[from + i] & 255];
+            long m = MAGENTA[magenta[from + i] & 255];
+            long y = YELLOW[yellow[from + i] & 255];
+            long k = BLACK[black[from + i] & 255];
             argb[to + i] = mix(grid, (int) (c + m + y + k >>> 32), (int) c, (int) m, (int) y, (int) k);
         }
     }

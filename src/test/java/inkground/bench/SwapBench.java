@@ -109,7 +109,7 @@ public class SwapBench {
         return InkPlanes.ofPlanes(new InkSet(inks), planes.request(), rasters);
     }
 
-    /** Soft shapes with grain, separated as sRGB, under a line of solid spot ink. */
+    /** Soft shapes with grain, separated as sRGB, with a line of solid spot ink knocked out of it. */
     private static InkPlanes photograph(PrintCondition condition) {
         List<Ink> inks = new ArrayList<>(List.of(Ink.CYAN, Ink.MAGENTA, Ink.YELLOW, Ink.BLACK));
         for (int i = 0; i < 4; i++) {
@@ -126,10 +126,11 @@ public class SwapBench {
                     | level(Math.sin(5 * y + 6 * x * y + 1), random) << 8
                     | level(Math.cos(8 * x - 3 * y * y), random);
             convert.convert8(rgb, cmyk, 0);
+            boolean line = y > 0.9 && y < 0.93;
             for (int p = 0; p < 4; p++) {
-                rasters[p][i] = cmyk[p];
+                rasters[p][i] = line ? 0 : cmyk[p];
             }
-            rasters[4][i] = (byte) (y > 0.9 && y < 0.93 ? 255 : 0);
+            rasters[4][i] = (byte) (line ? 255 : 0);
         }
         Arrays.fill(rasters[8], (byte) 255);
         Arrays.fill(rasters[9], (byte) 255);
