@@ -1,19 +1,25 @@
 package inkground.app;
 
+import inkground.appearance.InkLibrary;
 import inkground.artwork.Artwork;
+import inkground.artwork.ColourAssignment;
 import inkground.artwork.ColourSpace;
 import inkground.artwork.DisplayList;
+import inkground.artwork.OutputIntent;
 import inkground.artwork.PageInfo;
 import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
+import inkground.colour.IccCondition;
 import inkground.colour.PrintCondition;
 import inkground.colour.PrintConditions;
 import inkground.plate.InkMapping;
 import inkground.plate.Plate;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 
 /** An opened file and everything computed from it. Thread-safe. */
@@ -23,25 +29,104 @@ public final class Job implements AutoCloseable {
 
     private final Artwork artwork;
     private final PrintCondition condition;
+    private final List<String> notes;
+    private final InkLibrary library;
+    private final ColourAssignment assignment;
     private final Map<Integer, PageJob> pages = new ConcurrentHashMap<>();
 
-    private Job(Artwork artwork, PrintCondition condition) {
+    private Job(
+            Artwork artwork,
+            PrintCondition condition,
+            List<String> notes,
+            InkLibrary library,
+            ColourAssignment assignment) {
         this.artwork = artwork;
         this.condition = condition;
+        this.notes = List.copyOf(notes);
+        this.library = library;
+        this.assignment = assignment;
+    }
+
+    /**
+     * What the user chooses in place of what the file says.
+     *
+     * @param condition how process inks print: a bundled name or a file; null for the file's own output intent
+     * @param inks file of the user's ink colours; null for none
+     * @param assignment which colours are printed otherwise than stated
+     */
+    public record Choices(String condition, Path inks, ColourAssignment assignment) {
+        /** All as the file has it. */
+        public static final Choices NONE = new Choices(null, null);
+
+        /** Colours as the file has them. */
+        public Choices(String condition, Path inks) {
+            this(condition, inks, ColourAssignment.NONE);
+        }
+    }
+
+    /** Opens a file, with nothing chosen. */
+    public static Job open(Path file, Cancel cancel, Progress progress) throws Refusal {
+        return open(file, Choices.NONE, cancel, progress);
+    }
+
+    /** Opens a file whose colours are printed by rules. */
+    public static Job open(Path file, ColourAssignment assignment, Cancel cancel, Progress progress) throws Refusal {
+        return open(file, new Choices(null, null, assignment), cancel, progress);
     }
 
     /**
      * Opens a file of any kind that {@link ArtworkFiles} knows.
      *
-     * @throws Refusal if there is no such file or it cannot be used
+     * @throws Refusal if there is no such file, or it or a chosen file cannot be used
      */
-    public static Job open(Path file, Cancel cancel, Progress progress) throws Refusal {
-        return new Job(ArtworkFiles.open(file, cancel, progress), PrintConditions.bundled(DEFAULT_CONDITION));
+    public static Job open(Path file, Choices choices, Cancel cancel, Progress progress) throws Refusal {
+        PrintCondition chosen = choices.condition() == null ? null : PrintConditions.find(choices.condition());
+        InkLibrary library = choices.inks() == null ? InkLibrary.EMPTY : InkLibraries.read(choices.inks());
+        Artwork artwork = ArtworkFiles.open(file, cancel, progress);
+        List<String> notes = new ArrayList<>();
+        return new Job(artwork, chosen == null ? stated(artwork, notes) : chosen, notes, library, choices.assignment());
+    }
+
+    /** The condition the file was made for; the usual one where it states none that can be used, and a note that says so. */
+    private static PrintCondition stated(Artwork artwork, List<String> notes) {
+        PrintCondition usual = PrintConditions.bundled(DEFAULT_CONDITION);
+        Optional<OutputIntent> intent = artwork.outputIntent();
+        if (intent.isEmpty()) {
+            notes.add("the file states no print condition; process inks are shown as " + DEFAULT_CONDITION);
+            return usual;
+        }
+        String name = intent.get().condition();
+        if (intent.get().profile() == null) {
+            boolean same = PrintConditions.BUNDLED.contains(name);
+            if (!same) {
+                notes.add("the file's print condition '" + name
+                        + "' is only named, without its profile; process inks are shown as " + DEFAULT_CONDITION
+                        + ". Choose another if you have its data");
+            }
+            return same ? PrintConditions.bundled(name) : usual;
+        }
+        try {
+            return IccCondition.of(intent.get().profile().bytes(), name);
+        } catch (Refusal e) {
+            notes.add("the file's print condition cannot be used (" + e.getMessage() + "); process inks are shown as "
+                    + DEFAULT_CONDITION);
+            return usual;
+        }
+    }
+
+    /** @return how process inks print, for all pages */
+    public PrintCondition condition() {
+        return condition;
     }
 
     /** @return the opened file */
     public Artwork artwork() {
         return artwork;
+    }
+
+    /** @return by which rules its colours are printed */
+    public ColourAssignment assignment() {
+        return assignment;
     }
 
     /** @return where it lies */
@@ -77,8 +162,8 @@ public final class Job implements AutoCloseable {
     private PageJob prepare(int number, Cancel cancel, Progress progress) throws Refusal {
         DisplayList list = artwork.record(number, cancel, progress);
         List<ColourSpace.Separation> declared = artwork.declaredColorants(number);
-        InkMapping mapping = InkMapping.of(declared, list, condition);
-        return new PageJob(new Plate(list, mapping), declared);
+        InkMapping mapping = InkMapping.of(declared, list, condition, assignment);
+        return new PageJob(new Plate(list, mapping), declared, assignment, library, notes);
     }
 
     @Override

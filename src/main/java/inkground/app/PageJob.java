@@ -2,7 +2,9 @@ package inkground.app;
 
 import inkground.appearance.InkColour;
 import inkground.appearance.InkColours;
+import inkground.appearance.InkLibrary;
 import inkground.artwork.Approximation;
+import inkground.artwork.ColourAssignment;
 import inkground.artwork.ColourSpace;
 import inkground.artwork.DisplayList;
 import inkground.artwork.PageInfo;
@@ -10,20 +12,35 @@ import inkground.colour.PrintCondition;
 import inkground.ink.InkSet;
 import inkground.plate.Plate;
 import java.util.List;
+import java.util.stream.Stream;
 
 /** One page ready for every use: its operations, its plate, and the colour of its inks. Thread-safe. */
 public final class PageJob {
     private final Plate plate;
     private final List<ColourSpace.Separation> declared;
+    private final ColourAssignment assignment;
+    private final InkLibrary library;
+    private final List<String> conditionNotes;
     private List<InkColour> inkColours;
 
     /**
      * @param plate rasterises the page
      * @param declared colorants the file declares for the page
+     * @param assignment by which rules its colours are printed
+     * @param library the user's ink colours
+     * @param conditionNotes what is to be said of the print condition
      */
-    PageJob(Plate plate, List<ColourSpace.Separation> declared) {
+    PageJob(
+            Plate plate,
+            List<ColourSpace.Separation> declared,
+            ColourAssignment assignment,
+            InkLibrary library,
+            List<String> conditionNotes) {
         this.plate = plate;
         this.declared = List.copyOf(declared);
+        this.assignment = assignment;
+        this.library = library;
+        this.conditionNotes = List.copyOf(conditionNotes);
     }
 
     /** @return what rasterises the page */
@@ -34,9 +51,24 @@ public final class PageJob {
     /** @return the colour of each ink, in plane order; computed at the first call, since separations never need it */
     public synchronized List<InkColour> inkColours() {
         if (inkColours == null) {
-            inkColours = List.copyOf(InkColours.of(inks(), declared, condition()));
+            inkColours = List.copyOf(InkColours.of(inks(), colorants(), condition(), library));
         }
         return inkColours;
+    }
+
+    private List<ColourSpace.Separation> colorants() {
+        return Stream.concat(declared.stream(), plate.mapping().newColorants().stream())
+                .toList();
+    }
+
+    /** @return colorants the file declares for the page */
+    public List<ColourSpace.Separation> declared() {
+        return declared;
+    }
+
+    /** @return by which rules its colours are printed */
+    public ColourAssignment assignment() {
+        return assignment;
     }
 
     /** @return how the process inks are printed */
@@ -61,8 +93,11 @@ public final class PageJob {
 
     /** @return one line for each thing that is not shown exactly, known so far; rasterising may add some */
     public List<String> notes() {
-        return plate.approximations().stream()
-                .map(Approximation::message)
+        Stream<String> unused = plate.mapping().unusedRules().stream()
+                .map(rule -> "nothing on this page is painted in " + AssignmentFile.words(rule.from())
+                        + ", which a colour assignment names");
+        Stream<String> inexact = plate.approximations().stream().map(Approximation::message);
+        return Stream.concat(conditionNotes.stream(), Stream.concat(inexact, unused))
                 .distinct()
                 .toList();
     }

@@ -33,8 +33,25 @@ public final class InkColours {
      * @return one per ink, in plane order
      */
     public static List<InkColour> of(InkSet inks, List<Separation> declared, PrintCondition condition) {
+        return of(inks, declared, condition, InkLibrary.EMPTY);
+    }
+
+    /** As {@link #of(InkSet, List, PrintCondition)}, with a library that is asked first for all but process inks. */
+    public static List<InkColour> of(
+            InkSet inks, List<Separation> declared, PrintCondition condition, InkLibrary library) {
         ColourReader reader = new ColourReader(condition);
-        return inks.inks().stream().map(ink -> of(ink, declared, reader)).toList();
+        return inks.inks().stream()
+                .map(ink -> library.find(ink.name())
+                        .filter(e -> ink.kind() != InkKind.PROCESS)
+                        .map(e -> of(ink, e))
+                        .orElseGet(() -> of(ink, declared, reader)))
+                .toList();
+    }
+
+    private static InkColour of(Ink ink, InkLibrary.Entry entry) {
+        double usual = ink.kind() == InkKind.WHITE ? WHITE_OPACITY : SPOT_OPACITY;
+        String opacity = entry.opacity().isPresent() ? "" : "; its opacity is assumed";
+        return new InkColour(ink, entry.solid(), entry.opacity().orElse(usual), entry.source() + opacity);
     }
 
     /** @return the same inks with the opacities that are usual in a print process; process inks stay filters */

@@ -94,13 +94,40 @@ public final class StackModel {
      * @param xyz receives X, Y, Z, absolute, D50
      */
     public void toXyz(int[] tints, double[] xyz) {
-        System.arraycopy(substrateXyz, 0, xyz, 0, 3);
-        double[] work = new double[3];
+        int coverage = 0;
         if (underbaseLayer != null) {
-            int coverage = tints.length > inks ? tints[inks] : underbaseCoverage(tints);
-            if (coverage > 0) {
-                underbaseLayer.over(coverage / 255.0 * stack.underbase().tint(), xyz, work);
+            coverage = tints.length > inks ? tints[inks] : underbaseCoverage(tints);
+        }
+        double[] work = new double[3];
+        double[] exact = new double[inks];
+        if (coverage == 0 || coverage == 255) {
+            for (int i = 0; i < inks; i++) {
+                exact[i] = tints[i] / 255.0;
             }
+            layer(exact, coverage == 255, xyz, work);
+            return;
+        }
+        // At an edge the inks lie on the underbase, not beside it by chance: its part of the pixel takes as much ink as
+        // fits.
+        double part = coverage / 255.0;
+        double[] beside = new double[inks];
+        for (int i = 0; i < inks; i++) {
+            exact[i] = Math.min(1, tints[i] / 255.0 / part);
+            beside[i] = Math.max(0, (tints[i] / 255.0 - part * exact[i]) / (1 - part));
+        }
+        double[] bare = new double[3];
+        layer(exact, true, xyz, work);
+        layer(beside, false, bare, work);
+        for (int i = 0; i < 3; i++) {
+            xyz[i] = part * xyz[i] + (1 - part) * bare[i];
+        }
+    }
+
+    /** Lays underbase and inks on the substrate. */
+    private void layer(double[] tints, boolean onUnderbase, double[] xyz, double[] work) {
+        System.arraycopy(substrateXyz, 0, xyz, 0, 3);
+        if (onUnderbase) {
+            underbaseLayer.over(stack.underbase().tint(), xyz, work);
         }
         boolean processDone = false;
         for (int plane : order) {
@@ -113,7 +140,7 @@ public final class StackModel {
                     processDone = true;
                 }
             } else {
-                layers[plane].over(tints[plane] / 255.0, xyz, work);
+                layers[plane].over(tints[plane], xyz, work);
             }
         }
     }
@@ -133,11 +160,11 @@ public final class StackModel {
      * tristimulus correction of ISO 13655 (cited from memory), which takes paper to ground and leaves the darkest overprint
      * where it is.
      */
-    private void processOver(int[] tints, double[] xyz, double[] work) {
+    private void processOver(double[] tints, double[] xyz, double[] work) {
         float[] cmyk = new float[4];
         for (int i = 0; i < 4; i++) {
             int plane = processPlane[i];
-            cmyk[i] = plane >= 0 && shown[plane] ? tints[plane] / 255f : 0;
+            cmyk[i] = plane >= 0 && shown[plane] ? (float) tints[plane] : 0;
         }
         stack.condition().cmykToXyz(cmyk, work);
         correct(work, xyz, xyz);

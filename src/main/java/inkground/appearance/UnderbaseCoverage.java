@@ -6,13 +6,11 @@ import java.util.Arrays;
 import java.util.stream.IntStream;
 
 /**
- * Where the underbase lies. Its edge is the edge of the artwork: the mark plane's coverage, held to where a shown coloured ink
- * prints, so that a tint gets a whole underbase and an anti-aliased edge a partial one. A choke moves the edge inwards by the
+ * Where the underbase lies: the {@linkplain InkPlanes#laidPlane laid plane}, held to where a shown coloured ink prints, so that
+ * a tint gets a whole underbase and an anti-aliased edge a partial one. A choke moves the edge inwards by the
  * exact distance. Beyond the region nothing is known; it counts as covered, so ask for a region larger by the choke.
  */
 final class UnderbaseCoverage {
-    // An ink of a quarter or more counts as whole, so that only the thin rim of an edge is less.
-    private static final int GAIN = 4;
     private static final int INSIDE = 128;
     private static final int MAX_CHOKE_PX = 256;
 
@@ -58,8 +56,7 @@ final class UnderbaseCoverage {
         if (strongest == 0) {
             return 0;
         }
-        int mark = planes.uniform(planes.markPlane(), column, row);
-        return mark < 0 || choked != null ? -1 : Math.min(mark, GAIN * strongest);
+        return choked != null ? -1 : planes.uniform(planes.laidPlane(), column, row);
     }
 
     /** @return coverage of one cell, 0 to 255, in a cell's own layout */
@@ -93,12 +90,11 @@ final class UnderbaseCoverage {
                 strongest[p] = Math.max(strongest[p], dense == null ? uniform : dense[p] & 255);
             }
         }
-        byte[] mark = planes.dense(planes.markPlane(), column, row);
-        int markUniform = Math.max(0, planes.uniform(planes.markPlane(), column, row));
+        byte[] laid = planes.dense(planes.laidPlane(), column, row);
+        int laidUniform = Math.max(0, planes.uniform(planes.laidPlane(), column, row));
         for (int p = 0; p < out.length; p++) {
-            int edge = mark == null ? markUniform : mark[p] & 255;
-            int value = Math.min(edge, GAIN * strongest[p]);
-            out[p] = (byte) value;
+            int value = laid == null ? laidUniform : laid[p] & 255;
+            out[p] = (byte) (strongest[p] == 0 ? 0 : value);
         }
     }
 

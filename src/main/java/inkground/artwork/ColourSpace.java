@@ -99,7 +99,18 @@ public sealed interface ColourSpace {
      * @param components 1, 3 or 4
      * @param alternate the space to use when the profile cannot be used; of as many components
      */
-    record Icc(Profile profile, int components, ColourSpace alternate) implements ColourSpace {}
+    record Icc(Profile profile, int components, ColourSpace alternate) implements ColourSpace {
+        /** As of the alternate: a profile of Lab colours has Lab as alternate, and its numbers have that range. */
+        @Override
+        public float min(int i) {
+            return alternate.min(i);
+        }
+
+        @Override
+        public float max(int i) {
+            return alternate.max(i);
+        }
+    }
 
     /** The bytes of an ICC profile, compared by content so that equal profiles are converted once. */
     final class Profile {

@@ -20,6 +20,14 @@ public interface ImageSource {
     int bits();
 
     /**
+     * Whether the mask of the decoded image is opacity, as a soft mask is, and not shape, as explicit and colour-key masks
+     * are: ISO 32000-2 §11.6.4.2 and 3. It makes a difference in knockout groups only.
+     */
+    default boolean maskIsOpacity() {
+        return false;
+    }
+
+    /**
      * Decodes the image.
      *
      * @return samples and, if there is one, the mask

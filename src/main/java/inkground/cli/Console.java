@@ -3,6 +3,7 @@ package inkground.cli;
 import inkground.app.JsonText;
 import inkground.base.Cancel;
 import inkground.base.Progress;
+import java.io.InputStream;
 import java.io.PrintWriter;
 import java.math.BigDecimal;
 
@@ -11,6 +12,7 @@ import java.math.BigDecimal;
  * the work, to {@code err}.
  */
 final class Console {
+    private final InputStream in;
     private final PrintWriter out;
     private final PrintWriter err;
     private final boolean terminal;
@@ -19,10 +21,12 @@ final class Console {
     private volatile boolean endAtOnce;
 
     /**
+     * @param in where data is read from
      * @param terminal whether {@code err} is a terminal, where progress may be drawn
      * @param cancel set when the user wants the work to stop
      */
-    Console(PrintWriter out, PrintWriter err, boolean terminal, Cancel cancel) {
+    Console(InputStream in, PrintWriter out, PrintWriter err, boolean terminal, Cancel cancel) {
+        this.in = in;
         this.out = out;
         this.err = err;
         this.terminal = terminal;
@@ -47,6 +51,10 @@ final class Console {
     /** @return progress drawn on the terminal, or none where there is no terminal */
     Progress progress() {
         return terminal ? progress : Progress.NONE;
+    }
+
+    InputStream in() {
+        return in;
     }
 
     PrintWriter out() {

@@ -28,6 +28,12 @@ final class InksCommand implements Callable<Integer> {
     @Mixin
     private FileArgument file;
 
+    @Mixin
+    private ConditionOption condition;
+
+    @Mixin
+    private AssignmentOptions assignment;
+
     @Option(
             names = "--page",
             paramLabel = "N",
@@ -45,7 +51,8 @@ final class InksCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Refusal {
         List<InkReport> reports = new ArrayList<>();
-        try (Job job = Job.open(file.path(), console.cancel(), console.progress())) {
+        Job.Choices choices = new Job.Choices(condition.name(), null, assignment.assignment());
+        try (Job job = Job.open(file.path(), choices, console.cancel(), console.progress())) {
             int[] pages =
                     page == null ? IntStream.rangeClosed(1, job.pages().size()).toArray() : new int[] {page};
             for (int number : pages) {

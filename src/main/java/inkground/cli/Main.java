@@ -28,7 +28,7 @@ public final class Main {
         // Standard output is UTF-8 whatever the locale says: JSON has to be.
         PrintWriter out = writer(FileDescriptor.out);
         PrintWriter err = writer(FileDescriptor.err);
-        Console console = new Console(out, err, errIsTerminal(), new Cancel());
+        Console console = new Console(System.in, out, err, errIsTerminal(), new Cancel());
         Interrupt interrupt = Interrupt.watch(console);
         int code = run(args, console);
         interrupt.finished();
@@ -58,9 +58,12 @@ public final class Main {
         CommandLine root = new CommandLine(new RootCommand())
                 .addSubcommand(new ViewCommand(console))
                 .addSubcommand(new InksCommand(console))
+                .addSubcommand(new ColoursCommand(console))
                 .addSubcommand(new SeparateCommand(console))
                 .addSubcommand(new ProofCommand(console))
                 .addSubcommand(new SubstratesCommand(console))
+                .addSubcommand(new ConditionCommand(console))
+                .addSubcommand(new PatchCommand(console))
                 .addSubcommand(new DemoCommand(console));
         root.setOut(console.out());
         root.setErr(console.err());

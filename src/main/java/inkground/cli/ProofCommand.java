@@ -34,7 +34,16 @@ final class ProofCommand implements Callable<Integer> {
     private FileArgument file;
 
     @Mixin
+    private ConditionOption condition;
+
+    @Option(names = "--inks", paramLabel = "FILE", description = "Library of ink colours: JSON or CGATS.")
+    private Path library;
+
+    @Mixin
     private PageOptions options;
+
+    @Mixin
+    private AssignmentOptions assignment;
 
     @Option(
             names = "--on",
@@ -74,7 +83,8 @@ final class ProofCommand implements Callable<Integer> {
                 .orElseThrow(() -> new ParameterException(
                         spec.commandLine(),
                         "there is no substrate '" + substrate + "'; 'inkground substrates' lists them"));
-        try (Job job = Job.open(file.path(), console.cancel(), console.progress())) {
+        Job.Choices choices = new Job.Choices(condition.name(), library, assignment.assignment());
+        try (Job job = Job.open(file.path(), choices, console.cancel(), console.progress())) {
             PageJob page = job.page(options.page(), console.cancel(), console.progress());
             Stack stack = Stack.of(on, page.inkColours(), page.condition());
             Proofs.Result result = Proofs.write(

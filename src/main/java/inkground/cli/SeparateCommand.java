@@ -26,7 +26,13 @@ final class SeparateCommand implements Callable<Integer> {
     private FileArgument file;
 
     @Mixin
+    private ConditionOption condition;
+
+    @Mixin
     private PageOptions options;
+
+    @Mixin
+    private AssignmentOptions assignment;
 
     @Option(
             names = "--dpi",
@@ -49,7 +55,8 @@ final class SeparateCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Refusal {
         Separations.Result result;
-        try (Job job = Job.open(file.path(), console.cancel(), console.progress())) {
+        Job.Choices choices = new Job.Choices(condition.name(), null, assignment.assignment());
+        try (Job job = Job.open(file.path(), choices, console.cancel(), console.progress())) {
             PageJob page = job.page(options.page(), console.cancel(), console.progress());
             result = Separations.write(
                     new Separations.Order(page, dpi, options.box(PageBox.MEDIA), out, options.replace()),

@@ -42,6 +42,11 @@ public final class Bands {
         }
     }
 
+    /** @return the Yule–Nielsen exponents, one per band, a copy */
+    public double[] exponents() {
+        return n.clone();
+    }
+
     // Linear between table steps: the error is below 3e-8.
     private double power(double v, int band) {
         if (!(v > 0)) {

@@ -3,6 +3,7 @@ package inkground.colour;
 import inkground.base.Refusal;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -45,10 +46,7 @@ public record Characterisation(String name, String source, List<String> inks, Li
         int[] tintColumns = tintColumns(table, inks, file);
         int[] labColumns = columns(table, "LAB_L", "LAB_A", "LAB_B");
         int[] xyzColumns = columns(table, "XYZ_X", "XYZ_Y", "XYZ_Z");
-        if (labColumns == null && xyzColumns == null) {
-            throw new Refusal(file + " has neither LAB_L, LAB_A, LAB_B nor XYZ_X, XYZ_Y, XYZ_Z columns; it has "
-                    + table.fields() + ". Export it again with Lab values.");
-        }
+        requireColours(table, labColumns, xyzColumns, file);
         Map<List<Double>, List<Lab>> byTints = new LinkedHashMap<>();
         for (int i = 0; i < table.rows().size(); i++) {
             List<Double> tints = new ArrayList<>();
@@ -73,6 +71,41 @@ public record Characterisation(String name, String source, List<String> inks, Li
             }
         }
         return null;
+    }
+
+    /** @return the same tints with the colours that a print condition gives them */
+    public Characterisation asPrintedBy(PrintCondition condition) {
+        if (inks.size() != 4) {
+            throw new IllegalArgumentException("a print condition has four inks, not " + inks.size());
+        }
+        List<Patch> printed = new ArrayList<>(patches.size());
+        float[] cmyk = new float[4];
+        double[] xyz = new double[3];
+        for (Patch patch : patches) {
+            for (int i = 0; i < 4; i++) {
+                cmyk[i] = (float) patch.tints()[i];
+            }
+            condition.cmykToXyz(cmyk, xyz);
+            printed.add(new Patch(patch.tints(), Cie.xyzToLab(xyz[0], xyz[1], xyz[2])));
+        }
+        return new Characterisation(condition.name(), condition.source(), inks, printed);
+    }
+
+    /** @return steps of one ink printed alone, paper and solid included where they are there, lightest tint first */
+    public List<Patch> ramp(int ink) {
+        return patches.stream()
+                .filter(p -> isRamp(p.tints(), ink))
+                .sorted(Comparator.comparingDouble(p -> p.tints()[ink]))
+                .toList();
+    }
+
+    private static boolean isRamp(double[] tints, int ink) {
+        for (int i = 0; i < tints.length; i++) {
+            if (i != ink && tints[i] != 0) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static int[] tintColumns(Cgats table, List<String> inks, String file) throws Refusal {
@@ -137,6 +170,30 @@ public record Characterisation(String name, String source, List<String> inks, Li
         }
         throw new Refusal(
                 where + ": " + text + " is outside " + min + " to " + Math.floor(max) + ". Correct or remove the row.");
+    }
+
+    /**
+     * The colours alone, for tables of named samples.
+     *
+     * @return absolute Lab, one per row
+     * @throws Refusal naming the file and the column
+     */
+    public static List<Lab> colours(Cgats table, String file) throws Refusal {
+        int[] lab = columns(table, "LAB_L", "LAB_A", "LAB_B");
+        int[] xyz = columns(table, "XYZ_X", "XYZ_Y", "XYZ_Z");
+        requireColours(table, lab, xyz, file);
+        List<Lab> out = new ArrayList<>();
+        for (int i = 0; i < table.rows().size(); i++) {
+            out.add(colour(table, i, lab, xyz, file));
+        }
+        return out;
+    }
+
+    private static void requireColours(Cgats table, int[] lab, int[] xyz, String file) throws Refusal {
+        if (lab == null && xyz == null) {
+            throw new Refusal(file + " has neither LAB_L, LAB_A, LAB_B nor XYZ_X, XYZ_Y, XYZ_Z columns; it has "
+                    + table.fields() + ". Export it again with Lab values.");
+        }
     }
 
     private static Lab mean(List<Lab> labs) {

@@ -22,6 +22,8 @@ final class CmykInverse {
     private static final double WHITE = 0.06;
     // Squared ΔE that needs no better.
     private static final double GOOD_ENOUGH = 0.0025;
+    // Squared ΔE that cannot be told from none.
+    private static final double EXACT = 1e-4;
     private static final double STEP = 1e-4;
     private static final int ROWS = 5;
     private static final float[] SEED_LEVELS = {0, 0.25f, 0.5f, 0.75f, 1};
@@ -29,12 +31,46 @@ final class CmykInverse {
     private final PrintCondition condition;
     private final BlackGeneration rule;
     private final double[] paperXyz;
+    private volatile SrgbGrid starts; // null for none
     private volatile float[] seeds; // per seed: c, m, y, k, L, a, b
 
     CmykInverse(PrintCondition condition, BlackGeneration rule) {
         this.condition = condition;
         this.rule = rule;
         this.paperXyz = Cie.labToXyz(condition.paper());
+    }
+
+    /** Begins its searches at the nodes of this grid from now on, where they lie near. */
+    void startFrom(SrgbGrid grid) {
+        this.starts = grid;
+    }
+
+    private boolean nearestNode(double[] lab, double[] tints) {
+        SrgbGrid grid = starts;
+        if (grid == null) {
+            return false;
+        }
+        double[] xyz = new double[3];
+        double[] rgb = new double[3];
+        Cie.labToXyz(lab[0], lab[1], lab[2], xyz);
+        double keep = 1 - grid.blackY();
+        xyz[0] = (xyz[0] - grid.blackY() * Cie.D50_X) / keep;
+        xyz[1] = (xyz[1] - grid.blackY()) / keep;
+        xyz[2] = (xyz[2] - grid.blackY() * Cie.D50_Z) / keep;
+        Srgb.xyzToLinear(xyz, rgb);
+        int[] node = new int[3];
+        for (int i = 0; i < 3; i++) {
+            if (!(rgb[i] >= -1e-3 && rgb[i] <= 1.001)) {
+                return false;
+            }
+            node[i] = (int) Math.round((SrgbGrid.NODES - 1) * Srgb.encode(Math.max(0, Math.min(1, rgb[i]))));
+        }
+        float[] cmyk = new float[4];
+        grid.node(node[0], node[1], node[2], cmyk);
+        for (int i = 0; i < 4; i++) {
+            tints[i] = cmyk[i];
+        }
+        return true;
     }
 
     /** As {@link PrintCondition#labToCmyk}. */
@@ -143,7 +179,7 @@ final class CmykInverse {
                 double trialCost = errors(trial, trialErrors);
                 fresh = trialCost < cost;
                 if (fresh) {
-                    boolean done = cost - trialCost < 1e-9 + 1e-6 * cost || moved < 1e-6;
+                    boolean done = trialCost < EXACT || cost - trialCost < 1e-9 + 1e-5 * cost || moved < 1e-5;
                     System.arraycopy(trial, 0, tints, 0, 4);
                     System.arraycopy(trialErrors, 0, errors, 0, ROWS);
                     cost = trialCost;
@@ -161,7 +197,12 @@ final class CmykInverse {
             return cost;
         }
 
+        // The ready-made grid, where there is one, knows a better start than the seeds for all that a display can show.
         private double[] start() {
+            double[] tints = new double[4];
+            if (nearestNode(want, tints)) {
+                return tints;
+            }
             float[] all = seeds();
             double best = Double.MAX_VALUE;
             int at = 0;

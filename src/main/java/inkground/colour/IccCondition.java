@@ -2,31 +2,28 @@ package inkground.colour;
 
 import inkground.base.Refusal;
 import inkground.colour.IccReader.BrokenProfile;
-import java.nio.ByteBuffer;
 import java.util.stream.IntStream;
 
 /**
  * A print condition from a CMYK output profile, such as the output intent of a PDF file: the profile's relative colorimetric
- * table, sampled once on {@value #NODES} levels an ink, on the paper of its media white point [ICC1]. Thread-safe.
+ * table, sampled on first use on {@value #NODES} levels an ink, on the paper of its media white point [ICC1]. Thread-safe.
  */
 public final class IccCondition implements PrintCondition {
     private static final int NODES = 17;
     private static final int STEPS = NODES - 1;
-    private static final int TAG_TABLE = 128;
-    private static final int MEDIA_WHITE = 0x77747074; // 'wtpt'
-    private static final int MAX_TAGS = 1000;
 
     private final String name;
     private final Lab paper;
     private final double[] paperXyz;
-    private final float[] grid; // media-relative cube roots of X, Y, Z, which are nearly even in the tints
+    private final IccReader reader;
+    private volatile float[] grid; // media-relative cube roots of X, Y, Z, which are nearly even in the tints
     private final CmykInverse inverse;
 
-    private IccCondition(String name, Lab paper, float[] grid) {
+    private IccCondition(String name, Lab paper, IccReader reader) {
         this.name = name;
         this.paper = paper;
         this.paperXyz = Cie.labToXyz(paper);
-        this.grid = grid;
+        this.reader = reader;
         this.inverse = new CmykInverse(this, BlackGeneration.STANDARD);
     }
 
@@ -37,12 +34,25 @@ public final class IccCondition implements PrintCondition {
      */
     public static IccCondition of(byte[] profile, String name) throws Refusal {
         try {
-            IccReader reader = IccReader.open(profile, 4);
-            return new IccCondition(name, mediaWhite(profile), sample(reader));
+            return new IccCondition(name, IccReader.mediaWhite(profile), IccReader.open(profile, 4));
         } catch (BrokenProfile e) {
             throw new Refusal(
                     name + ": " + e.getMessage() + ". Choose another print condition, or get the profile anew.", e);
         }
+    }
+
+    private float[] grid() {
+        float[] ready = grid;
+        if (ready == null) {
+            synchronized (reader) {
+                ready = grid;
+                if (ready == null) {
+                    ready = sample(reader);
+                    grid = ready;
+                }
+            }
+        }
+        return ready;
     }
 
     private static float[] sample(IccReader reader) {
@@ -66,27 +76,6 @@ public final class IccCondition implements PrintCondition {
         return out;
     }
 
-    // The tag table: a count, then signature, offset and size of each tag; an XYZ tag holds 15.16 numbers after 8
-    // bytes.
-    private static Lab mediaWhite(byte[] profile) {
-        ByteBuffer in = ByteBuffer.wrap(profile);
-        int tags = profile.length < TAG_TABLE + 4 ? 0 : Math.min(MAX_TAGS, in.getInt(TAG_TABLE));
-        for (int i = 0; i < tags && TAG_TABLE + 16 + 12 * i <= profile.length; i++) {
-            int at = TAG_TABLE + 4 + 12 * i;
-            int offset = in.getInt(at + 4);
-            if (in.getInt(at) == MEDIA_WHITE && offset >= 0 && offset <= profile.length - 20) {
-                double x = in.getInt(offset + 8) / 65536.0;
-                double y = in.getInt(offset + 12) / 65536.0;
-                double z = in.getInt(offset + 16) / 65536.0;
-                boolean plausible = y > 0.05 && y <= 1.2 && x > 0 && x <= 1.5 && z > 0 && z <= 1.5;
-                if (plausible) {
-                    return Cie.xyzToLab(x, y, z);
-                }
-            }
-        }
-        return new Lab(100, 0, 0);
-    }
-
     @Override
     public String name() {
         return name;
@@ -104,6 +93,7 @@ public final class IccCondition implements PrintCondition {
 
     @Override
     public void cmykToXyz(float[] cmyk, double[] xyz) {
+        float[] grid = grid();
         int base = 0;
         int[] stride = new int[4];
         float[] rest = new float[4];

@@ -33,6 +33,12 @@ public final class MeasuredCondition implements PrintCondition {
         return new MeasuredCondition(data, NeugebauerModel.of(data));
     }
 
+    /** @return itself, its searches for tints now beginning at the nodes of this grid */
+    MeasuredCondition startingFrom(SrgbGrid grid) {
+        inverse.startFrom(grid);
+        return this;
+    }
+
     /** @return the model without the data's corrections */
     public NeugebauerModel model() {
         return model;

@@ -16,19 +16,24 @@ public record ModelFit(int patches, double meanDe00, double p95De00, double maxD
     public static ModelFit of(Characterisation data) throws Refusal {
         NeugebauerModel model = NeugebauerModel.of(data);
         double[] xyz = new double[3];
-        double[] differences = data.patches().stream()
+        return of(data.patches().stream()
                 .filter(p -> !NeugebauerModel.usesPatch(p.tints()))
                 .mapToDouble(p -> {
                     model.toXyz(p.tints(), xyz);
                     return Cie.deltaE00(Cie.xyzToLab(xyz[0], xyz[1], xyz[2]), p.lab());
                 })
-                .sorted()
-                .toArray();
+                .toArray());
+    }
+
+    /** @return the fit of these differences, ΔE00; all 0 where there are none */
+    public static ModelFit of(double[] differences) {
         int n = differences.length;
         if (n == 0) {
             return new ModelFit(0, 0, 0, 0);
         }
-        double mean = Arrays.stream(differences).sum() / n;
-        return new ModelFit(n, mean, differences[(int) Math.ceil(0.95 * n) - 1], differences[n - 1]);
+        double[] sorted = differences.clone();
+        Arrays.sort(sorted);
+        double mean = Arrays.stream(sorted).sum() / n;
+        return new ModelFit(n, mean, sorted[(int) Math.ceil(0.95 * n) - 1], sorted[n - 1]);
     }
 }

@@ -3,7 +3,6 @@ package inkground.colour;
 import inkground.base.Refusal;
 import inkground.colour.Characterisation.Patch;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -109,7 +108,7 @@ public final class NeugebauerModel {
     }
 
     private static void fitCurves(Characterisation data, int ink, Bands bands, ToneCurve[] curves) {
-        List<Patch> ramp = ramp(data, ink);
+        List<Patch> ramp = data.ramp(ink);
         int n = ramp.size();
         double[] tints = new double[n];
         double[] values = new double[n * BANDS];
@@ -133,22 +132,6 @@ public final class NeugebauerModel {
             }
             curves[ink * BANDS + b] = new ToneCurve(tints, coverage);
         }
-    }
-
-    private static List<Patch> ramp(Characterisation data, int ink) {
-        return data.patches().stream()
-                .filter(p -> isRamp(p.tints(), ink))
-                .sorted(Comparator.comparingDouble(p -> p.tints()[ink]))
-                .toList();
-    }
-
-    private static boolean isRamp(double[] tints, int ink) {
-        for (int i = 0; i < tints.length; i++) {
-            if (i != ink && tints[i] != 0) {
-                return false;
-            }
-        }
-        return true;
     }
 
     /** @return whether the model was built from this patch: a primary or a step of a single ink's ramp */

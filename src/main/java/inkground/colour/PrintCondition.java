@@ -1,5 +1,7 @@
 package inkground.colour;
 
+import java.util.Optional;
+
 /** What process inks look like in one way of printing on one paper. Thread-safe. */
 public interface PrintCondition {
     /** @return its name for the user, such as FOGRA39L */
@@ -29,4 +31,9 @@ public interface PrintCondition {
      * @param cmyk receives four tints, 0 to 1
      */
     void labToCmyk(double L, double a, double b, float[] cmyk);
+
+    /** @return the tints of sRGB colours, where they come ready-made; asking for it computes nothing */
+    default Optional<SrgbGrid> srgbGrid() {
+        return Optional.empty();
+    }
 }

@@ -18,14 +18,18 @@ public final class RgbToCmyk {
     private final AtomicReferenceArray<float[]> grid = new AtomicReferenceArray<>(NODES * NODES * NODES);
 
     private final Function<float[], Lab> toLab;
+    private final SrgbGrid ready; // null where nodes are computed
 
     /**
-     * From sRGB.
+     * From sRGB, with the condition's ready-made grid where it has one.
      *
      * @param condition whose inks are wanted
      */
     public RgbToCmyk(PrintCondition condition) {
-        this(condition, rgb -> Srgb.toLab(rgb[0], rgb[1], rgb[2]));
+        this(
+                condition,
+                rgb -> Srgb.toLab(rgb[0], rgb[1], rgb[2]),
+                condition.srgbGrid().orElse(null));
     }
 
     /**
@@ -35,9 +39,19 @@ public final class RgbToCmyk {
      * @param toLab gives media-relative Lab of three components, each 0 to 1 over its own range; thread-safe
      */
     public RgbToCmyk(PrintCondition condition, Function<float[], Lab> toLab) {
+        this(condition, toLab, null);
+    }
+
+    private RgbToCmyk(PrintCondition condition, Function<float[], Lab> toLab, SrgbGrid ready) {
         this.condition = condition;
         this.toLab = toLab;
-        this.blackY = blackY(condition);
+        this.ready = ready;
+        this.blackY = condition.srgbGrid().map(SrgbGrid::blackY).orElseGet(() -> blackY(condition));
+    }
+
+    /** @return light of the condition's darkest colour, Y by that of the paper: where black goes */
+    public double blackY() {
+        return blackY;
     }
 
     private static double blackY(PrintCondition condition) {
@@ -140,7 +154,11 @@ public final class RgbToCmyk {
     private float[] node(int i, int j, int k) {
         int at = (i * NODES + j) * NODES + k;
         float[] known = grid.get(at);
-        if (known == null) {
+        if (known == null && ready != null) {
+            known = new float[4];
+            ready.node(i, j, k, known);
+            grid.set(at, known);
+        } else if (known == null) {
             known = compute((float) i / (NODES - 1), (float) j / (NODES - 1), (float) k / (NODES - 1));
             grid.set(at, known);
         }
@@ -149,13 +167,43 @@ public final class RgbToCmyk {
 
     private float[] compute(float r, float g, float b) {
         float[] out = new float[4];
-        double[] xyz = Cie.labToXyz(toLab.apply(new float[] {r, g, b}));
+        convert(toLab.apply(new float[] {r, g, b}), out);
+        return out;
+    }
+
+    /**
+     * Converts one colour exactly, black points matched, without the grid.
+     *
+     * @param colour media-relative
+     * @param cmyk receives four tints, 0 to 1
+     */
+    public void convert(Lab colour, float[] cmyk) {
+        double[] xyz = Cie.labToXyz(colour);
         double keep = 1 - blackY;
         Lab lab = Cie.xyzToLab(
                 keep * xyz[0] + blackY * Cie.D50_X,
                 keep * xyz[1] + blackY * Cie.D50_Y,
                 keep * xyz[2] + blackY * Cie.D50_Z);
-        condition.labToCmyk(lab.L(), lab.a(), lab.b(), out);
-        return out;
+        condition.labToCmyk(lab.L(), lab.a(), lab.b(), cmyk);
+    }
+
+    /** @return whether a space of three components is sRGB in all but name: within ΔE00 0.3 at 125 even steps */
+    public static boolean isSrgb(Function<float[], Lab> space) {
+        int steps = 4;
+        for (int i = 0; i < 125; i++) {
+            float[] rgb = {i / 25 / (float) steps, i / 5 % 5 / (float) steps, i % 5 / (float) steps};
+            if (!(Cie.deltaE00(space.apply(rgb), Srgb.toLab(rgb[0], rgb[1], rgb[2])) < 0.3)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Takes the matching of black points back: the darkest print becomes X, Y, Z 0. Changes media-relative X, Y, Z in place. */
+    public void expandBlack(double[] xyz) {
+        double keep = 1 - blackY;
+        xyz[0] = Math.max(0, (xyz[0] - blackY * Cie.D50_X) / keep);
+        xyz[1] = Math.max(0, (xyz[1] - blackY * Cie.D50_Y) / keep);
+        xyz[2] = Math.max(0, (xyz[2] - blackY * Cie.D50_Z) / keep);
     }
 }

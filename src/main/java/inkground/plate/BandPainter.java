@@ -4,6 +4,7 @@ import static inkground.plate.InkPlanes.CELL_H;
 import static inkground.plate.InkPlanes.CELL_W;
 
 import inkground.artwork.BlendMode;
+import inkground.artwork.Op;
 import inkground.base.Cancel;
 import java.util.ArrayDeque;
 import java.util.Arrays;
@@ -74,7 +75,6 @@ final class BandPainter {
     private void paint(PreparedOp op, Surface surface) {
         int first = Math.max(0, (op.left() - bandX) / CELL_W);
         int last = Math.min(cols - 1, (op.right() - 1 - bandX) / CELL_W);
-        CoverBand clip = clipOf(op.clip());
         CoverBand shape = null;
         if (op.shape() != null) {
             shape = takeBand();
@@ -83,9 +83,11 @@ final class BandPainter {
             last = Math.min(last, shape.lastCol());
         }
         if (op.filling() instanceof Filling.Content content) {
-            group(op, content, shape, clip, first, last, surface);
+            group(op, content, shape, first, last, surface);
         } else {
+            // the mask first: painting it may make so many clips that one made before is forgotten
             Veil veil = veilOf(op.mask());
+            CoverBand clip = clipOf(op.clip());
             for (int col = first; col <= last; col++) {
                 cell(op, col, shape, clip, veil, surface);
             }
@@ -102,19 +104,24 @@ final class BandPainter {
         }
         Element element;
         int[][] scratch = null;
+        Cover outline = null; // the shape, where it is not the cover that results
         if (op.filling() instanceof Filling.Flat flat) {
             Inking inking = flat.inking();
             element = new Element(inking.tints(), null, inking.touched(), null, inking.inked());
         } else {
             scratch = new int[surface.tints + 1][];
-            element = varied((Filling.Varied) op.filling(), col, cover, scratch);
-            if (cover.nothing()) { // a source that covers nothing here has no shape here either
+            Filling.Varied varied = (Filling.Varied) op.filling();
+            outline = varied.coverIsOpacity() && (surface.tracks || surface.knockout) ? cover.copy() : null;
+            element = varied(varied, col, cover, scratch);
+            if (cover.nothing() && outline == null) { // a source that covers nothing here has no shape here either
                 giveAll(scratch);
                 return;
             }
         }
         boolean opaque = veil == null && op.cover() == Fixed.COVER_ONE;
-        Cover outline = opaque || !surface.tracks && !surface.knockout ? cover : cover.copy();
+        if (outline == null) {
+            outline = opaque || !surface.tracks && !surface.knockout ? cover : cover.copy();
+        }
         opacity(op, col, veil, cover);
         if (outline != cover && op.op().style().alphaIsShape()) {
             outline.release();
@@ -198,8 +205,10 @@ final class BandPainter {
             if (planes[k] >= 0 && extent != PixelSource.Extent.NONE) {
                 byPlane[planes[k]] = given[k];
                 scratch[planes[k]] = given[k];
-                for (int i = 0; i < own.length; i++) {
-                    own[i] |= given[k][i];
+                if (planes[k] < varied.inks()) {
+                    for (int i = 0; i < own.length; i++) {
+                        own[i] |= given[k][i];
+                    }
                 }
             } else {
                 pool.give(given[k]);
@@ -209,14 +218,7 @@ final class BandPainter {
         return new Element(new int[tints], byPlane, varied.touched(), own, true);
     }
 
-    private void group(
-            PreparedOp op,
-            Filling.Content content,
-            CoverBand shape,
-            CoverBand clip,
-            int first,
-            int last,
-            Surface surface) {
+    private void group(PreparedOp op, Filling.Content content, CoverBand shape, int first, int last, Surface surface) {
         boolean plain = shape == null
                 && op.stencil() == null
                 && op.mask() == null
@@ -235,6 +237,10 @@ final class BandPainter {
         }
         paint(content.list(), own);
         Veil veil = veilOf(op.mask());
+        // The children of a group of the artwork are clipped by what clips the group, the copies of a pattern's cell
+        // are
+        // not. Only now: what was painted in between may forget clips.
+        CoverBand clip = op.op() instanceof Op.Group ? null : clipOf(op.clip());
         for (int col = first; col <= last; col++) {
             if (content.space() != null) {
                 content.space().toInks(own, col);

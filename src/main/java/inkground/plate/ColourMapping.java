@@ -9,6 +9,16 @@ interface ColourMapping {
     /** @return number of planes colours are turned into, mark and inked plane not counted; at most 64 */
     int tintPlanes();
 
+    /** @return how many of the planes, from the first, are inks; one beyond them is the {@linkplain BareFold bare plane} */
+    default int inkPlanes() {
+        return tintPlanes();
+    }
+
+    /** @return how many planes, from the first, a colour of this space can have tints on */
+    default int tintPlanes(ColourSpace space) {
+        return tintPlanes();
+    }
+
     /**
      * Tints of one colour.
      *
@@ -16,6 +26,13 @@ interface ColourMapping {
      * @param out receives {@link #tintPlanes} tints, 0 to {@link Fixed#TINT_ONE}; all are written
      */
     void tints(ColourSpace space, float[] components, int[] out);
+
+    /**
+     * Tints of a colour of a picture or a shading, which may be a mixture of assigned colours; else as {@link #tints}.
+     */
+    default void mixedTints(ColourSpace space, float[] components, int[] out) {
+        tints(space, components, out);
+    }
 
     /**
      * Which planes a colour of this space replaces.
@@ -47,12 +64,19 @@ interface ColourMapping {
         tints(space, colour.components(), tints);
         long touched = touched(space, overprint);
         if (overprint && style.overprintMode() == 1 && space instanceof ColourSpace.DeviceCmyk) {
-            for (int i = 0; i < 4; i++) { // ISO 32000-2 §8.6.7: a zero component leaves its ink alone
-                if (tints[i] == 0) {
-                    touched &= ~(1L << i);
-                }
+            touched = withoutZeros(touched, tints);
+        }
+        return new Inking(tints, inkPlanes(), touched);
+    }
+
+    /** ISO 32000-2 §8.6.7: under overprint mode 1 a zero component leaves its ink alone. */
+    static long withoutZeros(long touched, int[] tints) {
+        long out = touched;
+        for (int i = 0; i < 4; i++) {
+            if (tints[i] == 0) {
+                out &= ~(1L << i);
             }
         }
-        return new Inking(tints, touched);
+        return out;
     }
 }

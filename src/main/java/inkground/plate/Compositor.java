@@ -38,9 +38,7 @@ final class Compositor {
         } else {
             general(surface, col, element, cover, shape, mode);
         }
-        if (element.inked()) {
-            ink(surface, col, element, cover);
-        }
+        ink(surface, col, element, cover);
         if (surface.tracks) {
             own(surface, col, cover, shape);
         }
@@ -67,15 +65,29 @@ final class Compositor {
 
     private void ink(Surface surface, int col, Element e, Cover cover) {
         if (e.anyInk() == null) {
-            surface.mix(surface.inked(), col, Fixed.TINT_ONE, cover.cells, cover.all);
+            if (e.inked()) {
+                surface.mix(surface.inked(), col, Fixed.TINT_ONE, cover.cells, cover.all);
+                surface.mix(surface.laid(), col, Fixed.TINT_ONE, cover.cells, cover.all);
+            } else if (e.touchesAll(surface.tints)) { // overprinting nothing leaves the ink that is there
+                surface.mix(surface.laid(), col, 0, cover.cells, cover.all);
+            }
             return;
         }
         int[] gain = pool.take();
+        int[] laid = pool.take();
         for (int i = 0; i < CELL; i++) {
-            gain[i] = e.anyInk()[i] == 0 ? 0 : cover.at(i);
+            boolean any = e.anyInk()[i] != 0;
+            gain[i] = any ? cover.at(i) : 0;
+            laid[i] = any ? Fixed.TINT_ONE : 0;
         }
         surface.mix(surface.inked(), col, Fixed.TINT_ONE, gain, 0);
+        if (e.touchesAll(surface.tints)) {
+            surface.mix(surface.laid(), col, laid, cover.cells, cover.all);
+        } else {
+            surface.mix(surface.laid(), col, Fixed.TINT_ONE, gain, 0);
+        }
         pool.give(gain);
+        pool.give(laid);
     }
 
     private static void own(Surface surface, int col, Cover cover, Cover shape) {

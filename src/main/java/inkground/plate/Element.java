@@ -14,6 +14,11 @@ record Element(int[] flat, int[][] varied, long touched, int[] anyInk, boolean i
         return (touched >> plane & 1) != 0;
     }
 
+    boolean touchesAll(int planes) {
+        long all = planes == 64 ? -1L : (1L << planes) - 1;
+        return (touched & all) == all;
+    }
+
     int tint(int plane, int pixel) {
         return varied != null && varied[plane] != null ? varied[plane][pixel] : flat[plane];
     }

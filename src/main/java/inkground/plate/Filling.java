@@ -10,8 +10,10 @@ sealed interface Filling {
      *
      * @param source of the tints
      * @param touched planes that are replaced; those the source gives no tint for get none
+     * @param inks how many planes are inks; one beyond them is the bare plane, which leaves no ink
+     * @param coverIsOpacity whether what the source covers only in part is thin there, not absent
      */
-    record Varied(PixelSource source, long touched) implements Filling {}
+    record Varied(PixelSource source, long touched, int inks, boolean coverIsOpacity) implements Filling {}
 
     /**
      * The operation is a group and brings its own content.

@@ -1,6 +1,8 @@
 package inkground.plate;
 
+import inkground.artwork.Colour;
 import inkground.artwork.ColourSpace;
+import inkground.artwork.Style;
 import java.util.Arrays;
 
 /**
@@ -60,15 +62,46 @@ final class GroupMapping implements ColourMapping {
     }
 
     @Override
+    public int inkPlanes() {
+        return inks.inkPlanes();
+    }
+
+    @Override
     public void tints(ColourSpace space, float[] components, int[] out) {
         inks.tints(space, components, out);
+        toGroup(space, components, out);
+    }
+
+    @Override
+    public void mixedTints(ColourSpace space, float[] components, int[] out) {
+        inks.mixedTints(space, components, out);
+        toGroup(space, components, out);
+    }
+
+    @Override
+    public Inking inking(Colour colour, Style style, boolean overprint) {
+        if (!inks.assigned(colour)) {
+            return ColourMapping.super.inking(colour, style, overprint);
+        }
+        // what an assigned colour touches is decided by its inks, before they become colours of the group
+        Inking inking = inks.inking(colour, style, overprint);
+        toGroup(colour.space(), colour.components(), inking.tints());
+        return inking;
+    }
+
+    /** Brings tints of inks to the group's colours. */
+    private void toGroup(ColourSpace space, float[] components, int[] out) {
+        boolean spots = false;
+        for (int p = 4; p < out.length; p++) {
+            spots |= out[p] != 0;
+        }
         if (kind == Kind.GREY) {
             boolean process = out[0] != 0 || out[1] != 0 || out[2] != 0;
             if (process) {
                 Arrays.fill(out, 0, 3, 0);
                 out[3] = Fixed.tint(1 - luminosity.luminosity(space, components));
             }
-        } else if (space instanceof ColourSpace.DeviceRgb) {
+        } else if (space instanceof ColourSpace.DeviceRgb && !spots && !inks.assigned(space, components)) {
             for (int i = 0; i < 3; i++) {
                 out[i] = Fixed.tint(1 - components[i]);
             }

@@ -4,6 +4,7 @@ import static inkground.plate.InkPlanes.CELL_H;
 import static inkground.plate.InkPlanes.CELL_W;
 
 import inkground.geometry.Matrix;
+import java.util.Arrays;
 
 /**
  * Samples an image on the device grid. Reduced images are averaged over the area that each device pixel covers (exactly,
@@ -56,6 +57,9 @@ final class ImageSampler implements PixelSource {
 
     /** One image at the level of reduction that fits the scale. */
     private static final class View {
+        /** Least width of a sampled area, so that one at the image's rim is not empty. */
+        private static final double LEAST = 1e-6;
+
         private final InkImage image;
         private final Matrix toSample; // from device pixel centres to sample coordinates, y down
         private final double spanX; // width of a device pixel in samples
@@ -89,6 +93,14 @@ final class ImageSampler implements PixelSource {
         void cell(int deviceX, int deviceY, int[][] out) {
             // A reduction by less than a thousandth is none: the nearest sample is the pixel itself.
             boolean reduced = spanX > 1.001 || spanY > 1.001;
+            boolean square = toSample.b() == 0 && toSample.c() == 0;
+            if (square && reduced) {
+                squareMean(deviceX, deviceY, out);
+                return;
+            } else if (square && !smooth) {
+                square(deviceX, deviceY, out);
+                return;
+            }
             for (int y = 0; y < CELL_H; y++) {
                 double py = deviceY + y + 0.5;
                 int at = y * CELL_W;
@@ -105,6 +117,84 @@ final class ImageSampler implements PixelSource {
                     }
                 }
             }
+        }
+
+        /** Nearest samples of an image that stands square to the grid: columns are found once for all rows. */
+        private void square(int deviceX, int deviceY, int[][] out) {
+            int n = image.channels;
+            int[] column = new int[CELL_W];
+            for (int x = 0; x < CELL_W; x++) {
+                column[x] = clamp(toSample.x(deviceX + x + 0.5, 0), image.width) * n;
+            }
+            int before = -1;
+            for (int y = 0; y < CELL_H; y++) {
+                int row = clamp(toSample.y(0, deviceY + y + 0.5), image.height);
+                int at = y * CELL_W;
+                for (int c = 0; c < n; c++) {
+                    int[] plane = out[c];
+                    if (row == before) { // enlarged: the row above again
+                        System.arraycopy(plane, at - CELL_W, plane, at, CELL_W);
+                        continue;
+                    }
+                    int start = row * image.width * n + c;
+                    for (int x = 0; x < CELL_W; x++) {
+                        plane[at + x] = (image.tints[start + column[x]] & 255) << 8;
+                    }
+                }
+                before = row;
+            }
+        }
+
+        /** As {@link #mean}, for an image that stands square to the grid: first down the columns, then along the row. */
+        private void squareMean(int deviceX, int deviceY, int[][] out) {
+            int n = image.channels;
+            double[] start = new double[CELL_W];
+            double[] end = new double[CELL_W];
+            int low = image.width;
+            int high = 0;
+            for (int x = 0; x < CELL_W; x++) {
+                double u = toSample.x(deviceX + x + 0.5, 0);
+                start[x] = clip(u - Math.max(1, spanX) / 2, image.width);
+                end[x] = Math.max(start[x] + LEAST, Math.min(image.width, u + Math.max(1, spanX) / 2));
+                low = Math.min(low, (int) start[x]);
+                high = Math.max(high, Math.min(image.width - 1, (int) end[x]));
+            }
+            float[] sums = new float[(high - low + 1) * n];
+            for (int y = 0; y < CELL_H; y++) {
+                double v = toSample.y(0, deviceY + y + 0.5);
+                double v0 = clip(v - Math.max(1, spanY) / 2, image.height);
+                double v1 = Math.max(v0 + LEAST, Math.min(image.height, v + Math.max(1, spanY) / 2));
+                columns(v0, v1, low, sums);
+                for (int x = 0; x < CELL_W; x++) {
+                    int from = (int) start[x];
+                    int to = Math.min(image.width - 1, (int) end[x]);
+                    double scale = 256 / (end[x] - start[x]) / (v1 - v0);
+                    for (int c = 0; c < n; c++) {
+                        double sum = 0;
+                        for (int i = from; i <= to; i++) {
+                            sum += (Math.min(i + 1, end[x]) - Math.max(i, start[x])) * sums[(i - low) * n + c];
+                        }
+                        out[c][y * CELL_W + x] = (int) (sum * scale + 0.5);
+                    }
+                }
+            }
+        }
+
+        /** Weighted sums of the samples of rows v0 to v1, for all columns from {@code low}. */
+        private void columns(double v0, double v1, int low, float[] sums) {
+            Arrays.fill(sums, 0);
+            int last = Math.min(image.height - 1, (int) v1);
+            for (int row = (int) v0; row <= last; row++) {
+                float weight = (float) (Math.min(row + 1, v1) - Math.max(row, v0));
+                int at = (row * image.width + low) * image.channels;
+                for (int i = 0; i < sums.length; i++) {
+                    sums[i] += weight * (image.tints[at + i] & 255);
+                }
+            }
+        }
+
+        private static double clip(double at, int size) {
+            return Math.max(0, Math.min(size - LEAST, at));
         }
 
         private void nearest(double u, double v, int[][] out, int at) {
@@ -142,10 +232,10 @@ final class ImageSampler implements PixelSource {
         private void mean(double u, double v, int[][] out, int at) {
             double halfX = Math.max(1, spanX) / 2;
             double halfY = Math.max(1, spanY) / 2;
-            double u0 = Math.max(0, Math.min(image.width - 1e-6, u - halfX));
-            double u1 = Math.max(u0 + 1e-6, Math.min(image.width, u + halfX));
-            double v0 = Math.max(0, Math.min(image.height - 1e-6, v - halfY));
-            double v1 = Math.max(v0 + 1e-6, Math.min(image.height, v + halfY));
+            double u0 = clip(u - halfX, image.width);
+            double u1 = Math.max(u0 + LEAST, Math.min(image.width, u + halfX));
+            double v0 = clip(v - halfY, image.height);
+            double v1 = Math.max(v0 + LEAST, Math.min(image.height, v + halfY));
             int xa = (int) u0;
             int xb = Math.min(image.width - 1, (int) u1);
             int ya = (int) v0;

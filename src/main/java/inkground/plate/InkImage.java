@@ -53,7 +53,7 @@ final class InkImage {
         boolean indexed = space instanceof ColourSpace.Indexed;
         for (int v = 0; v < 256; v++) {
             float component = indexed ? v : space.min(0) + (space.max(0) - space.min(0)) * v / 255f;
-            mapping.tints(space, new Colour(space, component).components(), table[v]);
+            mapping.mixedTints(space, new Colour(space, component).components(), table[v]);
         }
         for (byte sample : distinct(pixels.samples())) {
             for (int p = 0; p < n; p++) {
@@ -98,8 +98,8 @@ final class InkImage {
     private static InkImage ofManyComponents(Pixels pixels, ColourSpace space, ColourMapping mapping, Cancel cancel) {
         int n = mapping.tintPlanes();
         int in = pixels.components();
-        int[] planes = java.util.stream.IntStream.range(0, Math.min(n, inkPlanes(space, n)))
-                .toArray();
+        int[] planes =
+                java.util.stream.IntStream.range(0, mapping.tintPlanes(space)).toArray();
         byte[] out = new byte[Math.multiplyExact(pixels.width() * planes.length, pixels.height())];
         byte[] samples = pixels.samples();
         float[] colour = new float[in];
@@ -114,7 +114,7 @@ final class InkImage {
                 for (int c = 0; c < in; c++) {
                     colour[c] = space.min(c) + (space.max(c) - space.min(c)) * (samples[i + c] & 255) / 255f;
                 }
-                mapping.tints(space, colour, tints);
+                mapping.mixedTints(space, colour, tints);
                 System.arraycopy(samples, i, last, 0, in);
                 have = true;
             }
@@ -123,11 +123,6 @@ final class InkImage {
             }
         }
         return new InkImage(pixels.width(), pixels.height(), planes, out);
-    }
-
-    /** Spaces of three components print with the process inks alone; others may use any. */
-    private static int inkPlanes(ColourSpace space, int all) {
-        return space.components() == 3 && !(space instanceof ColourSpace.DeviceN) ? 4 : all;
     }
 
     /** @return this image at half its width and height, each sample the mean of four; made once */

@@ -1,25 +1,27 @@
 package inkground.plate;
 
 import inkground.artwork.Colour;
+import inkground.artwork.ColourAssignment;
+import inkground.artwork.ColourAssignment.Bare;
+import inkground.artwork.ColourAssignment.InkAt;
+import inkground.artwork.ColourAssignment.Process;
+import inkground.artwork.ColourAssignment.Target;
 import inkground.artwork.ColourSpace;
 import inkground.artwork.DisplayList;
-import inkground.artwork.Op;
-import inkground.artwork.Paint;
+import inkground.artwork.Style;
 import inkground.artwork.TintTransform;
 import inkground.colour.Cie;
 import inkground.colour.Lab;
 import inkground.colour.PrintCondition;
+import inkground.colour.RgbToCmyk;
 import inkground.colour.Srgb;
 import inkground.ink.Ink;
+import inkground.ink.InkKind;
 import inkground.ink.InkSet;
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Collections;
-import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 
 /**
@@ -38,12 +40,43 @@ public final class InkMapping implements ColourMapping {
     private final InkSet inks;
     private final PrintCondition condition;
     private final ColourReader reader;
+    private final AssignedColours assigned;
+    private final List<ColourSpace.Separation> newColorants;
+    private final boolean bare;
+    private final int white; // plane of the white ink, or -1
     private final Map<ColourSpace, ProcessGrid> grids = new ConcurrentHashMap<>();
+    private final Map<ColourSpace.Icc, Boolean> sameAsSrgb = new ConcurrentHashMap<>();
+    private RgbToCmyk srgb; // made when first needed, since it may build the condition
 
-    private InkMapping(InkSet inks, PrintCondition condition) {
+    private InkMapping(
+            InkSet inks, AssignedColours assigned, List<ColourSpace.Separation> colorants, ColourReader reader) {
         this.inks = inks;
-        this.condition = condition;
-        this.reader = new ColourReader(condition);
+        this.condition = reader.condition();
+        this.reader = reader;
+        this.assigned = assigned;
+        this.newColorants = assigned.newColorants(colorants);
+        this.bare = assigned.anyBare();
+        this.white = whiteOf(inks);
+    }
+
+    private static int whiteOf(InkSet inks) {
+        for (int i = 0; i < inks.size(); i++) {
+            if (inks.get(i).kind() == InkKind.WHITE) {
+                return i;
+            }
+        }
+        return -1;
+    }
+
+    /**
+     * The mapping of one page, every colour printed as it is stated.
+     *
+     * @param declared colorants the file declares, painted or not
+     * @param list what the page paints
+     * @param condition for colours that name no ink
+     */
+    public static InkMapping of(List<ColourSpace.Separation> declared, DisplayList list, PrintCondition condition) {
+        return of(declared, list, condition, ColourAssignment.NONE);
     }
 
     /**
@@ -52,21 +85,79 @@ public final class InkMapping implements ColourMapping {
      * @param declared colorants the file declares, painted or not
      * @param list what the page paints
      * @param condition for colours that name no ink
+     * @param assignment which colours are printed otherwise than stated
      */
-    public static InkMapping of(List<ColourSpace.Separation> declared, DisplayList list, PrintCondition condition) {
+    public static InkMapping of(
+            List<ColourSpace.Separation> declared,
+            DisplayList list,
+            PrintCondition condition,
+            ColourAssignment assignment) {
         Map<String, Ink> byName = new LinkedHashMap<>();
         PROCESS.forEach(ink -> byName.put(ink.name(), ink));
         declared.forEach(s -> addName(byName, s.name()));
-        Colorants walk = new Colorants(byName);
+        ColorantWalk walk = new ColorantWalk(name -> addName(byName, name));
         list.ops().forEach(walk::visit);
-        List<Ink> inks = new ArrayList<>(byName.values());
-        return new InkMapping(new InkSet(inks.subList(0, Math.min(inks.size(), InkSet.MAX_INKS))), condition);
+        ColourReader reader = new ColourReader(condition);
+        AssignedColours assigned = new AssignedColours(assignment, reader);
+        List<Ink> inks = assigned.inks(List.copyOf(byName.values()));
+        int most = InkSet.MAX_INKS - (assigned.anyBare() ? 1 : 0); // masks of planes are one long
+        InkSet set = new InkSet(inks.subList(0, Math.min(inks.size(), most)));
+        return new InkMapping(set, assigned, declared, reader);
     }
 
     private static void addName(Map<String, Ink> byName, String name) {
         if (!name.isEmpty() && !name.equals("All") && !name.equals("None")) {
             byName.computeIfAbsent(name, Ink::named);
         }
+    }
+
+    /** @return colorants for the inks that the assignment brings in, by which they get their colours */
+    public List<ColourSpace.Separation> newColorants() {
+        return newColorants;
+    }
+
+    /** @return rules that no paint met so far falls under; complete after the first rendering */
+    public List<ColourAssignment.Rule> unusedRules() {
+        return assigned.unused();
+    }
+
+    /** @return whether a flat colour lays down any ink */
+    public boolean inked(Colour colour) {
+        return inking(colour, Style.PLAIN, false).inked();
+    }
+
+    /** @return whether a flat colour is assigned to be bare, so that it leaves no ink */
+    public boolean isBare(Colour colour) {
+        ColourSpace base = base(colour.space());
+        if (base instanceof ColourSpace.Separation s) {
+            return assigned.ofInk(s.name()) instanceof Bare;
+        } else if (base instanceof ColourSpace.DeviceN n) {
+            return assigned.allBare(n.names());
+        }
+        return target(colour.space(), colour.components()) instanceof Bare;
+    }
+
+    /** @return whether a flat colour falls under a rule of the assignment */
+    boolean assigned(Colour colour) {
+        return assigned(colour.space(), colour.components());
+    }
+
+    boolean assigned(ColourSpace space, float[] components) {
+        return switch (kind(space)) {
+            case SEPARATION -> assigned.ofInk(((ColourSpace.Separation) base(space)).name()) != null;
+            case DEVICE_N -> assigned.concernsAny(((ColourSpace.DeviceN) base(space)).names());
+            case PROCESS -> target(space, components) != null;
+        };
+    }
+
+    /** @return what a colour that names no ink is printed as; null for as stated */
+    private Target target(ColourSpace space, float[] components) {
+        if (!assigned.haveColours()) {
+            return null;
+        }
+        return space instanceof ColourSpace.Indexed indexed
+                ? assigned.ofColour(indexed.base(), indexed.lookup(Math.round(components[0])))
+                : assigned.ofColour(space, components);
     }
 
     /** @return the inks, in plane order */
@@ -80,8 +171,20 @@ public final class InkMapping implements ColourMapping {
     }
 
     @Override
-    public int tintPlanes() {
+    public int inkPlanes() {
         return inks.size();
+    }
+
+    @Override
+    public int tintPlanes() {
+        return inks.size() + (bare ? 1 : 0);
+    }
+
+    @Override
+    public int tintPlanes(ColourSpace space) {
+        // colours of three components print with the process inks alone, unless they are assigned to others
+        boolean process = kind(space) == Kind.PROCESS && space.components() == 3;
+        return process && !assigned.haveColours() ? 4 : tintPlanes();
     }
 
     @Override
@@ -96,7 +199,7 @@ public final class InkMapping implements ColourMapping {
 
     @Override
     public long touched(ColourSpace space, boolean overprint) {
-        long all = inks.size() == 64 ? -1L : (1L << inks.size()) - 1;
+        long all = tintPlanes() == 64 ? -1L : (1L << tintPlanes()) - 1;
         if (!overprint) {
             return all;
         }
@@ -107,15 +210,24 @@ public final class InkMapping implements ColourMapping {
                 yield name.equals("All") ? all : maskOf(List.of(name), ((ColourSpace.Separation) base).alternate());
             }
             case DEVICE_N -> maskOf(((ColourSpace.DeviceN) base).names(), ((ColourSpace.DeviceN) base).alternate());
-            default -> PROCESS_MASK;
+            default -> {
+                long mask = PROCESS_MASK;
+                for (ColourAssignment.Rule rule : assigned.colourRules()) {
+                    mask |= maskOf(rule.to());
+                }
+                yield mask;
+            }
         };
     }
 
     private long maskOf(List<String> names, ColourSpace alternate) {
         long mask = 0;
         for (String name : names) {
+            Target target = assigned.ofInk(name);
             int i = inks.indexOf(name);
-            if (i >= 0) {
+            if (target != null) {
+                mask |= maskOf(target);
+            } else if (i >= 0) {
                 mask |= 1L << i;
             } else if (!name.equals("None")) {
                 mask |= touched(alternate, true);
@@ -124,18 +236,59 @@ public final class InkMapping implements ColourMapping {
         return mask;
     }
 
+    /** Planes that a target prints on; the bare plane is one. */
+    private long maskOf(Target target) {
+        if (target instanceof Process) {
+            return PROCESS_MASK;
+        }
+        int plane = planeOf(target);
+        return plane < 0 ? 0 : 1L << plane;
+    }
+
+    private int planeOf(Target target) {
+        if (target instanceof InkAt at) {
+            return inks.indexOf(at.name());
+        }
+        return target instanceof Bare ? inks.size() : white;
+    }
+
     @Override
     public int[] direct(ColourSpace space) {
-        if (space instanceof ColourSpace.DeviceCmyk || space instanceof ColourSpace.Icc icc && icc.components() == 4) {
-            return new int[] {0, 1, 2, 3};
+        boolean cmyk = space instanceof ColourSpace.DeviceCmyk
+                || space instanceof ColourSpace.Icc icc && icc.components() == 4;
+        if (cmyk) {
+            return assigned.haveColours() ? null : new int[] {0, 1, 2, 3};
         }
-        if (space instanceof ColourSpace.DeviceN n && hasInks(n.names())) {
+        if (space instanceof ColourSpace.DeviceN n && hasInks(n.names()) && !assigned.concernsAny(n.names())) {
             return n.names().stream().mapToInt(inks::indexOf).toArray();
         }
-        if (space instanceof ColourSpace.Separation s && inks.indexOf(s.name()) >= 0) {
+        if (space instanceof ColourSpace.Separation s
+                && inks.indexOf(s.name()) >= 0
+                && assigned.ofInk(s.name()) == null) {
             return new int[] {inks.indexOf(s.name())};
         }
         return null;
+    }
+
+    /** A flat colour under a rule touches what its target prints on; a bare one also what it would have knocked out. */
+    @Override
+    public Inking inking(Colour colour, Style style, boolean overprint) {
+        Target target = kind(colour.space()) == Kind.PROCESS ? target(colour.space(), colour.components()) : null;
+        if (target == null || !overprint) {
+            return ColourMapping.super.inking(colour, style, overprint);
+        }
+        int[] tints = new int[tintPlanes()];
+        tints(colour.space(), colour.components(), tints);
+        long touched = maskOf(target);
+        if (target instanceof Bare || target instanceof Process) {
+            touched |= PROCESS_MASK;
+            if (style.overprintMode() == 1 && colour.space() instanceof ColourSpace.DeviceCmyk) {
+                int[] stated = new int[tintPlanes()];
+                process(colour.space(), colour.components(), stated);
+                touched = ColourMapping.withoutZeros(touched, stated);
+            }
+        }
+        return new Inking(tints, inks.size(), touched);
     }
 
     @Override
@@ -148,14 +301,33 @@ public final class InkMapping implements ColourMapping {
         } else if (space instanceof ColourSpace.DeviceN n) {
             deviceN(n, components, out);
         } else {
-            process(space, components, out);
+            Target target = target(space, components);
+            if (target == null || target instanceof Process) {
+                process(space, components, out);
+            } else {
+                lay(target, 1, out);
+            }
+        }
+    }
+
+    /** Adds an amount of a target, which is not the process inks, to tints. */
+    private void lay(Target target, double amount, int[] out) {
+        int plane = planeOf(target);
+        if (plane >= 0) {
+            double tint = target instanceof InkAt at ? at.tint() : 1;
+            out[plane] = Math.min(Fixed.TINT_ONE, out[plane] + Fixed.tint(amount * tint));
         }
     }
 
     private void separation(ColourSpace.Separation s, float tint, int[] out) {
         int i = inks.indexOf(s.name());
+        Target target = assigned.ofInk(s.name());
         if (s.name().equals("All")) {
-            Arrays.fill(out, Fixed.tint(tint));
+            Arrays.fill(out, 0, inks.size(), Fixed.tint(tint));
+        } else if (target instanceof Process) {
+            alternate(s.alternate(), s.tint(), new float[] {tint}, out);
+        } else if (target != null) {
+            lay(target, target instanceof Bare ? 1 : tint, out);
         } else if (i >= 0) {
             out[i] = Fixed.tint(tint);
         } else if (!s.name().equals("None")) {
@@ -168,17 +340,40 @@ public final class InkMapping implements ColourMapping {
             alternate(n.alternate(), n.tint(), tints, out);
             return;
         }
+        boolean bareName = false;
         for (int i = 0; i < tints.length; i++) {
+            Target target = assigned.ofInk(n.names().get(i));
             int ink = inks.indexOf(n.names().get(i));
-            if (ink >= 0) {
-                out[ink] = Fixed.tint(tints[i]);
+            if (target instanceof Process) {
+                addAlternate(n, i, tints[i], out);
+            } else if (target instanceof Bare) {
+                bareName = true;
+            } else if (target != null) {
+                lay(target, tints[i], out);
+            } else if (ink >= 0) {
+                out[ink] = Math.max(out[ink], Fixed.tint(tints[i]));
             }
+        }
+        if (bareName && Arrays.stream(out).allMatch(t -> t == 0)) {
+            out[inks.size()] = Fixed.TINT_ONE; // where no other ink of the mixture lies, the substrate shows
+        }
+    }
+
+    /** Adds the process tints of one colorant of a mixture that is to be printed with the process inks. */
+    private void addAlternate(ColourSpace.DeviceN n, int i, float tint, int[] out) {
+        float[] alone = new float[n.names().size()];
+        alone[i] = tint;
+        int[] process = new int[out.length];
+        alternate(n.alternate(), n.tint(), alone, process);
+        for (int p = 0; p < out.length; p++) {
+            out[p] = Math.min(Fixed.TINT_ONE, out[p] + process[p]);
         }
     }
 
     /** Beyond {@link InkSet#MAX_INKS} names, colorants have no plane and go through their alternate. */
     private boolean hasInks(List<String> names) {
-        return names.stream().allMatch(name -> name.equals("None") || inks.indexOf(name) >= 0);
+        return names.stream()
+                .allMatch(name -> name.equals("None") || inks.indexOf(name) >= 0 || assigned.ofInk(name) != null);
     }
 
     private void alternate(ColourSpace alternate, TintTransform tint, float[] components, int[] out) {
@@ -203,16 +398,36 @@ public final class InkMapping implements ColourMapping {
         }
     }
 
+    // Lab colours are asked for as they are; the colours of displays are fitted between paper and the darkest print. A
+    // profile that is sRGB in all but name, as most are, shares the nodes that come ready-made.
     private void byColour(ColourSpace space, float[] components, float[] cmyk) {
+        boolean display = space instanceof ColourSpace.DeviceRgb
+                || space instanceof ColourSpace.Icc icc
+                        && sameAsSrgb.computeIfAbsent(icc, s -> RgbToCmyk.isSrgb(rgb -> reader.toLab(s, rgb)));
+        if (display) {
+            srgb().convert(components[0], components[1], components[2], cmyk);
+            return;
+        }
         Lab lab = reader.toLab(space, components);
-        condition.labToCmyk(lab.L(), lab.a(), lab.b(), cmyk);
+        if (space instanceof ColourSpace.CieLab) {
+            condition.labToCmyk(lab.L(), lab.a(), lab.b(), cmyk);
+        } else {
+            srgb().convert(lab, cmyk);
+        }
+    }
+
+    private synchronized RgbToCmyk srgb() {
+        if (srgb == null) {
+            srgb = new RgbToCmyk(condition);
+        }
+        return srgb;
     }
 
     ColourReader reader() {
         return reader;
     }
 
-    /** Colour of process tints, media-relative, as sRGB; colours outside are clipped. */
+    /** Colour of process tints as sRGB, paper white and the darkest print black; colours outside are clipped. */
     void processToRgb(int[] tints, float[] rgb) {
         float[] cmyk = new float[4];
         for (int i = 0; i < 4; i++) {
@@ -220,6 +435,7 @@ public final class InkMapping implements ColourMapping {
         }
         Lab lab = reader.toLab(CMYK, cmyk);
         double[] xyz = Cie.labToXyz(lab);
+        srgb().expandBlack(xyz);
         double[] linear = new double[3];
         Srgb.xyzToLinear(xyz, linear);
         for (int i = 0; i < 3; i++) {
@@ -238,7 +454,7 @@ public final class InkMapping implements ColourMapping {
         PROCESS
     }
 
-    private static ColourSpace base(ColourSpace space) {
+    static ColourSpace base(ColourSpace space) {
         return space instanceof ColourSpace.Indexed indexed ? indexed.base() : space;
     }
 
@@ -248,53 +464,5 @@ public final class InkMapping implements ColourMapping {
             return Kind.SEPARATION;
         }
         return base instanceof ColourSpace.DeviceN ? Kind.DEVICE_N : Kind.PROCESS;
-    }
-
-    /** Finds every colorant that a list paints with; the colours of soft masks never reach the plates. */
-    private static final class Colorants {
-        private final Map<String, Ink> byName;
-        private final Set<Object> seen = Collections.newSetFromMap(new IdentityHashMap<>());
-
-        Colorants(Map<String, Ink> byName) {
-            this.byName = byName;
-        }
-
-        void visit(Op op) {
-            if (op instanceof Op.Fill fill) {
-                paint(fill.paint());
-            } else if (op instanceof Op.Stroke stroke) {
-                paint(stroke.paint());
-            } else if (op instanceof Op.Image image) {
-                space(image.image().space());
-            } else if (op instanceof Op.Stencil stencil) {
-                paint(stencil.paint());
-            } else if (op instanceof Op.Shade shade) {
-                paint(shade.shading());
-            } else if (op instanceof Op.Group group) {
-                group.ops().forEach(this::visit);
-            }
-        }
-
-        private void paint(Paint paint) {
-            if (!seen.add(paint)) {
-                return;
-            }
-            if (paint instanceof Paint.Flat flat) {
-                space(flat.colour().space());
-            } else if (paint instanceof Paint.Shading shading) {
-                space(shading.space());
-            } else if (paint instanceof Paint.Tiling tiling) {
-                tiling.cell().forEach(this::visit);
-            }
-        }
-
-        private void space(ColourSpace space) {
-            ColourSpace base = base(space);
-            if (base instanceof ColourSpace.Separation s) {
-                addName(byName, s.name());
-            } else if (base instanceof ColourSpace.DeviceN n) {
-                n.names().forEach(name -> addName(byName, name));
-            }
-        }
     }
 }

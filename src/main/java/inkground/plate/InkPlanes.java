@@ -5,7 +5,7 @@ import java.util.Arrays;
 
 /**
  * The rasterised inks of one region: one 8-bit plane per ink (0 none, 255 solid), then the {@linkplain #markPlane mark
- * plane} and the {@linkplain #inkedPlane inked plane}. Stored sparsely: the region is cut into cells of {@value #CELL_W} ×
+ * plane}, the {@linkplain #inkedPlane inked plane} and the {@linkplain #laidPlane laid plane}. Stored sparsely: the region is cut into cells of {@value #CELL_W} ×
  * {@value #CELL_H} pixels, and a plane that has one value all over a cell stores just that value. Immutable once handed out.
  */
 public final class InkPlanes {
@@ -39,7 +39,8 @@ public final class InkPlanes {
      *
      * @param inks in plane order
      * @param request what the rasters are of
-     * @param planes one raster of width × height bytes per ink, then the mark plane and the inked plane; copied
+     * @param planes one raster of width × height bytes per ink, then the mark plane and the inked plane; copied. The laid plane
+     *     is taken to be the mark plane wherever any ink is.
      */
     public static InkPlanes ofPlanes(InkSet inks, PlateRequest request, byte[][] planes) {
         if (planes.length != inks.size() + 2) {
@@ -51,13 +52,25 @@ public final class InkPlanes {
                 throw new IllegalArgumentException("a raster of " + plane.length + " bytes");
             }
         }
+        byte[][] all = Arrays.copyOf(planes, planes.length + 1);
+        all[planes.length] = laid(planes, inks.size());
         int across = (request.width() + CELL_W - 1) / CELL_W;
         int down = (request.height() + CELL_H - 1) / CELL_H;
         Cell[] cells = new Cell[across * down];
         for (int i = 0; i < cells.length; i++) {
-            cells[i] = cellOf(request, planes, i % across * CELL_W, i / across * CELL_H);
+            cells[i] = cellOf(request, all, i % across * CELL_W, i / across * CELL_H);
         }
         return new InkPlanes(inks, request, cells);
+    }
+
+    private static byte[] laid(byte[][] planes, int inks) {
+        byte[] laid = new byte[planes[inks].length];
+        for (int ink = 0; ink < inks; ink++) {
+            for (int i = 0; i < laid.length; i++) {
+                laid[i] = planes[ink][i] != 0 ? planes[inks][i] : laid[i];
+            }
+        }
+        return laid;
     }
 
     private static Cell cellOf(PlateRequest request, byte[][] planes, int x0, int y0) {
@@ -101,9 +114,9 @@ public final class InkPlanes {
         return request.height();
     }
 
-    /** @return number of planes: the inks and two more */
+    /** @return number of planes: the inks and three more */
     public int planes() {
-        return inks.size() + 2;
+        return inks.size() + 3;
     }
 
     /** @return index of the plane that tells where anything at all was painted, white paint included: 255 painted */
@@ -114,6 +127,14 @@ public final class InkPlanes {
     /** @return index of the plane that tells where any ink was ever painted, even if it was knocked out later */
     public int inkedPlane() {
         return inks.size() + 1;
+    }
+
+    /**
+     * @return index of the plane that tells how much of a pixel is covered by paint that carries ink and was not knocked out: at
+     *     an edge the covered part, inside a tint 255. What an underbase has to cover.
+     */
+    public int laidPlane() {
+        return inks.size() + 2;
     }
 
     /** @return number of cells across */

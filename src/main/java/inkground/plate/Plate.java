@@ -81,7 +81,7 @@ public final class Plate {
         }
         PreparedList prepared = prepared(request, cancel);
         progress.report("painting", 0);
-        InkPlanes.Cell[] cells = Bands.paint(prepared, mapping.tintPlanes(), request, cancel, progress);
+        InkPlanes.Cell[] cells = cells(prepared, request, cancel, progress);
         return new InkPlanes(mapping.inks(), request, cells);
     }
 
@@ -105,10 +105,18 @@ public final class Plate {
                     Math.min(request.y1(), y + step),
                     request.overprint(),
                     request.layersOn());
-            InkPlanes.Cell[] cells = Bands.paint(prepared, mapping.tintPlanes(), part, cancel, Progress.NONE);
+            InkPlanes.Cell[] cells = cells(prepared, part, cancel, Progress.NONE);
             sink.band(new InkPlanes(mapping.inks(), part, cells));
         }
         progress.report("painting", 1);
+    }
+
+    private InkPlanes.Cell[] cells(PreparedList prepared, PlateRequest region, Cancel cancel, Progress progress) {
+        InkPlanes.Cell[] cells = Bands.paint(prepared, mapping.tintPlanes(), region, cancel, progress);
+        if (mapping.tintPlanes() > mapping.inkPlanes()) {
+            BareFold.fold(cells, mapping.inkPlanes());
+        }
+        return cells;
     }
 
     /** Brings the page to a scale; the last result is kept, since a viewer asks for many regions at one scale. */

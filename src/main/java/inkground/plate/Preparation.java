@@ -45,6 +45,9 @@ final class Preparation {
     private final Map<SoftMask, PreparedMask> masks = new IdentityHashMap<>();
     private final Map<InkingKey, Inking> inkings = new HashMap<>();
 
+    /** Knockout groups that what is being prepared lies in. */
+    private int knockouts;
+
     private record InkingKey(Colour colour, boolean overprint, int mode) {}
 
     Preparation(
@@ -73,6 +76,7 @@ final class Preparation {
         this.images = outer.images;
         this.cancel = outer.cancel;
         this.approximations = outer.approximations;
+        this.knockouts = outer.knockouts;
     }
 
     PreparedList prepare(List<Op> ops) throws Refusal {
@@ -163,7 +167,7 @@ final class Preparation {
             }
         }
         long touched = mapping.touched(shading.space(), overprint && op.style().overprint());
-        emit(op, box, shape, rule, stencil, new Filling.Varied(source, touched), clip, out);
+        emit(op, box, shape, rule, stencil, new Filling.Varied(source, touched, mapping.inkPlanes(), false), clip, out);
     }
 
     /** Repeats the cell wherever it can show, each copy clipped to the cell's box and all of them to the shape. */
@@ -207,12 +211,20 @@ final class Preparation {
                 Matrix shift = Matrix.translate(dx, dy);
                 Clip bounds = Clip.of(null, box.transform(shift), FillRule.NON_ZERO);
                 for (Op child : tiling.cell()) {
-                    add(Shifted.of(child, shift, bounds), copies);
+                    add(Shifted.of(child, shift, inside(child, tiling) ? null : bounds), copies);
                 }
             }
         }
         Filling content = content(new PreparedList(copies), false, false, null);
         emit(op, op.bounds(), shape, rule, stencil, content, out);
+    }
+
+    /** Whether an operation stays in its cell by itself: a clip would only count the coverage of shared edges twice. */
+    private static boolean inside(Op op, Paint.Tiling tiling) {
+        Box box = tiling.toPage().inverse().bounds(op.bounds());
+        Box cell = tiling.cellBox()
+                .grow(1e-9 * (tiling.cellBox().width() + tiling.cellBox().height()));
+        return cell.intersect(box).equals(box);
     }
 
     private void image(Op.Image image, List<PreparedOp> out) throws Refusal {
@@ -226,7 +238,8 @@ final class Preparation {
                 decoded.image(), decoded.mask(), deviceToUnit, image.image().interpolate());
         long touched = mapping.touched(
                 image.image().space(), overprint && image.style().overprint());
-        Filling filling = new Filling.Varied(source, touched);
+        boolean opacity = image.image().maskIsOpacity() && !image.style().alphaIsShape();
+        Filling filling = new Filling.Varied(source, touched, mapping.inkPlanes(), opacity);
         emit(image, image.bounds().grow(1), imageShape(image.unitToPage()), FillRule.NON_ZERO, null, filling, out);
     }
 
@@ -264,8 +277,10 @@ final class Preparation {
     private void group(Op.Group group, List<PreparedOp> out) throws Refusal {
         // a non-isolated group blends in its parent's space: §11.6.6
         GroupMapping own = group.isolated() ? blendingSpace(group.space(), group.ops()) : null;
-        PreparedList content =
-                own == null ? prepare(group.ops()) : new Preparation(this, own, overprint).prepare(group.ops());
+        Preparation inner = own == null ? this : new Preparation(this, own, overprint);
+        inner.knockouts += group.knockout() ? 1 : 0;
+        PreparedList content = inner.prepare(group.ops());
+        inner.knockouts -= group.knockout() ? 1 : 0;
         if (content.size() > 0) {
             Filling filling = content(content, group.isolated(), group.knockout(), own);
             emit(group, group.bounds(), null, FillRule.NON_ZERO, null, filling, out);
@@ -367,7 +382,8 @@ final class Preparation {
         if (op.clip() != null) {
             device = device.intersect(toDevice.bounds(op.clip().bounds()).grow(1));
         }
-        if (cover == 0 || device.isEmpty()) {
+        // what is not seen at all still has a shape, which knocks out: §11.4.6
+        if (cover == 0 && knockouts == 0 || device.isEmpty()) {
             return;
         }
         int left = bounded(Math.floor(device.x0()));
@@ -378,6 +394,9 @@ final class Preparation {
             return;
         }
         boolean tall = bottom - top > 2 * InkPlanes.CELL_H;
+        // a shape that stays inside its clip by itself would only be thinned where they share an edge
+        boolean path = op instanceof Op.Fill || op instanceof Op.Stroke;
+        boolean inside = path && clip != null && clip.box() != null && Rectangles.holds(clip.box(), box);
         Supplier<EdgeList> kept = shape == null || !tall ? shape : new Once(shape);
         out.add(new PreparedOp(
                 op,
@@ -390,7 +409,7 @@ final class Preparation {
                 stencil,
                 filling,
                 cover,
-                clip,
+                inside ? clip.parent() : clip,
                 mask(op.style().softMask())));
     }
 
@@ -404,10 +423,21 @@ final class Preparation {
         }
         PreparedClip made = clips.get(clip);
         if (made == null) {
-            made = new PreparedClip(clip(clip.parent()), EdgeList.of(clip.path(), toDevice), clip.rule(), clip);
+            made = make(clip, clip(clip.parent()));
             clips.put(clip, made);
         }
         return made;
+    }
+
+    private PreparedClip make(Clip clip, PreparedClip parent) {
+        Box box = Rectangles.of(clip.path());
+        if (box == null || parent == null || parent.box() == null) {
+            return new PreparedClip(parent, EdgeList.of(clip.path(), toDevice), clip.rule(), box);
+        }
+        // one rectangle in place of two: the product of their coverages would thin a pixel that both cut
+        Box both = box.intersect(parent.box());
+        EdgeList edges = EdgeList.of(Outline.rectangle(both), toDevice);
+        return new PreparedClip(parent.parent(), edges, FillRule.NON_ZERO, both);
     }
 
     private PreparedMask mask(SoftMask mask) throws Refusal {

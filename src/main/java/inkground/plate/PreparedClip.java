@@ -1,6 +1,6 @@
 package inkground.plate;
 
-import inkground.artwork.Clip;
+import inkground.geometry.Box;
 import inkground.geometry.FillRule;
 
 /**
@@ -9,8 +9,9 @@ import inkground.geometry.FillRule;
  * @param parent the clip it narrows, or null
  * @param edges its path in device space
  * @param rule inside
+ * @param box page space; the path, when it is an upright rectangle, else null
  */
-record PreparedClip(PreparedClip parent, EdgeList edges, FillRule rule, Clip source) {
+record PreparedClip(PreparedClip parent, EdgeList edges, FillRule rule, Box box) {
     @Override
     public boolean equals(Object o) {
         return this == o;

@@ -10,6 +10,8 @@ import java.util.concurrent.atomic.AtomicReferenceArray;
 final class ProcessGrid {
     private static final int STEPS = 32;
     private static final int NODES = STEPS + 1;
+    /** Step of 0 in a component that takes both signs. */
+    private static final int ZERO = STEPS / 2;
 
     /** Computes the tints of one colour. */
     @FunctionalInterface
@@ -41,7 +43,15 @@ final class ProcessGrid {
     }
 
     private float position(int i, float value) {
-        return (value - space.min(i)) / (space.max(i) - space.min(i)) * STEPS;
+        if (!signed(i)) {
+            return (value - space.min(i)) / (space.max(i) - space.min(i)) * STEPS;
+        }
+        return value < 0 ? ZERO - value / space.min(i) * ZERO : ZERO + value / space.max(i) * ZERO;
+    }
+
+    /** Whether 0 lies inside a component's range: a* and b*, whose 0 is made a node so that neutrals, white above all, are exact. */
+    private boolean signed(int i) {
+        return space.min(i) < 0 && space.max(i) > 0;
     }
 
     /** Tetrahedral: walks from the low corner to the high one along the axes, the largest fraction first. */
@@ -111,6 +121,9 @@ final class ProcessGrid {
     }
 
     private float value(int i, int step) {
+        if (signed(i)) {
+            return (step < ZERO ? -space.min(i) : space.max(i)) * (step - ZERO) / ZERO;
+        }
         return space.min(i) + (space.max(i) - space.min(i)) * step / STEPS;
     }
 }

@@ -38,10 +38,10 @@ final class ShadingSource implements PixelSource {
         int n = mapping.tintPlanes();
         int[][] table = new int[steps + 2][n];
         for (int i = 0; i <= steps; i++) {
-            mapping.tints(shading.space(), colourAt(shading, (double) i / steps), table[i]);
+            mapping.mixedTints(shading.space(), colourAt(shading, (double) i / steps), table[i]);
         }
         if (background) {
-            mapping.tints(shading.space(), shading.background().components(), table[steps + 1]);
+            mapping.mixedTints(shading.space(), shading.background().components(), table[steps + 1]);
         }
         this.planes = IntStream.range(0, n)
                 .filter(p -> Arrays.stream(table).anyMatch(row -> row[p] != 0))

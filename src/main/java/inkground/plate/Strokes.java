@@ -36,7 +36,8 @@ final class Strokes {
         // ISO 32000-2 §8.4.3.2: the thinnest line a device shows is one pixel.
         double thinnest = 1 / Math.max(1e-6, Math.sqrt(Math.abs(rest.determinant())));
         float width = (float) Math.max(pen.width() * scale, Math.min(thinnest, 1e6));
-        Shape outline = stroker(pen, width, scale).createStrokedShape(awt(path));
+        Shape outline = stroker(pen, width, scale)
+                .createStrokedShape(awt(pen.cap() == Pen.Cap.SQUARE ? withoutPoints(path) : path));
         return EdgeList.of(outline(outline), rest);
     }
 
@@ -75,6 +76,55 @@ final class Strokes {
         double phase = dash == null ? 0 : pen.dashPhase() * scale % period;
         return new BasicStroke(
                 width, cap, join, (float) pen.miterLimit(), dash, (float) (phase < 0 ? phase + period : phase));
+    }
+
+    /** Leaves out subpaths of a single place: they have no direction to put a square cap in (§8.5.3.2). */
+    private static Outline withoutPoints(Outline path) {
+        Outline.Builder out = new Outline.Builder();
+        path.forEach(new Outline.Visitor() {
+            private double startX;
+            private double startY;
+            private boolean begun;
+
+            @Override
+            public void move(double x, double y) {
+                startX = x;
+                startY = y;
+                begun = false;
+            }
+
+            @Override
+            public void line(double x, double y) {
+                if (begin(x != startX || y != startY)) {
+                    out.line(x, y);
+                }
+            }
+
+            @Override
+            public void curve(double x1, double y1, double x2, double y2, double x, double y) {
+                boolean away = x1 != startX || x2 != startX || x != startX;
+                if (begin(away || y1 != startY || y2 != startY || y != startY)) {
+                    out.curve(x1, y1, x2, y2, x, y);
+                }
+            }
+
+            private boolean begin(boolean away) {
+                if (!begun && away) {
+                    out.move(startX, startY);
+                    begun = true;
+                }
+                return begun;
+            }
+
+            @Override
+            public void close() {
+                if (begun) {
+                    out.close();
+                    begun = false; // what follows without a move starts again where this started
+                }
+            }
+        });
+        return out.build();
     }
 
     private static Path2D awt(Outline path) {

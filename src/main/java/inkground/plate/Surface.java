@@ -39,7 +39,7 @@ final class Surface {
      */
     Surface(int tints, int cols, CellPool pool, boolean knockout, Surface initial, boolean tracks) {
         this.tints = tints;
-        this.planes = tints + 4;
+        this.planes = tints + 5;
         this.cols = cols;
         this.pool = pool;
         this.knockout = knockout;
@@ -59,14 +59,19 @@ final class Surface {
         return tints + 1;
     }
 
+    /** @return plane of the alpha of paint that carries ink and lies uppermost: what an underbase has to cover */
+    int laid() {
+        return tints + 2;
+    }
+
     /** @return plane of the alpha of what was painted since the surface was made, backdrop not included */
     int own() {
-        return tints + 2;
+        return tints + 3;
     }
 
     /** @return plane of the shape of what was painted since the surface was made: §11.3.7.2 */
     int shape() {
-        return tints + 3;
+        return tints + 4;
     }
 
     /** @return the values of a plane in a cell, or null where {@link #uniform} holds */
@@ -98,7 +103,7 @@ final class Surface {
 
     /** Starts from the given columns of another surface: its tints, mark and ink. */
     void copyFrom(Surface other, int firstCol, int lastCol) {
-        for (int p = 0; p <= inked(); p++) {
+        for (int p = 0; p <= laid(); p++) {
             for (int c = firstCol; c <= lastCol; c++) {
                 int[] from = other.dense[p][c];
                 if (from == null) {
@@ -187,15 +192,14 @@ final class Surface {
         if (alpha == null && alphaAll == 0) {
             return;
         }
-        for (int p = 0; p <= inked(); p++) {
+        for (int p = 0; p <= laid(); p++) {
             int[] tint = group.dense[p][col];
             int tintAll = group.uniform[p][col];
-            if (p == inked()) { // a union, like the mark: what was inked once stays so
-                alpha = tint;
-                alphaAll = tintAll;
-            }
-            if (dense[p][col] == null && tint == null && alpha == null && cover == null) {
-                uniform[p][col] = over(uniform[p][col], tintAll, alphaAll, all);
+            boolean union = p == inked(); // what was inked once stays so
+            int[] veil = union ? tint : alpha;
+            int veilAll = union ? tintAll : alphaAll;
+            if (dense[p][col] == null && tint == null && veil == null && cover == null) {
+                uniform[p][col] = over(uniform[p][col], tintAll, veilAll, all);
                 continue;
             }
             int[] cell = densify(p, col);
@@ -203,7 +207,7 @@ final class Surface {
                 cell[i] = over(
                         cell[i],
                         tint == null ? tintAll : tint[i],
-                        alpha == null ? alphaAll : alpha[i],
+                        veil == null ? veilAll : veil[i],
                         cover == null ? all : cover[i]);
             }
         }
@@ -218,7 +222,7 @@ final class Surface {
 
     /** Moves every plane of a cell towards that of {@code to}: the result of a non-isolated group of normal blending. */
     void mixTo(Surface to, int col, int[] cover, int all) {
-        for (int p = 0; p <= inked(); p++) {
+        for (int p = 0; p <= laid(); p++) {
             int[] values = to.dense[p][col];
             if (values == null) {
                 mix(p, col, to.uniform[p][col], cover, all);
@@ -230,9 +234,9 @@ final class Surface {
 
     /** @return the cell of 8-bit planes */
     InkPlanes.Cell toCell(int col) {
-        byte[] values = new byte[tints + 2];
-        byte[][] bytes = new byte[tints + 2][];
-        for (int p = 0; p < tints + 2; p++) {
+        byte[] values = new byte[tints + 3];
+        byte[][] bytes = new byte[tints + 3][];
+        for (int p = 0; p < tints + 3; p++) {
             int[] cell = dense[p][col];
             if (cell == null) {
                 values[p] = (byte) Fixed.toByte(uniform[p][col]);

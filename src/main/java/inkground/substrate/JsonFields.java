@@ -14,7 +14,7 @@ import java.util.Set;
  * Reads the fields of one JSON object strictly: every field read must be there with the right type and range, and every field
  * there must be read. Each message names the file, the field, the reason and what to do.
  */
-final class JsonFields {
+public final class JsonFields {
     private static final int MAX_TEXT = 2000;
 
     private final JsonNode node;
@@ -27,7 +27,7 @@ final class JsonFields {
      * @param file its name, for messages
      * @param path of the object inside the file, empty or ending in a dot
      */
-    JsonFields(JsonNode node, String file, String path) throws Refusal {
+    public JsonFields(JsonNode node, String file, String path) throws Refusal {
         this.node = node;
         this.file = file;
         this.path = path;
@@ -38,7 +38,7 @@ final class JsonFields {
     }
 
     /** Refuses what no one has read. To be called last. */
-    void end() throws Refusal {
+    public void end() throws Refusal {
         Iterator<String> names = node.fieldNames();
         while (names.hasNext()) {
             String name = names.next();
@@ -50,7 +50,8 @@ final class JsonFields {
         }
     }
 
-    String text(String name) throws Refusal {
+    /** @return text that is not empty */
+    public String text(String name) throws Refusal {
         return text(required(name), path + name);
     }
 
@@ -75,7 +76,8 @@ final class JsonFields {
         return id;
     }
 
-    double number(String name, double min, double max) throws Refusal {
+    /** @return a number in a range, ends included */
+    public double number(String name, double min, double max) throws Refusal {
         return number(required(name), path + name, min, max);
     }
 
@@ -91,7 +93,8 @@ final class JsonFields {
         return number;
     }
 
-    int whole(String name, int min, int max) throws Refusal {
+    /** @return a whole number in a range, ends included */
+    public int whole(String name, int min, int max) throws Refusal {
         double value = number(name, min, max);
         if (value != Math.rint(value)) {
             throw bad(path + name, plain(value) + " is not a whole number", "Round it");
@@ -107,7 +110,8 @@ final class JsonFields {
         return value.asBoolean();
     }
 
-    <E extends Enum<E>> E word(String name, Class<E> type) throws Refusal {
+    /** @return one of the lower-case words of {@code type} */
+    public <E extends Enum<E>> E word(String name, Class<E> type) throws Refusal {
         return word(required(name), path + name, type);
     }
 
@@ -140,7 +144,8 @@ final class JsonFields {
         return out;
     }
 
-    double[] numbers(String name, double[] min, double[] max) throws Refusal {
+    /** @return a list of numbers, each in its own range; as long as {@code min} */
+    public double[] numbers(String name, double[] min, double[] max) throws Refusal {
         JsonNode value = array(name, min.length, min.length);
         double[] out = new double[min.length];
         for (int i = 0; i < out.length; i++) {
@@ -149,12 +154,18 @@ final class JsonFields {
         return out;
     }
 
-    JsonFields object(String name) throws Refusal {
+    /** @return an object */
+    public JsonFields object(String name) throws Refusal {
         return new JsonFields(required(name), file, path + name + ".");
     }
 
     List<JsonFields> objects(String name, int atLeast) throws Refusal {
-        JsonNode value = array(name, atLeast, 50);
+        return objects(name, atLeast, 50);
+    }
+
+    /** @return the objects of a list */
+    public List<JsonFields> objects(String name, int atLeast, int atMost) throws Refusal {
+        JsonNode value = array(name, atLeast, atMost);
         List<JsonFields> out = new ArrayList<>();
         for (int i = 0; i < value.size(); i++) {
             out.add(new JsonFields(value.get(i), file, path + name + "[" + i + "]."));

@@ -59,7 +59,14 @@ final class InkBand extends HBox {
         solo.setOnAction(e -> state.toggleSolo(plane));
         getChildren().addAll(section, words, show, solo);
         setOnMouseClicked(e -> state.chosenInk.set(plane));
-        Ui.tip(name, card.ink().name() + ": " + card.source());
+        Ui.tip(
+                name,
+                String.format(
+                        Locale.ROOT,
+                        "%s: %s. Opacity %.0f %%: 0 lets all that lies under it through, 100 hides it.",
+                        card.ink().name(),
+                        card.source(),
+                        card.opacity() * 100));
         setAccessibleText(card.ink().name() + ", " + kindWord());
     }
 

@@ -40,6 +40,7 @@ final class ProofDesk implements AutoCloseable {
     private final Recents recents;
     private final Threads threads;
     private final List<RenderScheduler> schedulers = new ArrayList<>();
+    private final List<OpenFile> retired = new ArrayList<>();
     private final RenderScheduler reading;
     private final RenderScheduler measuring;
     private final RenderScheduler exporting;
@@ -138,10 +139,20 @@ final class ProofDesk implements AutoCloseable {
 
     private void opened(Opened opened) {
         OpenFile before = state.file.get();
+        measuring.cancel();
         state.show(opened.file(), opened.page());
         state.recent.setAll(recents.add(opened.file().path()));
         if (before != null) {
-            before.close();
+            retired.add(before);
+            closeRetired();
+        }
+    }
+
+    /** A proof that is being written may still need the file that was open before. */
+    private void closeRetired() {
+        if (!exporting.busy()) {
+            retired.forEach(OpenFile::close);
+            retired.clear();
         }
     }
 
@@ -229,6 +240,7 @@ final class ProofDesk implements AutoCloseable {
                 outcome -> {
                     state.activities.remove(activity);
                     settle(outcome, done);
+                    closeRetired();
                 });
         activity.stopsBy(cancel);
     }
@@ -245,6 +257,7 @@ final class ProofDesk implements AutoCloseable {
     @Override
     public void close() {
         schedulers.forEach(RenderScheduler::close);
+        retired.forEach(OpenFile::close);
         if (state.file.get() != null) {
             state.file.get().close();
         }

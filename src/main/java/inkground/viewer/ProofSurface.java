@@ -30,7 +30,6 @@ final class ProofSurface extends Region {
     private final TileFeed feed;
     private final Canvas canvas = new Canvas();
     private final PageLines lines;
-    private double fixedScale;
     private Point2D grip;
 
     ProofSurface(ViewerState state, RenderScheduler scheduler, java.util.concurrent.Executor ui) {
@@ -103,20 +102,14 @@ final class ProofSurface extends Region {
         }
     }
 
-    /** Draws at this many device pixels per logical pixel, whatever the screen has; for pictures of the window. */
-    void fixOutputScale(double scale) {
-        fixedScale = scale;
-        requestLayout();
-    }
-
     /** @return whether all that is seen is there at device pixels, in the colours wanted */
     boolean complete() {
-        return feed.complete();
+        return state.camera.get().outputScale() == outputScale() && feed.complete();
     }
 
     private double outputScale() {
         Window window = getScene() == null ? null : getScene().getWindow();
-        double scale = fixedScale > 0 ? fixedScale : window == null ? 1 : window.getOutputScaleX();
+        double scale = window == null ? 1 : window.getOutputScaleX();
         return scale > 0 ? scale : 1;
     }
 

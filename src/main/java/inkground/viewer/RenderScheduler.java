@@ -137,7 +137,8 @@ final class RenderScheduler {
         } catch (CancellationException e) {
             return new Outcome.Cancelled<>();
         } catch (Refusal e) {
-            return new Outcome.Failed<>(e.getMessage());
+            // Work that was stopped may be refused for it, as by a file closed under it.
+            return job.cancel.requested() ? new Outcome.Cancelled<>() : new Outcome.Failed<>(e.getMessage());
         } catch (OutOfMemoryError e) {
             LOG.log(Level.WARNING, "out of memory", e);
             return new Outcome.Failed<>(

@@ -4,7 +4,9 @@ import inkground.viewer.ProofEngine.OpenPage;
 import inkground.viewer.ProofEngine.Painter;
 import inkground.viewer.ProofEngine.SubstrateCard;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import javafx.beans.Observable;
 import javafx.collections.SetChangeListener;
@@ -33,6 +35,8 @@ final class StackView extends VBox {
     private final VBox inks = new VBox();
     private final HBox underbase = new HBox();
     private final HBox ground = new HBox();
+    // Drawn once each: stepping along the rack must not wait for cloth to be drawn.
+    private final Map<SubstrateCard, Swatch> grounds = new HashMap<>();
     private Look colouredFor;
     private OpenPage colouredPage;
 
@@ -115,7 +119,7 @@ final class StackView extends VBox {
             words.getStyleClass().add("ink-words");
             words.setMinWidth(0);
             Ui.tip(name, card.name() + ": " + card.source());
-            ground.getChildren().addAll(new Swatch(card, InkBand.LAYER_W, 54), words);
+            ground.getChildren().addAll(grounds.computeIfAbsent(card, c -> new Swatch(c, InkBand.LAYER_W, 54)), words);
         }
         follow();
     }

@@ -53,6 +53,11 @@ final class SubstrateRack extends HBox {
                                 Feather.CHEVRON_RIGHT,
                                 Command.NEXT_SUBSTRATE,
                                 () -> state.stepSubstrate(1)));
+        scroll.viewportBoundsProperty().addListener((Observable o) -> {
+            if (items.containsKey(state.substrate.get())) {
+                reveal(items.get(state.substrate.get()));
+            }
+        });
         state.substrates.addListener((Observable o) -> fill());
         state.substrate.addListener((o, before, now) -> choose(before, now));
         fill();

@@ -48,6 +48,7 @@ final class TileFeed {
     private Look shownLook;
     private List<PlateRequest> backdrop = List.of();
     private List<PlateRequest> visible = List.of();
+    private Camera seenBy;
     private Plan running;
     private GivenUp givenUp;
     private Activity activity;
@@ -65,6 +66,8 @@ final class TileFeed {
         this.ui = ui;
         this.changed = changed;
         this.cache = new TileCache(cacheBytes);
+        // At once, not at the next pulse: the file behind the page before is about to be closed.
+        state.page.addListener((o, before, now) -> turnTo(now));
     }
 
     /** Looks what is needed now, and has it done. */
@@ -78,6 +81,7 @@ final class TileFeed {
         Set<Integer> layersOn = Set.copyOf(state.layersOn);
         Box media = page.info().box(PageBox.MEDIA);
         boolean overprint = state.overprint.get();
+        seenBy = state.camera.get();
         visible = TileGrid.visible(state.camera.get(), media, overprint, layersOn);
         PlateRequest whole = TileGrid.coarse(media, overprint, layersOn);
         Plan plan = plan(look, whole);
@@ -242,27 +246,33 @@ final class TileFeed {
         }
     }
 
-    /** @return tiles to draw, the coarse ones first; all painted for one look */
+    /** @return tiles to draw, the coarse ones first; all painted for one look. Where the fine ones suffice, only they. */
     List<Tile> drawing() {
-        List<Tile> fine =
-                visible.stream().map(cache::get).filter(Objects::nonNull).toList();
-        List<Tile> all = new ArrayList<>();
-        if (coarse != null) {
-            all.add(coarse);
-        }
+        List<Tile> fine = shown(visible);
         if (fine.size() == visible.size()) {
             backdrop = visible;
-        } else {
-            backdrop.stream().map(cache::get).filter(Objects::nonNull).forEach(all::add);
+            return fine;
         }
+        List<Tile> all = new ArrayList<>();
+        if (coarse != null && coarse.look().equals(shownLook)) {
+            all.add(coarse);
+        }
+        all.addAll(shown(backdrop));
         all.addAll(fine);
-        all.removeIf(tile -> !tile.look().equals(shownLook));
         return all;
+    }
+
+    private List<Tile> shown(List<PlateRequest> requests) {
+        return requests.stream()
+                .map(cache::get)
+                .filter(tile -> tile != null && tile.look().equals(shownLook))
+                .toList();
     }
 
     /** @return whether all that the camera sees is there at device pixels, in the colours wanted */
     boolean complete() {
         return page != null
+                && state.camera.get().equals(seenBy)
                 && Objects.equals(shownLook, state.look())
                 && visible.stream().allMatch(r -> cache.get(r) != null);
     }

@@ -98,8 +98,8 @@ final class ViewerWindow {
     /** Shows the window on a stage. */
     void show(Stage stage) {
         stage.setScene(scene);
-        stage.setMinWidth(960);
-        stage.setMinHeight(620);
+        stage.setMinWidth(1060);
+        stage.setMinHeight(640);
         stage.titleProperty()
                 .bind(state.file
                         .map(f -> f.path().getFileName() + " · Inkground")

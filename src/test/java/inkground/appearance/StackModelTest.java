@@ -195,6 +195,26 @@ class StackModelTest {
     }
 
     @Test
+    void at_an_edge_the_ink_lies_on_its_underbase_without_a_light_rim() {
+        Stack bare = stack(NAVY_SHIRT, spot("Red", RED, 0.4));
+        StackModel model = new StackModel(bare.over(Underbase.full()));
+        double[] inside = new double[3];
+        double[] outside = new double[3];
+        double[] edge = new double[3];
+        model.toXyz(new int[] {255, 255}, inside);
+        model.toXyz(new int[] {0, 0}, outside);
+        model.toXyz(new int[] {51, 51}, edge); // a fifth of the pixel is covered, by underbase and ink alike
+        for (int i = 0; i < 3; i++) {
+            assertThat(edge[i]).isCloseTo(0.2 * inside[i] + 0.8 * outside[i], within(1e-12));
+        }
+        double[] tint = new double[3];
+        double[] white = new double[3];
+        model.toXyz(new int[] {0, 255}, white);
+        model.toXyz(new int[] {51, 255}, tint); // a tint on a whole underbase shows the white between its dots
+        assertThat(tint[1]).isBetween(inside[1], white[1]);
+    }
+
+    @Test
     void the_cache_gives_what_the_model_computes_from_any_thread() {
         StackModel model =
                 new StackModel(stack(NAVY_SHIRT, spot("Red", RED, 0.7), spot("Blue", BLUE, 0.4), white(0.8)));

@@ -258,6 +258,23 @@ class PaintingTest {
         assertThat(Pages.inksAt(planes, 5, 5)).isEmpty();
     }
 
+    @Test
+    void theLaidPlaneIsTheCoveredPartOfAPixelNotItsTint() throws Refusal {
+        InkPlanes planes = Pages.render(Pages.page(
+                20,
+                20,
+                Pages.fill(Pages.rect(0, 0, 10.5, 20), Pages.cmyk(0.4, 0, 0, 0)),
+                Pages.fill(Pages.rect(2.5, 2, 6, 18), Pages.cmyk(0, 0, 0, 0)),
+                Pages.fill(Pages.rect(0, 15, 10, 20), Pages.cmyk(0, 0, 0, 0), Pages.overprint(1), null)));
+        int laid = planes.laidPlane();
+        assertThat(planes.get(laid, 8, 5)).as("inside a tint").isEqualTo(255);
+        assertThat(planes.get(laid, 10, 5)).as("at an edge").isEqualTo(128);
+        assertThat(planes.get(laid, 2, 5)).as("at the edge of a knock-out").isEqualTo(128);
+        assertThat(planes.get(laid, 4, 5)).as("in a knock-out").isZero();
+        assertThat(planes.get(laid, 8, 17)).as("under white that overprints").isEqualTo(255);
+        assertThat(planes.get(laid, 15, 5)).as("unpainted").isZero();
+    }
+
     private static Op[] over(Colour ground, Colour top, int mode) {
         return new Op[] {Pages.fill(ALL, ground), Pages.fill(ALL, top, Pages.overprint(mode), null)};
     }

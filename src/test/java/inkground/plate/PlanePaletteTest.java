@@ -49,7 +49,7 @@ class PlanePaletteTest {
         PlateRequest request = new PlateRequest(1, 0, 0, 130, 40, true, Set.of());
         InkPlanes.Cell[] cells = new InkPlanes.Cell[6];
         for (int i = 0; i < cells.length; i++) {
-            cells[i] = new InkPlanes.Cell(new byte[] {(byte) (i * 40), (byte) 255, 0}, new byte[3][]);
+            cells[i] = new InkPlanes.Cell(new byte[] {(byte) (i * 40), (byte) 255, 0, 7}, new byte[4][]);
         }
         assertThatItGivesBack(new InkPlanes(inks(1), request, cells));
     }

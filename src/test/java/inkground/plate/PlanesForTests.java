@@ -20,7 +20,7 @@ public final class PlanesForTests {
         InkPlanes.Cell[] cells = new InkPlanes.Cell[across * down];
         for (int i = 0; i < cells.length; i++) {
             cells[i] = cell(
-                    inks.size() + 2,
+                    inks.size(),
                     request.x0() + i % across * InkPlanes.CELL_W,
                     request.y0() + i / across * InkPlanes.CELL_H,
                     art);
@@ -28,11 +28,17 @@ public final class PlanesForTests {
         return new InkPlanes(inks, request, cells);
     }
 
-    private static InkPlanes.Cell cell(int planes, int x0, int y0, Art art) {
+    private static InkPlanes.Cell cell(int inks, int x0, int y0, Art art) {
+        int planes = inks + 3;
         byte[][] dense = new byte[planes][InkPlanes.CELL_W * InkPlanes.CELL_H];
-        for (int plane = 0; plane < planes; plane++) {
+        for (int plane = 0; plane < inks + 2; plane++) {
             for (int i = 0; i < dense[plane].length; i++) {
                 dense[plane][i] = (byte) art.at(plane, x0 + i % InkPlanes.CELL_W, y0 + i / InkPlanes.CELL_W);
+            }
+        }
+        for (int ink = 0; ink < inks; ink++) { // laid is what is marked wherever any ink is
+            for (int i = 0; i < dense[ink].length; i++) {
+                dense[inks + 2][i] = dense[ink][i] != 0 ? dense[inks][i] : dense[inks + 2][i];
             }
         }
         return new InkPlanes.Cell(new byte[planes], dense);

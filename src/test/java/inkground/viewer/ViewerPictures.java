@@ -19,7 +19,7 @@ import javax.imageio.ImageIO;
 
 /**
  * Writes pictures of every screen of the window, for looking at and for the README. Arguments: the folder to write to, then
- * the PDF to show.
+ * the PDF to show. The pictures have the pixels of the screen: run it on a screen of scale 2 for those.
  */
 public final class ViewerPictures {
     private static final long PATIENCE_S = 60;
@@ -50,61 +50,72 @@ public final class ViewerPictures {
         Platform.setImplicitExit(false);
         onFx(this::open);
         until(s -> !s.substrates.isEmpty());
-        shoot("start-light", 1);
+        shoot("start-light");
         onFx(() -> state.theme.set(Theme.DARK));
-        shoot("start-dark", 1);
+        shoot("start-dark");
         onFx(() -> {
             state.theme.set(Theme.LIGHT);
             desk.open(pdf);
         });
         until(s -> s.figures.get() != null);
-        shoot("paper-light", 1);
+        shoot("paper-light");
+        onFx(() -> state.layersOn.clear());
         onFx(() -> state.substrate.set(state.substrates.stream()
-                .filter(s -> s.garment())
-                .skip(1)
+                .filter(s -> s.garment() && s.lab().L() < 30)
                 .findFirst()
                 .orElseThrow()));
-        shoot("garment-light", 1);
+        shoot("garment-light");
         onFx(() -> state.underbase.set(true));
-        shoot("garment-underbase-light", 1);
+        shoot("garment-underbase-light");
         onFx(() -> {
             state.bleed.set(true);
             state.safe.set(true);
             state.theme.set(Theme.DARK);
         });
-        shoot("lines-dark", 1);
+        shoot("lines-dark");
         onFx(() -> state.bareMap.set(true));
-        shoot("bare-map-dark", 1);
+        shoot("bare-map-dark");
         onFx(() -> state.theme.set(Theme.LIGHT));
-        shoot("bare-map-light", 1);
+        shoot("bare-map-light");
         onFx(() -> {
             state.bareMap.set(false);
             state.toggleSolo(state.page.get().printOrder().get(0));
             state.stepInk(1);
         });
-        shoot("solo-light", 1);
+        shoot("solo-light");
         onFx(() -> state.solo.set(-1));
         hover(0.5, 0.45);
-        shoot("probe-light", 1);
-        shoot("probe-light", 2);
+        shoot("probe-light");
         onFx(() -> state.zoom(6, 500, 300));
-        shoot("closer-light", 2);
+        shoot("closer-light");
         onFx(() -> state.fitPage());
         sheets();
     }
 
     private void sheets() throws Exception {
         onFx(() -> state.exportSheet.set(true));
-        shoot("export-light", 1);
+        shoot("export-light");
         onFx(() -> state.theme.set(Theme.DARK));
-        shoot("export-dark", 1);
+        shoot("export-dark");
         onFx(() -> state.trouble.set("There is a file of this name. Tick the box, or give another name."));
-        shoot("export-trouble-dark", 1);
+        shoot("export-trouble-dark");
+        onFx(() -> {
+            state.trouble.set(null);
+            ((javafx.scene.control.TextField) window.scene().lookup("#export-dpi")).setText("600");
+            ((javafx.scene.control.TextField) window.scene().lookup("#export-target"))
+                    .setText(folder.resolve("stopped.png").toString());
+            ((javafx.scene.control.Button) window.scene().lookup("#export-write")).fire();
+        });
+        until(s ->
+                s.activities.stream().anyMatch(a -> a.isExport() && a.fraction().get() > 0.1));
+        shoot("export-progress-dark");
+        onFx(() -> desk.cancelAll());
+        until(s -> s.activities.isEmpty());
         onFx(() -> {
             state.exportSheet.set(false);
             state.keySheet.set(true);
         });
-        shoot("keys-dark", 1);
+        shoot("keys-dark");
         onFx(() -> {
             state.keySheet.set(false);
             state.theme.set(Theme.LIGHT);
@@ -112,23 +123,21 @@ public final class ViewerPictures {
         });
         Files.writeString(folder.resolve("letter.txt"), "Dear printer");
         until(s -> s.trouble.get() != null);
-        shoot("trouble-light", 1);
+        shoot("trouble-light");
         onFx(() -> {
             state.trouble.set(null);
-            stage.setWidth(960);
-            stage.setHeight(620);
+            stage.setWidth(1060);
+            stage.setHeight(640);
         });
-        shoot("small-light", 1);
+        shoot("small-light");
         onFx(() -> window.close());
     }
 
     private void open() {
         state = new ViewerState();
-        desk = new ProofDesk(
-                state,
-                new JobEngine(java.util.Optional.of(pdf)),
-                new Recents(ViewerRig.preferences()),
-                ViewerRig.real());
+        Recents recents = new Recents(ViewerRig.preferences());
+        recents.add(pdf);
+        desk = new ProofDesk(state, new JobEngine(java.util.Optional.of(pdf)), recents, ViewerRig.real());
         window = new ViewerWindow(state, desk);
         stage = new Stage();
         window.show(stage);
@@ -160,12 +169,12 @@ public final class ViewerPictures {
         });
     }
 
-    private void shoot(String name, double scale) throws Exception {
-        onFx(() -> window.surface().fixOutputScale(scale));
+    private void shoot(String name) throws Exception {
         Thread.sleep(250);
         until(s -> s.page.get() == null || window.surface().complete());
         Thread.sleep(150);
         onFx(() -> {
+            double scale = stage.getOutputScaleX();
             SnapshotParameters parameters = new SnapshotParameters();
             parameters.setTransform(Transform.scale(scale, scale));
             parameters.setFill(Color.TRANSPARENT);

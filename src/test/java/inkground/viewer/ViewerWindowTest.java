@@ -226,6 +226,24 @@ class ViewerWindowTest extends ApplicationTest {
     }
 
     @Test
+    void aFileStaysOpenForTheProofOfItThatIsBeingWrittenWhileAnotherIsOpened() throws Exception {
+        openArtwork();
+        engine.exportWaits = true;
+        clickOn("#proof");
+        TextField field = lookup("#export-target").query();
+        interact(() -> field.setText(folder.resolve("waiting.png").toString()));
+        clickOn("#export-write");
+        until(() -> lookup("#export-stop").tryQuery().isPresent());
+        Path poster = Files.writeString(folder.resolve("poster.pdf"), "%PDF-fake");
+        interact(() -> desk.open(poster));
+        until(() -> state.file.get().path().equals(poster));
+        assertThat(engine.openFiles).hasValue(2);
+        interact(() -> desk.cancelAll());
+        until(() -> engine.openFiles.get() == 1);
+        assertThat(state.trouble.get()).isNull();
+    }
+
+    @Test
     void aFileThatIsNotAPdfIsRefusedInOneLineWhereTheEyeIs() throws Exception {
         Path letter = Files.writeString(folder.resolve("letter.txt"), "Dear printer");
         interact(() -> desk.open(letter));

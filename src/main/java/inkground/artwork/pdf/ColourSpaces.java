@@ -25,6 +25,7 @@ final class ColourSpaces {
     private static final int MAX_DEPTH = 8;
     private static final int MAX_COLORANTS = 32;
     private static final int MAX_PROFILE_BYTES = 64 << 20;
+    private static final List<String> PROCESS = List.of("Cyan", "Magenta", "Yellow", "Black");
     private static final double[] D50 = {0.9642, 1, 0.8249};
 
     /** Spaces already read, apart for each set of default spaces, which change what device spaces mean. */
@@ -229,7 +230,26 @@ final class ColourSpaces {
         TintTransform tint = Functions.of(array.getObject(3), names.size(), alternate.components());
         COSDictionary attributes = array.size() > 4 && array.getObject(4) instanceof COSDictionary given ? given : null;
         List<ColourSpace.Separation> colorants = colorants(Cos.dictionary(attributes, "Colorants"), named, depth);
+        nameProcessInks(names, Cos.dictionary(attributes, "Process"), named, depth);
         return new ColourSpace.DeviceN(names, alternate, tint, colorants);
+    }
+
+    /** Process components of NChannel may have any names; in order they are the inks of a CMYK process space: table 72. */
+    private void nameProcessInks(List<String> names, COSDictionary process, COSDictionary named, int depth)
+            throws IOException {
+        COSArray components = Cos.array(process, "Components");
+        COSBase stated = Cos.get(process, "ColorSpace");
+        if (components == null || components.size() != 4 || stated == null) {
+            return;
+        }
+        if (read(stated, named, depth + 1).components() == 4) {
+            for (int i = 0; i < 4; i++) {
+                int at = components.getObject(i) instanceof COSName name ? names.indexOf(name.getName()) : -1;
+                if (at >= 0) {
+                    names.set(at, PROCESS.get(i));
+                }
+            }
+        }
     }
 
     private List<ColourSpace.Separation> colorants(COSDictionary given, COSDictionary named, int depth) {

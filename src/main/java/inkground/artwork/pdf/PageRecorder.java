@@ -433,7 +433,11 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         return read[0];
     }
 
-    /** Records a tiling pattern's cell; {@code patternToUser} is its matrix in the page's user space. */
+    /**
+     * Records a tiling pattern's cell, not clipped to its box: that is done where the cell is repeated.
+     *
+     * @param patternToUser its matrix in the page's user space
+     */
     List<Op> cell(PDTilingPattern pattern, PDColor colour, PDColorSpace under, Matrix patternToUser)
             throws IOException {
         COSStream stream = (COSStream) pattern.getCOSObject();
@@ -441,10 +445,11 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         if (outer == null) {
             return List.of();
         }
-        return nested(outer, patternToUser, "pattern", () -> {
-            clipTo(Cos.box(stream, "BBox"), patternToUser);
-            processTilingPattern(pattern, colour, under, Cos.matrix(patternToUser));
-        });
+        return nested(
+                outer,
+                patternToUser,
+                "pattern",
+                () -> processTilingPattern(pattern, colour, under, Cos.matrix(patternToUser)));
     }
 
     /** Records a soft mask's group from the state a page starts with, under the matrix the mask was set with. */
@@ -527,6 +532,10 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
                     "a similar font in its place");
         }
         guarded("a glyph of the font " + TextRecorder.name(font), () -> text.outline(font, code, toPage, displacement));
+        if (!textKnockout() && (transparent(style(false)) || transparent(style(true)))) {
+            finishShow(); // every glyph is an object of its own
+            text.startShow();
+        }
     }
 
     @Override
@@ -538,6 +547,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         if (glyph == null || mode == RenderingMode.NEITHER || mode == RenderingMode.NEITHER_CLIP) {
             return;
         }
+        text.type3Shown();
         text.note(font, code, Cos.matrix(textToUser).then(userToPage));
         String name = "glyph of font " + TextRecorder.name(font);
         Recording.Outer outer = enter(glyph.getCOSObject(), name, false, false);
@@ -571,16 +581,37 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
     @Override
     public void beginText() throws IOException {
         super.beginText();
-        text.takeClip();
+        text.startObject(recording.count());
     }
 
     @Override
     public void endText() throws IOException {
         super.endText();
+        knockOutText();
         Outline outline = text.takeClip();
         if (!outline.isEmpty()) {
             recording.clip(Clip.of(recording.clip(), outline, FillRule.NON_ZERO));
         }
+    }
+
+    /** §9.3.8: under TK, all glyphs of a text object are one object, so that overlaps do not show twice. */
+    private void knockOutText() {
+        List<Op> shown = recording.since(text.firstOp());
+        boolean together = shown.size() > 1
+                && text.outlinesOnly()
+                && textKnockout()
+                && shown.stream().anyMatch(op -> transparent(op.style()));
+        if (!together) {
+            return;
+        }
+        Box bounds = shown.stream().map(Op::bounds).reduce(Box::union).orElse(Box.EMPTY);
+        Op whole = new Op.Group(List.copyOf(shown), bounds, false, true, null, Style.PLAIN, null, recording.origin());
+        shown.clear();
+        shown.add(whole);
+    }
+
+    private boolean textKnockout() {
+        return getGraphicsState().getTextState().getKnockoutFlag();
     }
 
     /** The colour of a colour value of the engine. */

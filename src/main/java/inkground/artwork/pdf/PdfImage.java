@@ -188,6 +188,11 @@ final class PdfImage implements ImageSource {
                 && (stated || lastFilter(stream) == Codec.JPX && stream.getInt(Cos.name("SMaskInData"), 0) != 0);
     }
 
+    @Override
+    public boolean maskIsOpacity() {
+        return hasSoftMask();
+    }
+
     boolean isStencil() {
         return stencil;
     }

@@ -131,6 +131,16 @@ final class Recording {
         return ops;
     }
 
+    /** @return number of operations collected so far, to be handed to {@link #since} */
+    int count() {
+        return ops.size();
+    }
+
+    /** @return the operations collected after the first {@code count}, a view that may be changed */
+    List<Op> since(int count) {
+        return ops.subList(Math.min(count, ops.size()), ops.size());
+    }
+
     Clip clip() {
         return place.clip;
     }

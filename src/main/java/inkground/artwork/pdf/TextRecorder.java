@@ -24,6 +24,8 @@ final class TextRecorder {
     private StringBuilder text = new StringBuilder();
     private PDFont font;
     private double sizePt;
+    private int firstOp;
+    private boolean outlinesOnly;
 
     TextRecorder() {
         this.glyphs = new IdentityHashMap<>();
@@ -36,6 +38,28 @@ final class TextRecorder {
     /** A recorder for a nested content stream, sharing the glyphs read so far. */
     TextRecorder nested() {
         return new TextRecorder(glyphs);
+    }
+
+    /** @param opsBefore operations recorded before the text object that begins */
+    void startObject(int opsBefore) {
+        firstOp = opsBefore;
+        outlinesOnly = true;
+        clip = new Outline.Builder();
+    }
+
+    /** Notes that a glyph of a Type 3 font was shown in this text object. */
+    void type3Shown() {
+        outlinesOnly = false;
+    }
+
+    /** @return operations recorded before this text object */
+    int firstOp() {
+        return firstOp;
+    }
+
+    /** @return whether all glyphs shown in this text object were outlines */
+    boolean outlinesOnly() {
+        return outlinesOnly;
     }
 
     void startShow() {

@@ -34,6 +34,7 @@ import org.apache.batik.gvt.CompositeGraphicsNode;
 import org.apache.batik.gvt.CompositeShapePainter;
 import org.apache.batik.gvt.FillShapePainter;
 import org.apache.batik.gvt.GraphicsNode;
+import org.apache.batik.gvt.MarkerShapePainter;
 import org.apache.batik.gvt.PatternPaint;
 import org.apache.batik.gvt.ProxyGraphicsNode;
 import org.apache.batik.gvt.ShapeNode;
@@ -217,21 +218,22 @@ final class SvgRecorder implements RecordingGraphics.Sink {
         int from = out.size();
         if (painter instanceof CompositeShapePainter all) {
             int at = 0;
-            for (; at < all.getShapePainterCount() && !isMarker(all.getShapePainter(at)); at++) {
+            for (; at < all.getShapePainterCount() && !(all.getShapePainter(at) instanceof MarkerShapePainter); at++) {
                 all.getShapePainter(at).paint(new RecordingGraphics(this, own));
             }
             order(from);
             for (; at < all.getShapePainterCount(); at++) {
-                all.getShapePainter(at).paint(new RecordingGraphics(this, own));
+                shape(all.getShapePainter(at), own);
             }
+        } else if (painter instanceof MarkerShapePainter markers) {
+            Clip around = clip;
+            for (GraphicsNode marker : OpenMarkers.nodes(markers)) {
+                node(marker, own, around);
+            }
+            clip = around;
         } else {
             painter.paint(new RecordingGraphics(this, own));
         }
-    }
-
-    private static boolean isMarker(ShapePainter painter) {
-        return !(painter instanceof FillShapePainter || painter instanceof StrokeShapePainter)
-                && !(painter instanceof CompositeShapePainter);
     }
 
     /** SVG 2 §13.8: strokes before fills where the file says so. */

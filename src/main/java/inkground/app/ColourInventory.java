@@ -1,0 +1,175 @@
+package inkground.app;
+
+import inkground.artwork.Colour;
+import inkground.artwork.ColourAssignment;
+import inkground.artwork.ColourSpace;
+import inkground.artwork.DisplayList;
+import inkground.artwork.Op;
+import inkground.artwork.PageBox;
+import inkground.artwork.Paint;
+import inkground.artwork.TintTransform;
+import inkground.base.Cancel;
+import inkground.base.Progress;
+import inkground.base.Refusal;
+import inkground.colour.Cie;
+import inkground.geometry.Box;
+import inkground.plate.ColourReader;
+import inkground.plate.InkMapping;
+import inkground.plate.Plate;
+import inkground.plate.PlateRequest;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * Every colour that a page paints.
+ *
+ * @param colours flat colours, the one most seen first
+ * @param gradients number of objects painted with a shading
+ * @param images number of images
+ */
+public record ColourInventory(List<ColourUse> colours, int gradients, int images) {
+    /** ΔE00 below which two colours are probably meant to be one. */
+    public static final double NEAR_DE00 = 3;
+
+    /** Coverage is exact, so that areas need no fine raster; this one keeps 8-bit rounding below a per mille. */
+    private static final double DPI = 100;
+
+    /** Colours whose areas are measured in one go; below the number of inks a job can have. */
+    private static final int AT_ONCE = 24;
+
+    private static final Colour REST = new Colour(marker("rest"), 1);
+
+    /** Copies the list. */
+    public ColourInventory {
+        colours = List.copyOf(colours);
+    }
+
+    /** Colours of objects so far. */
+    private static final class Tally {
+        int objects;
+        Box extent = Box.EMPTY;
+    }
+
+    /** Takes stock of the layers that print by default. */
+    public static ColourInventory of(PageJob page, Cancel cancel, Progress progress) throws Refusal {
+        DisplayList list = page.displayList();
+        Set<Integer> layers = list.defaultLayers();
+        Map<Colour, Tally> tallies = new LinkedHashMap<>();
+        int[] others = new int[2];
+        Repaint.each(list.ops(), layers, op -> {
+            if (Repaint.paint(op) instanceof Paint.Flat flat) {
+                Tally tally = tallies.computeIfAbsent(plain(flat.colour()), k -> new Tally());
+                tally.objects++;
+                Box box = op.clip() == null
+                        ? op.bounds()
+                        : op.bounds().intersect(op.clip().bounds());
+                tally.extent = tally.extent.union(box);
+            } else if (Repaint.paint(op) instanceof Paint.Shading) {
+                others[0]++;
+            } else if (op instanceof Op.Image) {
+                others[1]++;
+            }
+        });
+        ColourReader reader = new ColourReader(page.condition());
+        List<Colour> keys = List.copyOf(tallies.keySet());
+        List<ColourUse> out = new ArrayList<>();
+        for (int from = 0; from < keys.size(); from += AT_ONCE) {
+            List<Colour> part = keys.subList(from, Math.min(keys.size(), from + AT_ONCE));
+            double[] areas = areas(page, part, cancel, progress);
+            for (int i = 0; i < part.size(); i++) {
+                Colour colour = part.get(i);
+                Tally tally = tallies.get(colour);
+                out.add(new ColourUse(
+                        colour,
+                        reader.toLab(colour.space(), colour.components()),
+                        tally.objects,
+                        areas[i],
+                        tally.extent));
+            }
+        }
+        out.sort(Comparator.comparingDouble(ColourUse::visibleCm2).reversed());
+        return new ColourInventory(out, others[0], others[1]);
+    }
+
+    private static Colour plain(Colour colour) {
+        return colour.space() instanceof ColourSpace.Indexed indexed
+                ? new Colour(indexed.base(), indexed.lookup(Math.round(colour.components()[0])))
+                : colour;
+    }
+
+    /** Paints each colour as an ink of its own: what its plane holds is what is seen of it. */
+    private static double[] areas(PageJob page, List<Colour> colours, Cancel cancel, Progress progress) throws Refusal {
+        Map<Colour, Colour> markers = new LinkedHashMap<>();
+        colours.forEach(colour -> markers.put(colour, new Colour(marker("colour " + markers.size()), 1)));
+        DisplayList marked = Repaint.of(page.displayList(), c -> Optional.of(markers.getOrDefault(plain(c), REST)));
+        List<ColourSpace.Separation> first = markers.values().stream()
+                .map(c -> (ColourSpace.Separation) c.space())
+                .toList();
+        InkMapping mapping = InkMapping.of(first, marked, page.condition());
+        Box trim = page.info().box(PageBox.TRIM);
+        // overprint off: a colour that overprints is still what is seen last
+        PlateRequest request =
+                PlateRequest.of(trim, DPI, false, page.displayList().defaultLayers());
+        InkUse.Sum sum = new InkUse.Sum();
+        new Plate(marked, mapping).stream(request, Separations.ROWS_AT_ONCE, cancel, progress, sum::add);
+        double pageCm2 = trim.widthMm() * trim.heightMm() / 100;
+        double[] out = new double[colours.size()];
+        for (InkUse use : sum.uses()) {
+            for (int i = 0; i < out.length; i++) {
+                if (use.ink().name().equals(first.get(i).name())) {
+                    out[i] = use.meanTint() * pageCm2;
+                }
+            }
+        }
+        return out;
+    }
+
+    private static ColourSpace.Separation marker(String name) {
+        return new ColourSpace.Separation("inventory: " + name, Colour.BLACK.space(), new TintTransform() {
+            @Override
+            public int outputs() {
+                return 1;
+            }
+
+            @Override
+            public void apply(float[] in, float[] out) {
+                out[0] = 1 - in[0];
+            }
+        });
+    }
+
+    /**
+     * Groups of colours that differ by less than a limit but are not the same, so that a printer would ask which is meant.
+     * Tints of one ink are never grouped with each other: they need no further ink.
+     *
+     * @param de00 largest ΔE00 from the group's first colour, the most seen one
+     * @return groups of two colours or more
+     */
+    public List<List<ColourUse>> nearDuplicates(double de00) {
+        List<List<ColourUse>> out = new ArrayList<>();
+        List<ColourUse> left = new ArrayList<>(colours);
+        while (!left.isEmpty()) {
+            ColourUse first = left.remove(0);
+            List<ColourUse> group = new ArrayList<>(List.of(first));
+            for (ColourUse other : List.copyOf(left)) {
+                if (Cie.deltaE00(first.lab(), other.lab()) <= de00 && !sameInk(first, other)) {
+                    group.add(other);
+                    left.remove(other);
+                }
+            }
+            if (group.size() > 1) {
+                out.add(group);
+            }
+        }
+        return out;
+    }
+
+    private static boolean sameInk(ColourUse a, ColourUse b) {
+        return a.source() instanceof ColourAssignment.InkNamed && a.source().equals(b.source());
+    }
+}

@@ -1,0 +1,182 @@
+package inkground.cli;
+
+import inkground.app.ColourInventory;
+import inkground.app.ColourUse;
+import inkground.app.Grounds;
+import inkground.app.Job;
+import inkground.app.PageJob;
+import inkground.base.Refusal;
+import inkground.colour.Lab;
+import inkground.substrate.Substrate;
+import inkground.substrate.Substrates;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** Lists the colours of a page. */
+@Command(
+        name = "colours",
+        description = {
+            "List every flat colour that a page of FILE paints: how many objects, and the area where it is seen;"
+                    + " near-duplicates, leftovers, and what may be the garment's colour painted in."
+        })
+final class ColoursCommand implements Callable<Integer> {
+    private final Console console;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Mixin
+    private FileArgument file;
+
+    @Option(
+            names = "--page",
+            paramLabel = "N",
+            defaultValue = "1",
+            converter = PageNumber.class,
+            description = "Page, from 1. Default: ${DEFAULT-VALUE}.")
+    private int page;
+
+    @Option(
+            names = "--on",
+            paramLabel = "SUBSTRATE",
+            description = "Paper or garment that the artwork is for: colours close to its own are pointed out.")
+    private String substrate;
+
+    @Option(
+            names = "--near",
+            paramLabel = "dE",
+            defaultValue = "3",
+            description =
+                    "Colour difference (CIEDE2000) up to which colours are near-duplicates. Default: ${DEFAULT-VALUE}.")
+    private double near;
+
+    @Option(names = "--json", description = "Write JSON.")
+    private boolean json;
+
+    ColoursCommand(Console console) {
+        this.console = console;
+    }
+
+    /** A candidate and what deleting its objects would do. */
+    private record Ground(Grounds.Candidate candidate, Grounds.Deletion deletion) {}
+
+    @Override
+    public Integer call() throws Refusal {
+        if (!(near >= 0 && near <= 50)) {
+            throw new ParameterException(spec.commandLine(), "--near is a colour difference from 0 to 50");
+        }
+        Optional<Lab> garment = substrate == null ? Optional.empty() : Optional.of(garment());
+        try (Job job = Job.open(file.path(), console.cancel(), console.progress())) {
+            PageJob one = job.page(page, console.cancel(), console.progress());
+            ColourInventory inventory = ColourInventory.of(one, console.cancel(), console.progress());
+            List<Ground> grounds = new ArrayList<>();
+            for (Grounds.Candidate candidate : Grounds.candidates(one, inventory, garment.orElse(null))) {
+                grounds.add(new Ground(
+                        candidate, Grounds.deletion(one, candidate.nominated(), console.cancel(), console.progress())));
+            }
+            if (json) {
+                console.json(asJson(inventory, grounds));
+            } else {
+                asWords(inventory, grounds);
+            }
+        }
+        return ExitCode.FINE;
+    }
+
+    private Lab garment() throws Refusal {
+        return Substrates.load()
+                .byId(substrate)
+                .map(Substrate::lab)
+                .orElseThrow(() -> new ParameterException(
+                        spec.commandLine(),
+                        "there is no substrate '" + substrate + "'; 'inkground substrates' lists them"));
+    }
+
+    private void asWords(ColourInventory inventory, List<Ground> grounds) {
+        Table table = new Table("colour", "seen as", "objects", "seen cm2", "");
+        for (ColourUse use : inventory.colours()) {
+            table.row(
+                    use.words(),
+                    use.hex(),
+                    Integer.toString(use.objects()),
+                    String.format(Locale.ROOT, "%.2f", use.visibleCm2()),
+                    use.hidden() ? "hidden" : use.tiny() ? "tiny" : "");
+        }
+        table.lines().forEach(console::say);
+        if (inventory.gradients() + inventory.images() > 0) {
+            console.say("besides: " + inventory.gradients() + " gradients, " + inventory.images() + " images");
+        }
+        for (List<ColourUse> group : inventory.nearDuplicates(near)) {
+            console.say("near-duplicates: "
+                    + String.join(", ", group.stream().map(ColourUse::words).toList()));
+        }
+        for (Ground ground : grounds) {
+            Grounds.Candidate c = ground.candidate();
+            console.say("painted-in ground? " + c.use().words() + " (" + c.use().hex() + "): "
+                    + String.join(
+                            ", ",
+                            c.reasons().stream()
+                                    .sorted()
+                                    .map(Grounds.Reason::words)
+                                    .toList()) + "; "
+                    + ground.deletion().words());
+        }
+    }
+
+    private Map<String, Object> asJson(ColourInventory inventory, List<Ground> grounds) {
+        Map<String, Object> root = new LinkedHashMap<>();
+        root.put("file", file.path().toString());
+        root.put("page", page);
+        root.put(
+                "colours",
+                inventory.colours().stream().map(ColoursCommand::asJson).toList());
+        root.put("gradients", inventory.gradients());
+        root.put("images", inventory.images());
+        root.put(
+                "nearDuplicates",
+                inventory.nearDuplicates(near).stream()
+                        .map(group -> group.stream().map(ColourUse::words).toList())
+                        .toList());
+        root.put("grounds", grounds.stream().map(ColoursCommand::asJson).toList());
+        return root;
+    }
+
+    private static Map<String, Object> asJson(ColourUse use) {
+        Map<String, Object> out = new LinkedHashMap<>();
+        out.put("colour", use.words());
+        out.put("seenAs", use.hex());
+        out.put("lab", List.of(use.lab().L(), use.lab().a(), use.lab().b()));
+        out.put("objects", use.objects());
+        out.put("visibleCm2", use.visibleCm2());
+        out.put("hidden", use.hidden());
+        out.put("tiny", use.tiny());
+        return out;
+    }
+
+    private static Map<String, Object> asJson(Ground ground) {
+        Map<String, Object> out = new LinkedHashMap<>();
+        Grounds.Candidate c = ground.candidate();
+        out.put("colour", c.use().words());
+        out.put("seenAs", c.use().hex());
+        out.put(
+                "reasons",
+                c.reasons().stream().sorted().map(Grounds.Reason::words).toList());
+        out.put("garmentDe00", Double.isNaN(c.garmentDe00()) ? null : c.garmentDe00());
+        out.put("objects", ground.deletion().objects());
+        Map<String, Object> uncovered = new LinkedHashMap<>();
+        ground.deletion().inks().forEach(u -> uncovered.put(u.ink().name(), u.cm2()));
+        out.put("deletingUncoversCm2", uncovered);
+        return out;
+    }
+}

@@ -1,0 +1,93 @@
+package inkground.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.awt.image.BufferedImage;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Bare colours on the command line, on the demo shirt: its painted-in ground is #1C304F. */
+class BareCommandsTest {
+    private static final String SHIRT = "demo/regatta-shirt.pdf";
+
+    @TempDir
+    Path folder;
+
+    @Test
+    void theShirtIsSeenWhereItsPaintedGroundWas() throws Exception {
+        Path png = folder.resolve("shirt.png");
+        Run run =
+                Run.of("proof", SHIRT, "--on", "tee-red", "--bare", "#1C304F", "--dpi", "20", "--out", png.toString());
+        assertThat(run.code()).as(run.err()).isZero();
+        BufferedImage picture = ImageIO.read(png.toFile());
+        int rgb = picture.getRGB(3, 3);
+        assertThat(rgb >> 16 & 255).isGreaterThan(150); // red cloth
+        assertThat(rgb & 255).isLessThan(80);
+    }
+
+    @Test
+    void withTheGroundBareNoProcessInkIsLeft() throws Exception {
+        Path rules = Files.writeString(
+                folder.resolve("shirt.inkground.json"),
+                "{\"version\": 1, \"rules\": [{\"from\": {\"kind\": \"seen\", \"colour\": \"#1C304F\","
+                        + " \"toleranceDe00\": 1}, \"to\": {\"print\": \"bare\"}}]}");
+        JsonNode inks = new ObjectMapper()
+                .readTree(Run.of("inks", SHIRT, "--json", "--assign", rules.toString())
+                        .out())
+                .at("/pages/0/inks");
+        assertThat(inks).hasSize(7);
+        for (JsonNode ink : inks) {
+            boolean process = ink.get("kind").asText().equals("process");
+            assertThat(ink.get("coveredCm2").asDouble() > 0)
+                    .as(ink.get("name").asText())
+                    .isEqualTo(!process);
+        }
+    }
+
+    @Test
+    void aBareInkHasNoPlane() throws Exception {
+        JsonNode inks = new ObjectMapper()
+                .readTree(Run.of("inks", SHIRT, "--json", "--bare", "Reach Red").out())
+                .at("/pages/0/inks");
+        assertThat(inks.findValuesAsText("name")).doesNotContain("Reach Red").contains("Lock Gate Cream", "White");
+    }
+
+    @Test
+    void aColourThatIsNotThereIsSaid() {
+        Run run = Run.of("inks", SHIRT, "--bare", "#00FF00", "--bare", "Reach Rde");
+        assertThat(run.code()).isZero();
+        assertThat(run.out())
+                .contains("nothing on this page is painted in #00FF00")
+                .contains("the ink 'Reach Rde'");
+    }
+
+    @Test
+    void theColoursOfTheShirtAreListedAndItsGroundIsFound() throws Exception {
+        JsonNode root = new ObjectMapper()
+                .readTree(Run.of("colours", SHIRT, "--on", "tee-navy", "--json").out());
+        JsonNode ground = root.at("/grounds/0");
+        assertThat(ground.get("seenAs").asText()).isEqualTo("#1C304F");
+        assertThat(ground.get("reasons")).hasSize(3);
+        assertThat(ground.get("objects").asInt()).isEqualTo(1);
+        assertThat(ground.get("deletingUncoversCm2")).isEmpty();
+        double sum = 0;
+        for (JsonNode colour : root.get("colours")) {
+            sum += colour.get("visibleCm2").asDouble();
+        }
+        assertThat(sum).as("30 × 40 cm, all painted").isBetween(1198.0, 1202.0);
+    }
+
+    @Test
+    void deletingWhatIsNotTheGroundUncoversInk() throws Exception {
+        JsonNode root = new ObjectMapper()
+                .readTree(Run.of("colours", SHIRT, "--on", "tee-red", "--json").out());
+        JsonNode red = root.at("/grounds/1");
+        assertThat(red.get("colour").asText()).isEqualTo("Reach Red 100 %");
+        assertThat(red.at("/deletingUncoversCm2/Lock Gate Cream").asDouble()).isGreaterThan(10);
+    }
+}

@@ -1,0 +1,149 @@
+package inkground.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import inkground.colour.LittleCmsProfile;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The commands that tell colours: condition and patch. */
+class ColourCommandsTest {
+    @TempDir
+    Path folder;
+
+    @ParameterizedTest
+    @ValueSource(strings = {"condition", "patch"})
+    void explain_themselves(String command) {
+        Run run = Run.of(command, "--help");
+        assertThat(run.code()).isZero();
+        assertThat(run.out()).startsWith("Usage: inkground " + command);
+    }
+
+    @Test
+    void condition_tells_paper_primaries_tone_values_and_the_models_fit() throws IOException {
+        JsonNode fogra = json(Run.of("condition", "FOGRA39L", "--json"));
+        assertThat(fogra.get("patches").asInt()).isEqualTo(1493);
+        assertThat(fogra.get("patchesRead").asInt()).isEqualTo(1588);
+        assertThat(fogra.get("meanDe00").asDouble()).isLessThan(0.60);
+        assertThat(fogra.get("p95De00").asDouble()).isLessThan(1.40);
+        assertThat(fogra.get("maxDe00").asDouble())
+                .isGreaterThan(fogra.get("p95De00").asDouble());
+        assertThat(fogra.get("n").asDouble()).isBetween(1.0, 3.0);
+        assertThat(fogra.get("primaries")).hasSize(15);
+        assertThat(fogra.get("paper").get(0).asDouble()).isEqualTo(95);
+        // The file names curves A (cyan, magenta, yellow) and B (black) of ISO 12647-2:2004: 13 and 16 at 40 per cent,
+        // from memory; those are by density, these by the model's bands.
+        for (JsonNode ramp : fogra.get("toneValues")) {
+            double curve = ramp.get("ink").asText().equals("Black") ? 0.16 : 0.13;
+            for (JsonNode step : ramp.get("steps")) {
+                if (step.get("tint").asDouble() == 0.4) {
+                    assertThat(step.get("toneValueIncrease").asDouble()).isCloseTo(curve, within(0.015));
+                }
+            }
+        }
+    }
+
+    @Test
+    void condition_reads_a_profile_at_the_tints_of_the_bundled_data() throws Exception {
+        Path profile = Files.write(folder.resolve("press.icc"), LittleCmsProfile.bytes());
+        JsonNode read = json(Run.of("condition", profile, "--json"));
+        assertThat(read.get("name").asText()).isEqualTo("press.icc");
+        assertThat(read.get("patches").asInt()).isEqualTo(1493);
+        assertThat(read.get("meanDe00").asDouble()).isBetween(0.3, 2.0);
+    }
+
+    @Test
+    void condition_refuses_what_is_no_data_with_its_name() throws IOException {
+        Path bad = Files.writeString(folder.resolve("bad.txt"), "NUMBER_OF_SETS 2\nBEGIN_DATA_FORMAT\nCMYK_C\n");
+        Run run = Run.of("condition", bad);
+        assertThat(run.code()).isEqualTo(1);
+        assertThat(run.err()).contains("bad.txt").contains("END_DATA_FORMAT").doesNotContain("Exception");
+        assertThat(Run.of("condition", "no-such-file").code()).isEqualTo(1);
+        assertThat(Run.of("condition").code()).isEqualTo(2);
+    }
+
+    @Test
+    void patch_gives_the_datas_own_colour_on_the_datas_own_paper() throws IOException {
+        JsonNode patch =
+                json(Run.of("patch", "--on", "coated-white", "--ink", "cyan=100", "--ink", "Magenta=100", "--json"));
+        assertThat(patch.get("lab").get(0).asDouble()).isCloseTo(24, within(0.05));
+        assertThat(patch.get("lab").get(1).asDouble()).isCloseTo(22, within(0.05));
+        assertThat(patch.get("lab").get(2).asDouble()).isCloseTo(-46, within(0.05));
+        assertThat(patch.get("expectedError").get("meanDe00").asDouble()).isLessThan(0.6);
+        assertThat(patch.get("inks").get(0).get("source").asText()).contains("FOGRA39L");
+    }
+
+    @Test
+    void patch_says_where_each_colour_comes_from_and_what_to_expect() {
+        Run run = Run.of("patch", "--on", "tee-navy", "--ink", "Reach Red=100", "--ink", "White=100");
+        assertThat(run.code()).isZero();
+        assertThat(run.out())
+                .contains("Reach Red", "unknown: the file states no colour", "assumed white ink")
+                .contains("expected error")
+                .contains("Not a contract proof");
+    }
+
+    @Test
+    void patch_takes_a_users_ink_before_anything_else() throws IOException {
+        Path library = Files.writeString(
+                folder.resolve("inks.json"),
+                "{\"inks\": [{\"name\": \"Reach Red\", \"lab\": [45, 60, 35], \"opacity\": 1, \"source\": \"my eye\"}]}");
+        JsonNode patch =
+                json(Run.of("patch", "--on", "tee-navy", "--ink", "Reach Red=100", "--inks", library, "--json"));
+        assertThat(patch.get("lab").get(1).asDouble()).isCloseTo(60, within(0.01));
+        assertThat(patch.get("inks").get(0).get("source").asText())
+                .contains("inks.json")
+                .contains("my eye");
+    }
+
+    @Test
+    void patch_reads_both_kinds_of_lines() throws IOException {
+        String[] on = {"patch", "--on", "coated-white", "--json"};
+        JsonNode table = json(Run.reading("C,M,\"Reach, Red\"\n100,100,0\n0,0,0\n", (Object[]) on));
+        JsonNode pairs = json(Run.reading("Cyan=100,Magenta=100\n", (Object[]) on));
+        assertThat(table).hasSize(2);
+        assertThat(table.get(0).get("lab")).isEqualTo(pairs.get(0).get("lab"));
+        assertThat(table.get(1).get("lab").get(0).asDouble()).isCloseTo(95, within(0.01));
+        assertThat(table.get(0).get("inks").get(2).get("name").asText()).isEqualTo("Reach, Red");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"", "C,M\n1\n", "C,C\n1,2\n", "C\n101\n", "C=10,C=20\n", "C\nNaN\n", "\"C\n", ",M\n1,2"})
+    void patch_refuses_bad_lines_with_their_number(String text) {
+        Run run = Run.reading(text, "patch", "--on", "coated-white");
+        assertThat(run.code()).isEqualTo(1);
+        assertThat(run.out()).isEmpty();
+        assertThat(run.err().lines()).hasSize(1);
+        assertThat(run.err().toLowerCase()).contains("standard input");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "patch --ink C=1",
+                "patch --on no-such-paper --ink C=1",
+                "patch --on coated-white --ink C",
+                "patch --on coated-white --ink C=101",
+                "patch --on coated-white --ink C=1 --ink Cyan=2",
+                "condition FOGRA39L extra"
+            })
+    void wrong_usage_is_one_line_and_exit_two(String words) {
+        Run run = Run.of((Object[]) words.split(" "));
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err().lines()).hasSize(1);
+    }
+
+    private static JsonNode json(Run run) throws IOException {
+        assertThat(run.err()).isEmpty();
+        assertThat(run.code()).isZero();
+        return new ObjectMapper().readTree(run.out());
+    }
+}
