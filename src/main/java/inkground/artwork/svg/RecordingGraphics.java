@@ -16,7 +16,9 @@ import java.awt.image.BufferedImage;
 import java.awt.image.ImageObserver;
 import java.awt.image.RenderedImage;
 import java.awt.image.renderable.RenderableImage;
+import java.lang.ref.WeakReference;
 import java.text.AttributedCharacterIterator;
+import org.apache.batik.ext.awt.RenderingHintsKeyExt;
 import org.apache.batik.gvt.font.GVTFont;
 import org.apache.xmlgraphics.java2d.AbstractGraphics2D;
 import org.apache.xmlgraphics.java2d.GraphicContext;
@@ -42,6 +44,9 @@ final class RecordingGraphics extends AbstractGraphics2D {
         void endType();
     }
 
+    /** Stands for the surface where the library asks for its kind. */
+    private static final BufferedImage SAMPLE = new BufferedImage(1, 1, BufferedImage.TYPE_INT_ARGB);
+
     private final Sink sink;
 
     RecordingGraphics(Sink sink, Matrix userToPage) {
@@ -52,6 +57,7 @@ final class RecordingGraphics extends AbstractGraphics2D {
         // type as exact outlines: these two hints keep the library from hinted glyphs
         setRenderingHint(RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);
         setRenderingHint(RenderingHints.KEY_STROKE_CONTROL, RenderingHints.VALUE_STROKE_PURE);
+        setRenderingHint(RenderingHintsKeyExt.KEY_BUFFERED_IMAGE, new WeakReference<>(SAMPLE)); // or it complains
     }
 
     private RecordingGraphics(RecordingGraphics other) {
@@ -144,16 +150,12 @@ final class RecordingGraphics extends AbstractGraphics2D {
 
     @Override
     public GraphicsConfiguration getDeviceConfiguration() {
-        return new BufferedImage(1, 1, BufferedImage.TYPE_INT_ARGB)
-                .createGraphics()
-                .getDeviceConfiguration();
+        return SAMPLE.createGraphics().getDeviceConfiguration();
     }
 
     @Override
     public FontMetrics getFontMetrics(java.awt.Font font) {
-        return new BufferedImage(1, 1, BufferedImage.TYPE_INT_ARGB)
-                .createGraphics()
-                .getFontMetrics(font);
+        return SAMPLE.createGraphics().getFontMetrics(font);
     }
 
     @Override

@@ -78,9 +78,12 @@ public final class SvgArtwork implements Artwork {
         byte[] data = read(file, name, limits);
         try {
             SVGOMDocument document = SvgXml.parse(data, name, limits, cancel, new Notes());
+            UseCount.check(document.getDocumentElement(), name, limits);
             PageSize size = PageSize.of(document.getDocumentElement(), name);
             progress.report("opening " + name, 1);
             return new SvgArtwork(file, data, limits, size);
+        } catch (Stopped e) {
+            throw e.refusal();
         } catch (CancellationException e) {
             throw e;
         } catch (RuntimeException | StackOverflowError e) {

@@ -17,6 +17,7 @@ import org.apache.batik.bridge.DocumentLoader;
 import org.apache.batik.bridge.GVTBuilder;
 import org.apache.batik.bridge.InterruptedBridgeException;
 import org.apache.batik.bridge.SVGMaskElementBridge;
+import org.apache.batik.bridge.SVGPatternElementBridge;
 import org.apache.batik.bridge.SVGRadialGradientElementBridge;
 import org.apache.batik.bridge.SVGUtilities;
 import org.apache.batik.bridge.UnitProcessor;
@@ -26,6 +27,7 @@ import org.apache.batik.css.engine.value.Value;
 import org.apache.batik.ext.awt.MultipleGradientPaint;
 import org.apache.batik.gvt.CompositeGraphicsNode;
 import org.apache.batik.gvt.GraphicsNode;
+import org.apache.batik.gvt.PatternPaint;
 import org.apache.batik.gvt.filter.Mask;
 import org.w3c.dom.DOMException;
 import org.w3c.dom.Document;
@@ -41,6 +43,7 @@ final class SvgContext extends BridgeContext {
     private final Map<GraphicsNode, Element> elements = new IdentityHashMap<>();
     private final Map<Mask, Boolean> alphaMasks = new IdentityHashMap<>();
     private final Map<Paint, Double> innerRadii = new IdentityHashMap<>();
+    private final Map<Paint, Cell> cells = new IdentityHashMap<>();
     private int built;
     private int depth;
 
@@ -71,6 +74,20 @@ final class SvgContext extends BridgeContext {
         return innerRadii.getOrDefault(gradient, 0.0);
     }
 
+    /** @return what a pattern repeats, or null */
+    Cell cell(Paint pattern) {
+        return cells.get(pattern);
+    }
+
+    /**
+     * What a pattern repeats.
+     *
+     * @param node content
+     * @param toCell from the content's space to that of the pattern
+     * @param opacity of the whole
+     */
+    record Cell(GraphicsNode node, AffineTransform toCell, float opacity) {}
+
     /** @return the words of one of our CSS properties; the empty string when the element has no style */
     String words(Element e, String property) {
         Value value = style(e, property);
@@ -97,6 +114,7 @@ final class SvgContext extends BridgeContext {
         putBridge(new ImageBridge(images));
         putBridge(new ClipBridge());
         putBridge(new Masks());
+        putBridge(new Patterns());
         putBridge(new Radials());
     }
 
@@ -171,6 +189,19 @@ final class SvgContext extends BridgeContext {
                 throw new Stopped(new Refusal(name + " nests elements more than " + limits.nesting()
                         + " deep, or holds one that uses itself. Ungroup the artwork or export it again."));
             }
+        }
+    }
+
+    /** Notes what a pattern repeats, which its paint keeps to itself. */
+    private final class Patterns extends SVGPatternElementBridge {
+        @Override
+        public Paint createPaint(
+                BridgeContext context, Element pattern, Element painted, GraphicsNode node, float opacity) {
+            Paint paint = super.createPaint(context, pattern, painted, node, opacity);
+            if (paint instanceof PatternPaint made && context.getElementData(pattern) instanceof GraphicsNode content) {
+                cells.put(paint, new Cell(content, made.getGraphicsNode().getTransform(), opacity));
+            }
+            return paint;
         }
     }
 

@@ -34,6 +34,7 @@ import org.apache.batik.gvt.CompositeGraphicsNode;
 import org.apache.batik.gvt.CompositeShapePainter;
 import org.apache.batik.gvt.FillShapePainter;
 import org.apache.batik.gvt.GraphicsNode;
+import org.apache.batik.gvt.MarkerShapePainter;
 import org.apache.batik.gvt.PatternPaint;
 import org.apache.batik.gvt.ProxyGraphicsNode;
 import org.apache.batik.gvt.ShapeNode;
@@ -174,17 +175,8 @@ final class SvgRecorder implements RecordingGraphics.Sink {
     private void content(GraphicsNode node, Matrix own, Clip inner) {
         clip = inner;
         if (node instanceof CompositeGraphicsNode composite) {
-            Matrix children = own;
-            if (node instanceof CanvasGraphicsNode canvas) {
-                children = canvas.getPositionTransform() == null
-                        ? children
-                        : Awt.matrix(canvas.getPositionTransform()).then(children);
-                children = canvas.getViewingTransform() == null
-                        ? children
-                        : Awt.matrix(canvas.getViewingTransform()).then(children);
-            }
             for (Object child : composite.getChildren()) {
-                node((GraphicsNode) child, children, inner);
+                node((GraphicsNode) child, own, inner);
             }
         } else if (node instanceof ProxyGraphicsNode proxy) {
             node(proxy.getSource(), own, inner);
@@ -217,21 +209,22 @@ final class SvgRecorder implements RecordingGraphics.Sink {
         int from = out.size();
         if (painter instanceof CompositeShapePainter all) {
             int at = 0;
-            for (; at < all.getShapePainterCount() && !isMarker(all.getShapePainter(at)); at++) {
+            for (; at < all.getShapePainterCount() && !(all.getShapePainter(at) instanceof MarkerShapePainter); at++) {
                 all.getShapePainter(at).paint(new RecordingGraphics(this, own));
             }
             order(from);
             for (; at < all.getShapePainterCount(); at++) {
-                all.getShapePainter(at).paint(new RecordingGraphics(this, own));
+                shape(all.getShapePainter(at), own);
             }
+        } else if (painter instanceof MarkerShapePainter markers) {
+            Clip around = clip;
+            for (GraphicsNode marker : OpenMarkers.nodes(markers)) {
+                node(marker, own, around);
+            }
+            clip = around;
         } else {
             painter.paint(new RecordingGraphics(this, own));
         }
-    }
-
-    private static boolean isMarker(ShapePainter painter) {
-        return !(painter instanceof FillShapePainter || painter instanceof StrokeShapePainter)
-                && !(painter instanceof CompositeShapePainter);
     }
 
     /** SVG 2 §13.8: strokes before fills where the file says so. */
@@ -401,7 +394,8 @@ final class SvgRecorder implements RecordingGraphics.Sink {
     private SvgPaints.Inked pattern(PatternPaint pattern, Matrix toPage, Box area) {
         Rectangle2D cell = pattern.getPatternRect();
         Matrix cellToPage = Awt.matrix(pattern.getPatternTransform()).then(toPage);
-        if (!cellToPage.invertible() || cell.getWidth() <= 0 || cell.getHeight() <= 0) {
+        SvgContext.Cell content = shared.context.cell(pattern);
+        if (!cellToPage.invertible() || cell.getWidth() <= 0 || cell.getHeight() <= 0 || content == null) {
             return null;
         }
         Box seen = cellToPage.inverse().bounds(area.intersect(shared.page));
@@ -414,7 +408,7 @@ final class SvgRecorder implements RecordingGraphics.Sink {
                 Matrix shifted = Matrix.translate(x * cell.getWidth(), y * cell.getHeight())
                         .then(cellToPage);
                 Clip inside = times == 1 ? null : Clip.of(null, Awt.outline(cell, shifted), Awt.rule(cell));
-                inner.node(pattern.getGraphicsNode(), shifted, inside);
+                inner.node(content.node(), Awt.matrix(content.toCell()).then(shifted), inside);
                 if (inner.out.size() > Math.min(MOST_CELL_OPS, shared.left()) && times > 1) {
                     shared.notes.add("a pattern of very many repeats", "without it", element);
                     return null;
@@ -426,7 +420,8 @@ final class SvgRecorder implements RecordingGraphics.Sink {
                 cell.getMinY(),
                 cell.getMinX() + times * cell.getWidth(),
                 cell.getMinY() + times * cell.getHeight());
-        return new SvgPaints.Inked(new Paint.Tiling(inner.out, box, box.width(), box.height(), cellToPage), 1, null);
+        return new SvgPaints.Inked(
+                new Paint.Tiling(inner.out, box, box.width(), box.height(), cellToPage), content.opacity(), null);
     }
 
     /** @return whether an operation states colours that blending in RGB would lose */
