@@ -113,6 +113,13 @@ public final class InkMapping implements ColourMapping {
         return newColorants;
     }
 
+    /** @return whether colours of this space can mix an ink that is bare with others that are not */
+    public boolean mixesBare(ColourSpace space) {
+        return base(space) instanceof ColourSpace.DeviceN n
+                && !assigned.allBare(n.names())
+                && n.names().stream().anyMatch(name -> assigned.ofInk(name) instanceof Bare);
+    }
+
     /** @return rules that no paint met so far falls under; complete after the first rendering */
     public List<ColourAssignment.Rule> unusedRules() {
         return assigned.unused();
