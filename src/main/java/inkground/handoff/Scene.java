@@ -9,6 +9,7 @@ import inkground.artwork.Op;
 import inkground.artwork.PageBox;
 import inkground.artwork.Paint;
 import inkground.artwork.Style;
+import inkground.artwork.TextUse;
 import inkground.base.Cancel;
 import inkground.base.Refusal;
 import inkground.geometry.Box;
@@ -178,6 +179,11 @@ final class Scene {
         }
         if (op instanceof Op.Stencil) {
             throw refused("is painted through a bitmap over other paint", op);
+        }
+        TextUse text = op instanceof Op.Fill fill ? fill.text() : ((Op.Stroke) op).text();
+        if (text != null && !text.embedded()) {
+            throw refused(
+                    "is type in the font " + text.font() + ", which the file does not carry, over other paint", op);
         }
         if (op.style().overprint()) {
             throw refused("overprints other paint as a process colour", op);

@@ -1,6 +1,7 @@
 package inkground.handoff;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -15,8 +16,11 @@ import org.apache.pdfbox.cos.COSStream;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
+import org.apache.pdfbox.pdmodel.font.PDFont;
+import org.apache.pdfbox.pdmodel.font.PDTrueTypeFont;
 import org.apache.pdfbox.pdmodel.font.PDType1Font;
 import org.apache.pdfbox.pdmodel.font.Standard14Fonts;
+import org.apache.pdfbox.pdmodel.font.encoding.WinAnsiEncoding;
 
 /** Small one-page files for tests: 144 × 144 pt, content as text, two invented inks and a few states in the resources. */
 final class CasePdf {
@@ -32,7 +36,7 @@ final class CasePdf {
     private final String content;
     private final Map<String, String> forms = new LinkedHashMap<>();
     private final Map<String, String> groups = new LinkedHashMap<>();
-    private boolean turned;
+    private float turned;
 
     CasePdf(String content) {
         this.content = content;
@@ -51,20 +55,20 @@ final class CasePdf {
     }
 
     /** Turns the page, shifts its media box and enlarges its unit. */
-    CasePdf turned() {
-        turned = true;
+    CasePdf turned(float unit) {
+        turned = unit;
         return this;
     }
 
     Path write(Path file) throws IOException {
         try (PDDocument document = new PDDocument()) {
-            PDPage page = new PDPage(turned ? new PDRectangle(-20, 10, 144, 120) : new PDRectangle(144, 144));
+            PDPage page = new PDPage(turned > 0 ? new PDRectangle(-20, 10, 144, 120) : new PDRectangle(144, 144));
             document.addPage(page);
-            if (turned) {
+            if (turned > 0) {
                 page.setRotation(90);
-                page.getCOSObject().setItem(COSName.getPDFName("UserUnit"), new COSFloat(1.5f));
+                page.getCOSObject().setItem(COSName.getPDFName("UserUnit"), new COSFloat(turned));
             }
-            COSDictionary resources = resources();
+            COSDictionary resources = resources(document);
             for (Map.Entry<String, String> form : forms.entrySet()) {
                 addForm(document, resources, form.getKey(), form.getValue(), false);
             }
@@ -78,7 +82,7 @@ final class CasePdf {
         return file;
     }
 
-    private static COSDictionary resources() throws IOException {
+    private static COSDictionary resources(PDDocument document) throws IOException {
         COSDictionary spaces = new COSDictionary();
         spaces.setItem("Red", separation("Reach Red", .05f, 1, .8f, 0));
         spaces.setItem("Cream", separation("Lock Gate Cream", 0, .05f, .3f, 0));
@@ -87,7 +91,13 @@ final class CasePdf {
         states.setItem("Over", state("OP", true, 1));
         states.setItem("Half", state("OP", false, .5f));
         COSDictionary fonts = new COSDictionary();
-        fonts.setItem("F", new PDType1Font(Standard14Fonts.FontName.HELVETICA_BOLD).getCOSObject());
+        try (InputStream ttf =
+                PDFont.class.getResourceAsStream("/org/apache/pdfbox/resources/ttf/LiberationSans-Regular.ttf")) {
+            fonts.setItem(
+                    "F",
+                    PDTrueTypeFont.load(document, ttf, WinAnsiEncoding.INSTANCE).getCOSObject());
+        }
+        fonts.setItem("Absent", new PDType1Font(Standard14Fonts.FontName.HELVETICA_BOLD).getCOSObject());
         COSDictionary out = new COSDictionary();
         out.setItem(COSName.COLORSPACE, spaces);
         out.setItem(COSName.EXT_G_STATE, states);

@@ -114,7 +114,9 @@ class CleanFileTest {
                         "transparent ink beneath",
                         "1 0 0 0 k 0 0 100 144 re f q /Half gs " + RED + "12 12 110 110 re f Q " + GARMENT + circle
                                 + "f"),
-                new Case("a turned page of another unit", new CasePdf(INK + GARMENT + circle + "f").turned(), SEEN));
+                new Case("a turned page", new CasePdf(INK + GARMENT + circle + "f").turned(1), SEEN),
+                new Case(
+                        "a turned page of another unit", new CasePdf(INK + GARMENT + circle + "f").turned(1.5f), SEEN));
     }
 
     @ParameterizedTest
@@ -123,18 +125,9 @@ class CleanFileTest {
         Path clean = clean(one);
         try (PdfArtwork before = open(folder.resolve("art.pdf"));
                 PdfArtwork after = open(clean)) {
-            InkPlanes expected = planes(before, bare(one.bare()));
-            InkPlanes actual = planes(after, ColourAssignment.NONE);
-            for (int p = 0; p < expected.inks().size(); p++) {
-                int q = actual.inks().indexOf(expected.inks().get(p).name());
-                for (int y = 0; y < expected.height(); y++) {
-                    for (int x = 0; x < expected.width(); x++) {
-                        assertThat(q < 0 ? 0 : actual.get(q, x, y))
-                                .as("%s at %d %d", expected.inks().get(p).name(), x, y)
-                                .isCloseTo(expected.get(p, x, y), org.assertj.core.data.Offset.offset(40));
-                    }
-                }
-            }
+            PlaneComparison comparison = new PlaneComparison();
+            comparison.add(planes(before, bare(one.bare())), planes(after, ColourAssignment.NONE));
+            assertThat(comparison.differing()).isEmpty();
         }
     }
 
@@ -149,6 +142,8 @@ class CleanFileTest {
     @ParameterizedTest
     @MethodSource("cases")
     void popplerLeavesItTransparentAndAllElseAsBefore(Case one) throws Exception {
+        assumeTrue(!one.name().contains("another unit"), "Poppler takes no notice of UserUnit");
+        assumeTrue(!one.name().contains("overprints"), "a picture does not tell what lies beneath");
         assumeTrue(OtherRenderers.poppler(), "Poppler is not installed");
         Path clean = clean(one);
         OtherRenderers.comparePictures(folder.resolve("art.pdf"), clean, bareMap(one));
@@ -201,9 +196,11 @@ class CleanFileTest {
                 new Case("overprints", INK + "/Over gs " + GARMENT + circle),
                 new Case("image", INK + "q 50 0 0 50 20 20 cm BI /W 1 /H 1 /BPC 8 /CS /RGB ID \034\060\117 EI Q"),
                 new Case("nothing is painted", INK),
+                new Case("the file does not carry", INK + "BT /Absent 40 Tf 10 60 Td " + GARMENT + "(AAA) Tj ET"),
                 new Case(
                         "under other type",
-                        INK + "BT /F 40 Tf 10 60 Td " + GARMENT + "(AAA) Tj -70 4 Td " + CREAM + "(AAA) Tj ET"));
+                        "BT /F 40 Tf 10 60 Td " + CREAM + "(AAA) Tj 5 4 Td " + GARMENT + "(AAA) Tj 5 4 Td " + CREAM
+                                + "(AAA) Tj ET"));
     }
 
     @ParameterizedTest
