@@ -41,6 +41,7 @@ public final class InkMapping implements ColourMapping {
     private final PrintCondition condition;
     private final ColourReader reader;
     private final AssignedColours assigned;
+    private final Unmixing unmixing;
     private final List<ColourSpace.Separation> newColorants;
     private final boolean bare;
     private final int white; // plane of the white ink, or -1
@@ -54,6 +55,7 @@ public final class InkMapping implements ColourMapping {
         this.condition = reader.condition();
         this.reader = reader;
         this.assigned = assigned;
+        this.unmixing = assigned.haveColours() ? new Unmixing(assigned.colourRules(), assigned, reader) : null;
         this.newColorants = assigned.newColorants(colorants);
         this.bare = assigned.anyBare();
         this.white = whiteOf(inks);
@@ -114,6 +116,13 @@ public final class InkMapping implements ColourMapping {
     /** @return colorants for the inks that the assignment brings in, by which they get their colours */
     public List<ColourSpace.Separation> newColorants() {
         return newColorants;
+    }
+
+    /** @return whether colours of this space can mix an ink that is bare with others that are not */
+    public boolean mixesBare(ColourSpace space) {
+        return base(space) instanceof ColourSpace.DeviceN n
+                && !assigned.allBare(n.names())
+                && n.names().stream().anyMatch(name -> assigned.ofInk(name) instanceof Bare);
     }
 
     /** @return rules that no paint met so far falls under; complete after the first rendering */
@@ -307,6 +316,38 @@ public final class InkMapping implements ColourMapping {
             } else {
                 lay(target, 1, out);
             }
+        }
+    }
+
+    /** A soft edge between two assigned colours becomes complementary amounts of both. */
+    @Override
+    public void mixedTints(ColourSpace space, float[] components, int[] out) {
+        if (space instanceof ColourSpace.Indexed indexed) {
+            mixedTints(indexed.base(), indexed.lookup(Math.round(components[0])), out);
+            return;
+        }
+        boolean mixable = unmixing != null && kind(space) == Kind.PROCESS && target(space, components) == null;
+        Unmixing.Mixture mixture = mixable ? unmixing.of(space, components) : null;
+        if (mixture == null) {
+            tints(space, components, out);
+            return;
+        }
+        Arrays.fill(out, 0);
+        for (int i = 0; i < mixture.rules().length; i++) {
+            ColourAssignment.Rule rule = assigned.colourRules().get(mixture.rules()[i]);
+            if (rule.to() instanceof Process) {
+                addProcess(assigned.labOf(rule), mixture.weights()[i], out);
+            } else {
+                lay(rule.to(), mixture.weights()[i], out);
+            }
+        }
+    }
+
+    private void addProcess(Lab lab, double amount, int[] out) {
+        float[] cmyk = new float[4];
+        condition.labToCmyk(lab.L(), lab.a(), lab.b(), cmyk);
+        for (int p = 0; p < 4; p++) {
+            out[p] = Math.min(Fixed.TINT_ONE, out[p] + Fixed.tint(amount * cmyk[p]));
         }
     }
 

@@ -62,6 +62,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
     private PathBuilder path;
     private TextRecorder text = new TextRecorder();
     private TextUse glyphUse;
+    private int derived;
 
     PageRecorder(PDPage page, Boxes boxes, DocumentParts parts, Recording recording) {
         super(page);
@@ -102,8 +103,19 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
 
     @Override
     protected void processOperator(Operator operator, List<COSBase> operands) throws IOException {
-        recording.countOperator();
+        recording.countOperator(derived == 0);
         guarded("operator " + operator.getName(), () -> super.processOperator(operator, operands));
+    }
+
+    /** What one operator of the content stands for, such as the closing of a path in b: not counted as a place of its own. */
+    @Override
+    public void processOperator(String operation, List<COSBase> arguments) throws IOException {
+        derived++;
+        try {
+            super.processOperator(operation, arguments);
+        } finally {
+            derived--;
+        }
     }
 
     @Override
@@ -454,6 +466,8 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
     private List<Op> nested(Recording.Outer outer, Matrix innerBase, String name, Reading content) {
         Matrix outerBase = base;
         PathBuilder outerPath = path;
+        int outerDerived = derived;
+        derived = 0;
         TextRecorder outerText = text;
         base = innerBase;
         path = new PathBuilder(userToPage);
@@ -463,6 +477,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
             guarded(name, content);
         } finally {
             base = outerBase;
+            derived = outerDerived;
             path = outerPath;
             text = outerText;
             collected = recording.leave(outer);
