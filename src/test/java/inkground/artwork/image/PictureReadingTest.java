@@ -21,6 +21,7 @@ import java.io.ByteArrayOutputStream;
 import java.nio.ByteBuffer;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Base64;
 import java.util.List;
 import java.util.zip.Deflater;
 import javax.imageio.IIOImage;
@@ -343,14 +344,27 @@ class PictureReadingTest {
 
     @Test
     void gifAndBmpAreReadWhole() throws Exception {
-        BufferedImage image = new BufferedImage(3, 2, BufferedImage.TYPE_BYTE_INDEXED);
-        image.setRGB(1, 1, 0xFF0000FF);
-        for (String format : List.of("gif", "bmp")) {
-            ByteArrayOutputStream out = new ByteArrayOutputStream();
-            ImageIO.write(image, format, out);
-            Pixels pixels = frame(out.toByteArray()).source().decode();
-            assertThat(pixels.samples()[3 * 4 + 2]).as(format).isEqualTo((byte) 255);
-            assertThat(pixels.samples()[2]).as(format).isZero();
+        // 3 × 2 black samples, the one at (1, 1) blue
+        byte[] gif = Base64.getDecoder().decode("R0lGODlhAwACAPAAAAAAAAAA/yH5BAAAAAAALAAAAAADAAIAAAIDhBFQADs=");
+        BufferedImage image = new BufferedImage(3, 2, BufferedImage.TYPE_INT_RGB);
+        image.setRGB(1, 1, 0x0000FF);
+        ByteArrayOutputStream bmp = new ByteArrayOutputStream();
+        ImageIO.write(image, "bmp", bmp);
+        for (byte[] file : List.of(gif, bmp.toByteArray())) {
+            Pixels pixels = frame(file).source().decode();
+            assertThat(pixels.samples()[3 * 4 + 2]).isEqualTo((byte) 255);
+            assertThat(pixels.samples()[2]).isZero();
         }
+    }
+
+    @Test
+    void webPIsReadWithItsAlpha() throws Exception {
+        byte[] file = Base64.getDecoder()
+                .decode(
+                        "UklGRmAAAABXRUJQVlA4WAoAAAAQAAAAAwAAAgAAQUxQSAoAAAABB9C/iAhERP8DVlA4IDAAAADQAQCdASoEAAMAAgA0JaACdLoB+AADsAD+8MQL/yC5YXXI1/8gP+QH/ID/+PIAAAA=");
+        Frame frame = frame(file);
+        assertThat(frame.source().width()).isEqualTo(4);
+        assertThat(frame.source().decode().samples()[0] & 255).isCloseTo(255, within(4));
+        assertThat(frame.source().decode().mask().samples()[0] & 255).isCloseTo(128, within(2));
     }
 }
