@@ -4,6 +4,7 @@ import inkground.artwork.Colour;
 import inkground.artwork.ColourAssignment;
 import inkground.artwork.ColourSpace;
 import inkground.artwork.DisplayList;
+import inkground.artwork.ImageSource;
 import inkground.artwork.Op;
 import inkground.artwork.PageBox;
 import inkground.artwork.Paint;
@@ -20,6 +21,7 @@ import inkground.plate.PlateRequest;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -30,9 +32,9 @@ import java.util.Set;
  *
  * @param colours flat colours, the one most seen first
  * @param gradients number of objects painted with a shading
- * @param images number of images
+ * @param images colours of each image, in painting order; an image placed twice counts once
  */
-public record ColourInventory(List<ColourUse> colours, int gradients, int images) {
+public record ColourInventory(List<ColourUse> colours, int gradients, List<PictureColours> images) {
     /** ΔE00 below which two colours are probably meant to be one. */
     public static final double NEAR_DE00 = 3;
 
@@ -47,6 +49,7 @@ public record ColourInventory(List<ColourUse> colours, int gradients, int images
     /** Copies the list. */
     public ColourInventory {
         colours = List.copyOf(colours);
+        images = List.copyOf(images);
     }
 
     /** Colours of objects so far. */
@@ -60,7 +63,8 @@ public record ColourInventory(List<ColourUse> colours, int gradients, int images
         DisplayList list = page.displayList();
         Set<Integer> layers = list.defaultLayers();
         Map<Colour, Tally> tallies = new LinkedHashMap<>();
-        int[] others = new int[2];
+        int[] gradients = new int[1];
+        Set<ImageSource> images = new LinkedHashSet<>();
         Repaint.each(list.ops(), layers, op -> {
             if (Repaint.paint(op) instanceof Paint.Flat flat) {
                 Tally tally = tallies.computeIfAbsent(plain(flat.colour()), k -> new Tally());
@@ -70,9 +74,9 @@ public record ColourInventory(List<ColourUse> colours, int gradients, int images
                         : op.bounds().intersect(op.clip().bounds());
                 tally.extent = tally.extent.union(box);
             } else if (Repaint.paint(op) instanceof Paint.Shading) {
-                others[0]++;
-            } else if (op instanceof Op.Image) {
-                others[1]++;
+                gradients[0]++;
+            } else if (op instanceof Op.Image image) {
+                images.add(image.image());
             }
         });
         ColourReader reader = new ColourReader(page.condition());
@@ -93,7 +97,11 @@ public record ColourInventory(List<ColourUse> colours, int gradients, int images
             }
         }
         out.sort(Comparator.comparingDouble(ColourUse::visibleCm2).reversed());
-        return new ColourInventory(out, others[0], others[1]);
+        List<PictureColours> pictures = new ArrayList<>();
+        for (ImageSource image : images) {
+            pictures.add(PictureColours.of(image.decode(), image.space(), reader, cancel));
+        }
+        return new ColourInventory(out, gradients[0], pictures);
     }
 
     private static Colour plain(Colour colour) {

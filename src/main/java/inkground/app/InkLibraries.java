@@ -12,6 +12,7 @@ import inkground.base.Refusal;
 import inkground.colour.Cgats;
 import inkground.colour.Characterisation;
 import inkground.colour.Cie;
+import inkground.colour.Cxf;
 import inkground.colour.Lab;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -30,6 +31,7 @@ import java.util.Set;
  * <ul>
  *   <li>JSON: {@code {"paper": [L, a, b], "inks": [{"name": "…", "lab": [L, a, b], "opacity": 0.8, "source": "…"}]}}; paper, opacity and
  *       source may be left out;
+ *   <li>CxF 3 (ISO 17972), its objects with a spectrum or a Lab value; an object named Paper is the paper;
  *   <li>CGATS text with a column SAMPLE_NAME and Lab or X, Y, Z columns; a sample named Paper is the paper.
  * </ul>
  *
@@ -71,6 +73,9 @@ public final class InkLibraries {
                 .stripLeading();
         if (start.startsWith("{")) {
             return json(bytes, name);
+        }
+        if (start.startsWith("<")) {
+            return cxf(bytes, name);
         }
         return cgats(new String(bytes, StandardCharsets.UTF_8), name);
     }
@@ -144,6 +149,22 @@ public final class InkLibraries {
         }
         return new Lab(
                 node.get(0).asDouble(), node.get(1).asDouble(), node.get(2).asDouble());
+    }
+
+    private static InkLibrary cxf(byte[] bytes, String file) throws Refusal {
+        List<Cxf.Sample> samples = Cxf.read(bytes, file);
+        Lab paper = null;
+        for (Cxf.Sample sample : samples) {
+            paper = isPaper(sample.name()) ? sample.lab() : paper;
+        }
+        List<Entry> entries = new ArrayList<>();
+        for (Cxf.Sample sample : samples) {
+            if (!isPaper(sample.name())) {
+                String source = (sample.spectral() ? "spectrum in " : "Lab value in ") + file;
+                entries.add(entry(sample.name(), sample.lab(), paper, OptionalDouble.empty(), source));
+            }
+        }
+        return distinct(entries, file);
     }
 
     private static InkLibrary cgats(String text, String file) throws Refusal {

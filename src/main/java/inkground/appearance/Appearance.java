@@ -107,6 +107,8 @@ public final class Appearance {
         private final UnderbaseCoverage underbase;
         private final int words;
         private final ProcessGrid process; // null where process inks are not the first four on paper
+        private final byte[][] tints = new byte[4][];
+        private final byte[][] even = new byte[4][PIXELS];
         private final long[] base;
         private final long[] vectors;
         private final long[] one;
@@ -126,11 +128,17 @@ public final class Appearance {
         }
 
         void paint(int column, int row, int[] argb, int offset, int stride) {
-            boolean uniform = gather(column, row);
             int x0 = column * InkPlanes.CELL_W;
             int y0 = row * InkPlanes.CELL_H;
             int width = Math.min(InkPlanes.CELL_W, planes.width() - x0);
             int height = Math.min(InkPlanes.CELL_H, planes.height() - y0);
+            if (processAlone(column, row)) {
+                for (int y = 0; y < height; y++) {
+                    process.paint(tints, y * InkPlanes.CELL_W, width, argb, offset + (y0 + y) * stride + x0);
+                }
+                return;
+            }
+            boolean uniform = gather(column, row);
             int only = uniform ? model.argb(base.clone()) : 0;
             for (int y = 0; y < height; y++) {
                 int to = offset + (y0 + y) * stride + x0;
@@ -142,6 +150,37 @@ public final class Appearance {
                     paintRow(y * InkPlanes.CELL_W, width, argb, to);
                 }
             }
+        }
+
+        /**
+         * @return whether a cell is of process inks alone, of changing tints, such as a photograph's; {@link #tints} holds its four
+         *     planes then
+         */
+        private boolean processAlone(int column, int row) {
+            if (process == null || underbase != null) {
+                return false;
+            }
+            for (int i = tints.length; i < planes.inks().size(); i++) {
+                if (matters(i) && planes.uniform(i, column, row) != 0) {
+                    return false;
+                }
+            }
+            int changing = 0;
+            for (int i = 0; i < tints.length; i++) {
+                tints[i] = matters(i) ? planes.dense(i, column, row) : null;
+                changing += tints[i] == null ? 0 : 1;
+            }
+            if (changing < 2) { // of one ink there are few vectors, and the other way is as fast
+                return false;
+            }
+            for (int i = 0; i < tints.length; i++) {
+                if (tints[i] == null) {
+                    byte value = (byte) (matters(i) ? planes.uniform(i, column, row) : 0);
+                    Arrays.fill(even[i], value);
+                    tints[i] = even[i];
+                }
+            }
+            return true;
         }
 
         private void paintRowOfOneWord(int from, int width, int[] argb, int to) {

@@ -18,15 +18,13 @@ import inkground.colour.Lab;
 final class InkLayer {
     private static final Bands BANDS = Bands.STANDARD;
 
-    private final double[] own = new double[3];
-    private final double[] through = new double[3];
+    private final KubelkaMunk[] films = new KubelkaMunk[3];
 
     InkLayer(Lab solid, double opacity) {
         double[] overWhite = Cie.labToXyz(solid);
         BANDS.fromXyz(overWhite, overWhite);
         for (int i = 0; i < 3; i++) {
-            own[i] = opacity * overWhite[i];
-            through[i] = Math.max(0, overWhite[i] - own[i]) * Math.max(0, 1 - own[i]);
+            films[i] = KubelkaMunk.of(overWhite[i], opacity * overWhite[i]);
         }
     }
 
@@ -40,8 +38,7 @@ final class InkLayer {
     void over(double tint, double[] xyz, double[] work) {
         BANDS.fromXyz(xyz, work);
         for (int i = 0; i < 3; i++) {
-            double ground = Math.max(0, work[i]);
-            work[i] = own[i] + through[i] * ground / Math.max(1e-6, 1 - own[i] * ground);
+            work[i] = films[i].over(Math.max(0, work[i]));
         }
         BANDS.toXyz(work, work);
         if (tint >= 1) {

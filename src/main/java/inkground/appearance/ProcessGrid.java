@@ -20,25 +20,52 @@ final class ProcessGrid {
     static final int NODES = 17;
 
     private static final int STEPS = NODES - 1;
+    // A node is half a unit above its coded value, so that sums are 127.5 levels too high; half a level of that rounds
+    // them.
+    private static final int LEVEL_ZERO = 127;
     private static final int[] STRIDES = {NODES * NODES * NODES, NODES * NODES, NODES, 1};
     private static final int SIZE = NODES * STRIDES[0];
     // Three fields of 21 bits: 13 of value times 8 of weight. One coded unit is 4096, and the range is −0.5 to 1.5.
     private static final int UNIT = 4096;
     private static final int FIELD = 21;
-    private static final int FIELD_MASK = (1 << FIELD) - 1;
+    private static final int LEVEL_MASK = (1 << FIELD - 12) - 1;
 
     // Reading past the last corner happens only with weight 0.
     private static final int PADDING = STRIDES[0] + STRIDES[1] + STRIDES[2] + STRIDES[3];
 
-    // For each tint value: the node below, and what is left of it in 255ths of a step.
-    private static final int[] NODE = new int[256];
-    private static final int[] REST = new int[256];
+    // For each ink and tint in one number: in the upper half the index of the node below, then what is left of the tint
+    // in 255ths
+    // of a step, then the stride. The four numbers add up to the index of the cell, and fractions sort with their
+    // strides.
+    // Four arrays, not one of arrays: the compiler knows the length of each and checks no index that is a byte.
+    private static final long[] CYAN = places(STRIDES[0]);
+    private static final long[] MAGENTA = places(STRIDES[1]);
+    private static final long[] YELLOW = places(STRIDES[2]);
+    private static final long[] BLACK = places(STRIDES[3]);
+
+    // For each weighted sum of nodes, in steps of 1/255: the display's level, clipped.
+    private static final int[] LEVELS = new int[1 << FIELD - 12];
+
+    private static final int CURVE_STEPS = 1 << 14;
+    private static final float[] CURVE = new float[CURVE_STEPS + 2];
 
     static {
-        for (int tint = 0; tint < 256; tint++) {
-            NODE[tint] = tint * STEPS / 255;
-            REST[tint] = tint * STEPS % 255;
+        for (int i = 0; i < LEVELS.length; i++) {
+            LEVELS[i] = Math.max(0, Math.min(255, i - LEVEL_ZERO));
         }
+        for (int i = 0; i < CURVE.length; i++) {
+            CURVE[i] = (float) Srgb.encode((double) i / CURVE_STEPS);
+        }
+    }
+
+    private static long[] places(int stride) {
+        long[] out = new long[256];
+        for (int tint = 0; tint < 256; tint++) {
+            long node = tint * STEPS / 255;
+            long rest = tint * STEPS % 255;
+            out[tint] = node * stride << 32 | rest << 16 | stride;
+        }
+        return out;
     }
 
     private static final Map<PrintCondition, float[]> SAMPLES = Collections.synchronizedMap(new WeakHashMap<>());
@@ -95,18 +122,53 @@ final class ProcessGrid {
     }
 
     private static long field(double linear) {
-        double coded = linear < 0 ? -Srgb.encode(-linear) : Srgb.encode(linear);
+        double coded = linear < 0 ? -coded(-linear) : coded(linear);
         return Math.round((Math.max(-0.5, Math.min(1.499, coded)) + 0.5) * UNIT);
+    }
+
+    // By table where the curve is nearly straight between its steps: the error is below a tenth of a stored step.
+    private static double coded(double linear) {
+        if (linear < 0.01 || linear >= 1) {
+            return Srgb.encode(linear);
+        }
+        double place = linear * CURVE_STEPS;
+        int i = (int) place;
+        return CURVE[i] + (place - i) * (CURVE[i + 1] - CURVE[i]);
     }
 
     /** @return opaque display colour of four tints, each 0 to 255 */
     int argb(int cyan, int magenta, int yellow, int black) {
-        int at = NODE[cyan] * STRIDES[0] + NODE[magenta] * STRIDES[1] + NODE[yellow] * STRIDES[2] + NODE[black];
-        // Fraction above, stride below, so that sorting the one sorts the other.
-        int a = REST[cyan] << 16 | STRIDES[0];
-        int b = REST[magenta] << 16 | STRIDES[1];
-        int c = REST[yellow] << 16 | STRIDES[2];
-        int d = REST[black] << 16 | STRIDES[3];
+        long c = CYAN[cyan];
+        long m = MAGENTA[magenta];
+        long y = YELLOW[yellow];
+        long k = BLACK[black];
+        return mix(nodes, (int) (c + m + y + k >>> 32), (int) c, (int) m, (int) y, (int) k);
+    }
+
+    /**
+     * Paints a run of pixels.
+     *
+     * @param planes cyan, magenta, yellow and black
+     * @param from first pixel in the planes
+     * @param count number of pixels
+     */
+    void paint(byte[][] planes, int from, int count, int[] argb, int to) {
+        byte[] cyan = planes[0];
+        byte[] magenta = planes[1];
+        byte[] yellow = planes[2];
+        byte[] black = planes[3];
+        long[] grid = nodes;
+        for (int i = 0; i < count; i++) {
+            long c = CYAN[cyan[from + i] & 255];
+            long m = MAGENTA[magenta[from + i] & 255];
+            long y = YELLOW[yellow[from + i] & 255];
+            long k = BLACK[black[from + i] & 255];
+            argb[to + i] = mix(grid, (int) (c + m + y + k >>> 32), (int) c, (int) m, (int) y, (int) k);
+        }
+    }
+
+    // a to d: fraction above, stride below, so that sorting the one sorts the other.
+    private static int mix(long[] nodes, int at, int a, int b, int c, int d) {
         int ab = Math.max(a, b);
         int ba = Math.min(a, b);
         int cd = Math.max(c, d);
@@ -117,24 +179,22 @@ final class ProcessGrid {
         int fourth = Math.min(ba, dc);
         int middle = Math.max(third, second);
         third = Math.min(third, second);
-        long sum = nodes[at] * (255 - (first >> 16));
+        int w1 = first >> 16;
+        int w2 = middle >> 16;
+        int w3 = third >> 16;
+        int w4 = fourth >> 16;
+        long sum = nodes[at] * (255 - w1);
         at += first & 0xffff;
-        sum += nodes[at] * ((first >> 16) - (middle >> 16));
+        sum += nodes[at] * (w1 - w2);
         at += middle & 0xffff;
-        sum += nodes[at] * ((middle >> 16) - (third >> 16));
+        sum += nodes[at] * (w2 - w3);
         at += third & 0xffff;
-        sum += nodes[at] * ((third >> 16) - (fourth >> 16));
+        sum += nodes[at] * (w3 - w4);
         at += fourth & 0xffff;
-        sum += nodes[at] * (fourth >> 16);
+        sum += nodes[at] * w4;
         return 0xff000000
-                | level((int) sum & FIELD_MASK) << 16
-                | level((int) (sum >>> FIELD) & FIELD_MASK) << 8
-                | level((int) (sum >>> 2 * FIELD) & FIELD_MASK);
-    }
-
-    // 255 × (sum / 255 / UNIT − 0.5), rounded
-    private static int level(int sum) {
-        int v = (sum - 255 * UNIT / 2 + UNIT / 2) >> 12;
-        return Math.max(0, Math.min(255, v));
+                | LEVELS[(int) sum >> 12 & LEVEL_MASK] << 16
+                | LEVELS[(int) (sum >>> FIELD + 12) & LEVEL_MASK] << 8
+                | LEVELS[(int) (sum >>> 2 * FIELD + 12) & LEVEL_MASK];
     }
 }

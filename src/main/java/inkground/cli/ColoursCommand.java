@@ -5,8 +5,10 @@ import inkground.app.ColourUse;
 import inkground.app.Grounds;
 import inkground.app.Job;
 import inkground.app.PageJob;
+import inkground.app.PictureColours;
 import inkground.base.Refusal;
 import inkground.colour.Lab;
+import inkground.colour.Srgb;
 import inkground.substrate.Substrate;
 import inkground.substrate.Substrates;
 import java.util.ArrayList;
@@ -114,8 +116,11 @@ final class ColoursCommand implements Callable<Integer> {
                     use.hidden() ? "hidden" : use.tiny() ? "tiny" : "");
         }
         table.lines().forEach(console::say);
-        if (inventory.gradients() + inventory.images() > 0) {
-            console.say("besides: " + inventory.gradients() + " gradients, " + inventory.images() + " images");
+        if (inventory.gradients() > 0) {
+            console.say("besides: " + inventory.gradients() + " gradients");
+        }
+        for (PictureColours image : inventory.images()) {
+            console.say("an image: " + words(image));
         }
         for (List<ColourUse> group : inventory.nearDuplicates(near)) {
             console.say("near-duplicates: "
@@ -142,7 +147,9 @@ final class ColoursCommand implements Callable<Integer> {
                 "colours",
                 inventory.colours().stream().map(ColoursCommand::asJson).toList());
         root.put("gradients", inventory.gradients());
-        root.put("images", inventory.images());
+        root.put(
+                "images",
+                inventory.images().stream().map(ColoursCommand::asJson).toList());
         root.put(
                 "nearDuplicates",
                 inventory.nearDuplicates(near).stream()
@@ -161,6 +168,39 @@ final class ColoursCommand implements Callable<Integer> {
         out.put("visibleCm2", use.visibleCm2());
         out.put("hidden", use.hidden());
         out.put("tiny", use.tiny());
+        return out;
+    }
+
+    private static String words(PictureColours image) {
+        StringBuilder out = new StringBuilder();
+        for (PictureColours.Flat flat : image.flats()) {
+            out.append(String.format(Locale.ROOT, "%s %.1f %%, ", hex(flat.lab()), 100 * flat.share()));
+        }
+        return out.append(String.format(
+                        Locale.ROOT,
+                        "edges between these %.1f %%, tone %.1f %%",
+                        100 * image.mixedShare(),
+                        100 * image.toneShare()))
+                .toString();
+    }
+
+    private static String hex(Lab lab) {
+        return String.format(Locale.ROOT, "#%06X", Srgb.labToArgb(lab) & 0xffffff);
+    }
+
+    private static Map<String, Object> asJson(PictureColours image) {
+        List<Map<String, Object>> flats = new ArrayList<>();
+        for (PictureColours.Flat flat : image.flats()) {
+            Map<String, Object> one = new LinkedHashMap<>();
+            one.put("seenAs", hex(flat.lab()));
+            one.put("lab", List.of(flat.lab().L(), flat.lab().a(), flat.lab().b()));
+            one.put("share", flat.share());
+            flats.add(one);
+        }
+        Map<String, Object> out = new LinkedHashMap<>();
+        out.put("flats", flats);
+        out.put("mixedShare", image.mixedShare());
+        out.put("toneShare", image.toneShare());
         return out;
     }
 

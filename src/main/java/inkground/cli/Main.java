@@ -59,6 +59,7 @@ public final class Main {
                 .addSubcommand(new ViewCommand(console))
                 .addSubcommand(new InksCommand(console))
                 .addSubcommand(new ColoursCommand(console))
+                .addSubcommand(new KnockoutCommand(console))
                 .addSubcommand(new SeparateCommand(console))
                 .addSubcommand(new ProofCommand(console))
                 .addSubcommand(new SubstratesCommand(console))

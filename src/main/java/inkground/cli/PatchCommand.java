@@ -61,7 +61,7 @@ final class PatchCommand implements Callable<Integer> {
             description = "An ink and its tint. May be repeated. C, M, Y, K stand for the process inks.")
     private List<String> words = List.of();
 
-    @Option(names = "--inks", paramLabel = "FILE", description = "Library of ink colours: JSON or CGATS.")
+    @Option(names = "--inks", paramLabel = "FILE", description = "Library of ink colours: JSON, CGATS or CxF 3.")
     private Path library;
 
     @Option(names = "--underbase", description = "Lay white under the coloured inks.")

@@ -36,7 +36,7 @@ final class ProofCommand implements Callable<Integer> {
     @Mixin
     private ConditionOption condition;
 
-    @Option(names = "--inks", paramLabel = "FILE", description = "Library of ink colours: JSON or CGATS.")
+    @Option(names = "--inks", paramLabel = "FILE", description = "Library of ink colours: JSON, CGATS or CxF 3.")
     private Path library;
 
     @Mixin

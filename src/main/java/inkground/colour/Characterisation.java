@@ -35,7 +35,7 @@ public record Characterisation(String name, String source, List<String> inks, Li
     public record Patch(double[] tints, Lab lab) {}
 
     /**
-     * Reads tints from CMYK_x or nCLR_x columns, and colours from LAB_x (finer in the darks) or else XYZ_x columns.
+     * Reads tints from CMYK_x or nCLR_x columns, and colours from LAB_x (finer in the darks), else XYZ_x, else spectral columns.
      *
      * @param table the file's
      * @param file its name, for messages
@@ -44,16 +44,14 @@ public record Characterisation(String name, String source, List<String> inks, Li
     public static Characterisation of(Cgats table, String file) throws Refusal {
         List<String> inks = new ArrayList<>();
         int[] tintColumns = tintColumns(table, inks, file);
-        int[] labColumns = columns(table, "LAB_L", "LAB_A", "LAB_B");
-        int[] xyzColumns = columns(table, "XYZ_X", "XYZ_Y", "XYZ_Z");
-        requireColours(table, labColumns, xyzColumns, file);
+        List<Lab> colours = colours(table, file);
         Map<List<Double>, List<Lab>> byTints = new LinkedHashMap<>();
         for (int i = 0; i < table.rows().size(); i++) {
             List<Double> tints = new ArrayList<>();
             for (int column : tintColumns) {
                 tints.add(number(table, i, column, 0, 100.001, file) / 100);
             }
-            byTints.computeIfAbsent(tints, t -> new ArrayList<>()).add(colour(table, i, labColumns, xyzColumns, file));
+            byTints.computeIfAbsent(tints, t -> new ArrayList<>()).add(colours.get(i));
         }
         List<Patch> patches = new ArrayList<>();
         byTints.forEach((tints, labs) -> patches.add(
@@ -156,7 +154,7 @@ public record Characterisation(String name, String source, List<String> inks, Li
                 number(table, row, xyz[2], -1, 200, file) / 100);
     }
 
-    private static double number(Cgats table, int row, int column, double min, double max, String file) throws Refusal {
+    static double number(Cgats table, int row, int column, double min, double max, String file) throws Refusal {
         String text = table.rows().get(row).get(column);
         String where =
                 file + ", row " + (row + 1) + " of the data, " + table.fields().get(column);
@@ -181,19 +179,18 @@ public record Characterisation(String name, String source, List<String> inks, Li
     public static List<Lab> colours(Cgats table, String file) throws Refusal {
         int[] lab = columns(table, "LAB_L", "LAB_A", "LAB_B");
         int[] xyz = columns(table, "XYZ_X", "XYZ_Y", "XYZ_Z");
-        requireColours(table, lab, xyz, file);
+        if (lab == null && xyz == null) {
+            return SpectralColumns.find(table)
+                    .orElseThrow(() -> new Refusal(file
+                            + " has neither LAB_L, LAB_A, LAB_B nor XYZ_X, XYZ_Y, XYZ_Z nor spectral columns; it has "
+                            + table.fields() + ". Export it again with Lab values."))
+                    .colours(table, file);
+        }
         List<Lab> out = new ArrayList<>();
         for (int i = 0; i < table.rows().size(); i++) {
             out.add(colour(table, i, lab, xyz, file));
         }
         return out;
-    }
-
-    private static void requireColours(Cgats table, int[] lab, int[] xyz, String file) throws Refusal {
-        if (lab == null && xyz == null) {
-            throw new Refusal(file + " has neither LAB_L, LAB_A, LAB_B nor XYZ_X, XYZ_Y, XYZ_Z columns; it has "
-                    + table.fields() + ". Export it again with Lab values.");
-        }
     }
 
     private static Lab mean(List<Lab> labs) {

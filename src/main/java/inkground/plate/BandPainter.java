@@ -79,6 +79,9 @@ final class BandPainter {
         if (op.shape() != null) {
             shape = takeBand();
             shape.fill(op.shape().get(), op.rule(), bandX, bandY, width);
+            if (!op.joined().isEmpty()) {
+                join(op, shape);
+            }
             first = Math.max(first, shape.firstCol());
             last = Math.min(last, shape.lastCol());
         }
@@ -95,6 +98,22 @@ final class BandPainter {
         if (shape != null) {
             give(shape);
         }
+    }
+
+    private void join(PreparedOp op, CoverBand shape) {
+        CoverBand other = takeBand();
+        for (PreparedOp next : op.joined()) {
+            boolean here = next.top() < bandY + CELL_H
+                    && next.bottom() > bandY
+                    && next.left() < bandX + width
+                    && next.right() > bandX;
+            if (here) {
+                cancel.check();
+                other.fill(next.shape().get(), next.rule(), bandX, bandY, width);
+                shape.plus(other);
+            }
+        }
+        give(other);
     }
 
     private void cell(PreparedOp op, int col, CoverBand shape, CoverBand clip, Veil veil, Surface surface) {

@@ -32,8 +32,11 @@ final class BareFold {
         byte[] mark = cell.dense()[inks + 1];
         int bareAll = cell.uniform()[inks] & 255;
         int markAll = cell.uniform()[inks + 1] & 255;
-        if (bare == null && mark == null) {
-            uniform[inks] = (byte) Math.max(0, markAll - bareAll);
+        boolean flat = bare == null
+                && mark == null
+                && (bareAll == 0 || Arrays.stream(dense).allMatch(d -> d == null));
+        if (flat) {
+            uniform[inks] = (byte) (bareAll == 0 ? markAll : mark(markAll, bareAll, cell, inks, 0));
         } else if (bare == null && bareAll == 0) {
             dense[inks] = mark;
         } else {
@@ -42,12 +45,22 @@ final class BareFold {
             for (int i = 0; i < out.length; i++) {
                 int m = mark == null ? markAll : mark[i] & 255;
                 int b = bare == null ? bareAll : bare[i] & 255;
-                out[i] = (byte) Math.max(0, m - b);
+                out[i] = (byte) (b == 0 ? m : mark(m, b, cell, inks, i));
                 varies |= out[i] != out[0];
             }
             uniform[inks] = out[0];
             dense[inks] = varies ? out : null;
         }
-        return new InkPlanes.Cell(uniform, Arrays.copyOf(dense, inks + 3));
+        return new InkPlanes.Cell(uniform, dense);
+    }
+
+    /** What is left of the mark; ink that a bare colour overprints or blends with is still there. */
+    private static int mark(int mark, int bare, InkPlanes.Cell cell, int inks, int pixel) {
+        int ink = 0;
+        for (int p = 0; p < inks; p++) {
+            byte[] plane = cell.dense()[p];
+            ink = Math.max(ink, (plane == null ? cell.uniform()[p] : plane[pixel]) & 255);
+        }
+        return Math.max(mark - bare, Math.min(mark, ink));
     }
 }

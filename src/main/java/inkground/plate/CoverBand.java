@@ -282,6 +282,33 @@ final class CoverBand {
         return (folded > AREA_ONE ? 2 * AREA_ONE - folded : folded) >> AREA_TO_COVER;
     }
 
+    /** Adds what {@code other} covers, up to all: exact for shapes that do not overlap, such as abutting ones. */
+    void plus(CoverBand other) {
+        for (int col = other.firstTouched; col <= other.lastTouched; col++) {
+            if (other.state[col] == NONE || state[col] == ALL) {
+                continue;
+            }
+            if (other.state[col] == ALL) {
+                drop(col);
+                state[col] = ALL;
+            } else if (state[col] == NONE) {
+                cover[col] = pool.take();
+                System.arraycopy(other.cover[col], 0, cover[col], 0, CELL);
+                state[col] = MIXED;
+            } else {
+                int[] mine = cover[col];
+                int[] theirs = other.cover[col];
+                for (int i = 0; i < CELL; i++) {
+                    mine[i] = Math.min(Fixed.COVER_ONE, mine[i] + theirs[i]);
+                }
+            }
+        }
+        if (other.lastTouched >= 0) {
+            firstTouched = lastTouched < 0 ? other.firstTouched : Math.min(firstTouched, other.firstTouched);
+            lastTouched = Math.max(lastTouched, other.lastTouched);
+        }
+    }
+
     /** Narrows this band to what {@code other} covers too: the product of both. */
     void times(CoverBand other) {
         for (int col = 0; col < cols; col++) {

@@ -4,6 +4,8 @@ import inkground.artwork.Colour;
 import inkground.artwork.ColourSpace;
 import inkground.artwork.Style;
 import java.util.Arrays;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * Colours inside a group that blends in RGB or grey (ISO 32000-2 §11.6.6, colour space of a group). The planes keep their
@@ -21,6 +23,7 @@ final class GroupMapping implements ColourMapping {
     private final InkMapping inks;
     private final Kind kind;
     private final LuminosityMapping luminosity;
+    private final Map<ColourSpace, ProcessGrid> grids = new ConcurrentHashMap<>();
 
     GroupMapping(InkMapping inks, Kind kind) {
         this.inks = inks;
@@ -91,6 +94,10 @@ final class GroupMapping implements ColourMapping {
 
     /** Brings tints of inks to the group's colours. */
     private void toGroup(ColourSpace space, float[] components, int[] out) {
+        if (space instanceof ColourSpace.Indexed indexed) {
+            toGroup(indexed.base(), indexed.lookup(Math.round(components[0])), out);
+            return;
+        }
         boolean spots = false;
         for (int p = 4; p < out.length; p++) {
             spots |= out[p] != 0;
@@ -101,14 +108,49 @@ final class GroupMapping implements ColourMapping {
                 Arrays.fill(out, 0, 3, 0);
                 out[3] = Fixed.tint(1 - luminosity.luminosity(space, components));
             }
-        } else if (space instanceof ColourSpace.DeviceRgb && !spots && !inks.assigned(space, components)) {
+        } else if (spots || inks.assigned(space, components)) {
+            fromProcess(out);
+        } else {
+            toRgb(space, components, out);
+        }
+    }
+
+    /** Grey and RGB stay what they are in an RGB group (§10.4.2): on the way through process tints they would lose. */
+    private void toRgb(ColourSpace space, float[] components, int[] out) {
+        if (inks.isDisplayRgb(space)) {
             for (int i = 0; i < 3; i++) {
                 out[i] = Fixed.tint(1 - components[i]);
             }
-            out[3] = 0;
+        } else if (isGrey(space)) {
+            Arrays.fill(out, 0, 3, out[3]);
+        } else if (isRgb(space)) {
+            grids.computeIfAbsent(space, s -> new ProcessGrid(s, this::complement))
+                    .tints(components, out);
         } else {
             fromProcess(out);
         }
+        out[3] = 0;
+    }
+
+    private void complement(ColourSpace space, float[] components, float[] out) {
+        float[] rgb = new float[3];
+        inks.toDisplayRgb(space, components, rgb);
+        for (int i = 0; i < 3; i++) {
+            out[i] = 1 - rgb[i];
+        }
+    }
+
+    private static boolean isGrey(ColourSpace space) {
+        return space instanceof ColourSpace.DeviceGray
+                || space instanceof ColourSpace.CalGray
+                || space instanceof ColourSpace.Icc icc && icc.components() == 1;
+    }
+
+    private static boolean isRgb(ColourSpace space) {
+        return space instanceof ColourSpace.CalRgb
+                || space instanceof ColourSpace.Icc icc
+                        && icc.components() == 3
+                        && !(icc.alternate() instanceof ColourSpace.CieLab);
     }
 
     private void fromProcess(int[] out) {

@@ -41,6 +41,7 @@ public final class InkMapping implements ColourMapping {
     private final PrintCondition condition;
     private final ColourReader reader;
     private final AssignedColours assigned;
+    private final Unmixing unmixing;
     private final List<ColourSpace.Separation> newColorants;
     private final boolean bare;
     private final int white; // plane of the white ink, or -1
@@ -54,6 +55,7 @@ public final class InkMapping implements ColourMapping {
         this.condition = reader.condition();
         this.reader = reader;
         this.assigned = assigned;
+        this.unmixing = assigned.haveColours() ? new Unmixing(assigned.colourRules(), assigned, reader) : null;
         this.newColorants = assigned.newColorants(colorants);
         this.bare = assigned.anyBare();
         this.white = whiteOf(inks);
@@ -114,6 +116,13 @@ public final class InkMapping implements ColourMapping {
     /** @return colorants for the inks that the assignment brings in, by which they get their colours */
     public List<ColourSpace.Separation> newColorants() {
         return newColorants;
+    }
+
+    /** @return whether colours of this space can mix an ink that is bare with others that are not */
+    public boolean mixesBare(ColourSpace space) {
+        return base(space) instanceof ColourSpace.DeviceN n
+                && !assigned.allBare(n.names())
+                && n.names().stream().anyMatch(name -> assigned.ofInk(name) instanceof Bare);
     }
 
     /** @return rules that no paint met so far falls under; complete after the first rendering */
@@ -310,6 +319,38 @@ public final class InkMapping implements ColourMapping {
         }
     }
 
+    /** A soft edge between two assigned colours becomes complementary amounts of both. */
+    @Override
+    public void mixedTints(ColourSpace space, float[] components, int[] out) {
+        if (space instanceof ColourSpace.Indexed indexed) {
+            mixedTints(indexed.base(), indexed.lookup(Math.round(components[0])), out);
+            return;
+        }
+        boolean mixable = unmixing != null && kind(space) == Kind.PROCESS && target(space, components) == null;
+        Unmixing.Mixture mixture = mixable ? unmixing.of(space, components) : null;
+        if (mixture == null) {
+            tints(space, components, out);
+            return;
+        }
+        Arrays.fill(out, 0);
+        for (int i = 0; i < mixture.rules().length; i++) {
+            ColourAssignment.Rule rule = assigned.colourRules().get(mixture.rules()[i]);
+            if (rule.to() instanceof Process) {
+                addProcess(assigned.labOf(rule), mixture.weights()[i], out);
+            } else {
+                lay(rule.to(), mixture.weights()[i], out);
+            }
+        }
+    }
+
+    private void addProcess(Lab lab, double amount, int[] out) {
+        float[] cmyk = new float[4];
+        condition.labToCmyk(lab.L(), lab.a(), lab.b(), cmyk);
+        for (int p = 0; p < 4; p++) {
+            out[p] = Math.min(Fixed.TINT_ONE, out[p] + Fixed.tint(amount * cmyk[p]));
+        }
+    }
+
     /** Adds an amount of a target, which is not the process inks, to tints. */
     private void lay(Target target, double amount, int[] out) {
         int plane = planeOf(target);
@@ -401,18 +442,38 @@ public final class InkMapping implements ColourMapping {
     // Lab colours are asked for as they are; the colours of displays are fitted between paper and the darkest print. A
     // profile that is sRGB in all but name, as most are, shares the nodes that come ready-made.
     private void byColour(ColourSpace space, float[] components, float[] cmyk) {
-        boolean display = space instanceof ColourSpace.DeviceRgb
-                || space instanceof ColourSpace.Icc icc
-                        && sameAsSrgb.computeIfAbsent(icc, s -> RgbToCmyk.isSrgb(rgb -> reader.toLab(s, rgb)));
-        if (display) {
+        if (isDisplayRgb(space)) {
             srgb().convert(components[0], components[1], components[2], cmyk);
             return;
         }
         Lab lab = reader.toLab(space, components);
-        if (space instanceof ColourSpace.CieLab) {
+        boolean isLab = space instanceof ColourSpace.CieLab
+                || space instanceof ColourSpace.Icc icc && icc.alternate() instanceof ColourSpace.CieLab;
+        if (isLab) {
             condition.labToCmyk(lab.L(), lab.a(), lab.b(), cmyk);
         } else {
             srgb().convert(lab, cmyk);
+        }
+    }
+
+    /** @return whether a space is sRGB, by name or by its profile */
+    boolean isDisplayRgb(ColourSpace space) {
+        return space instanceof ColourSpace.DeviceRgb
+                || space instanceof ColourSpace.Icc icc
+                        && icc.components() == 3
+                        && sameAsSrgb.computeIfAbsent(icc, s -> RgbToCmyk.isSrgb(rgb -> reader.toLab(s, rgb)));
+    }
+
+    /** A colour as sRGB; what lies outside is clipped. */
+    void toDisplayRgb(ColourSpace space, float[] components, float[] rgb) {
+        encode(Cie.labToXyz(reader.toLab(space, components)), rgb);
+    }
+
+    private static void encode(double[] xyz, float[] rgb) {
+        double[] linear = new double[3];
+        Srgb.xyzToLinear(xyz, linear);
+        for (int i = 0; i < 3; i++) {
+            rgb[i] = (float) Math.max(0, Math.min(1, Srgb.encode(Math.max(0, linear[i]))));
         }
     }
 
@@ -436,11 +497,7 @@ public final class InkMapping implements ColourMapping {
         Lab lab = reader.toLab(CMYK, cmyk);
         double[] xyz = Cie.labToXyz(lab);
         srgb().expandBlack(xyz);
-        double[] linear = new double[3];
-        Srgb.xyzToLinear(xyz, linear);
-        for (int i = 0; i < 3; i++) {
-            rgb[i] = (float) Math.max(0, Math.min(1, Srgb.encode(Math.max(0, linear[i]))));
-        }
+        encode(xyz, rgb);
     }
 
     /** Process tints of an sRGB colour, elements 0 to 3. */

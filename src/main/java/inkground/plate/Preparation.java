@@ -14,6 +14,7 @@ import inkground.artwork.SoftMask;
 import inkground.artwork.Style;
 import inkground.artwork.Visibility;
 import inkground.base.Cancel;
+import inkground.base.Progress;
 import inkground.base.Refusal;
 import inkground.geometry.Box;
 import inkground.geometry.FillRule;
@@ -30,8 +31,8 @@ import java.util.function.Supplier;
 
 /** Brings a display list to one scale. One use, one thread. */
 final class Preparation {
-    /** Most repeats of a pattern's cell that one operation may need. */
-    private static final long MOST_REPEATS = 20_000;
+    /** Most operations that the repeats of one pattern may come to; beyond, one step is painted once and looked up. */
+    private static final long MOST_COPIES = 50_000;
 
     private final Matrix toDevice;
     private final boolean overprint;
@@ -68,7 +69,16 @@ final class Preparation {
     }
 
     private Preparation(Preparation outer, ColourMapping mapping, boolean overprint) {
-        this.toDevice = outer.toDevice;
+        this(outer, outer.toDevice, mapping, overprint);
+    }
+
+    /** For another device: the raster of a pattern's step. */
+    private Preparation(Preparation outer, Matrix toDevice) {
+        this(outer, toDevice, outer.mapping, outer.overprint);
+    }
+
+    private Preparation(Preparation outer, Matrix toDevice, ColourMapping mapping, boolean overprint) {
+        this.toDevice = toDevice;
         this.overprint = overprint;
         this.layersOn = outer.layersOn;
         this.mapping = mapping;
@@ -196,16 +206,24 @@ final class Preparation {
         long i1 = (long) Math.floor((area.x1() - cell.x0()) / xStep);
         long j0 = (long) Math.ceil((area.y0() - cell.y1()) / yStep);
         long j1 = (long) Math.floor((area.y1() - cell.y0()) / yStep);
-        if ((double) (i1 - i0 + 1) * (j1 - j0 + 1) > MOST_REPEATS) {
-            approximate("a pattern of more than " + MOST_REPEATS + " repeats", "left out", op);
+        if ((double) (i1 - i0 + 1) * (j1 - j0 + 1) * tiling.cell().size() > MOST_COPIES) {
+            raster(op, tiling, shape, rule, stencil, out);
             return;
         }
+        PreparedList copies = copies(tiling, i0, i1, j0, j1);
+        emit(op, op.bounds(), shape, rule, stencil, content(copies, false, false, null), out);
+    }
+
+    /** Copies of a pattern's cell in columns i0 to i1 and rows j0 to j1. */
+    private PreparedList copies(Paint.Tiling tiling, long i0, long i1, long j0, long j1) throws Refusal {
         List<PreparedOp> copies = new ArrayList<>();
-        Outline box = Outline.rectangle(cell).transform(tiling.toPage());
+        Matrix m = tiling.toPage();
+        double xStep = Math.abs(tiling.xStep());
+        double yStep = Math.abs(tiling.yStep());
+        Outline box = Outline.rectangle(tiling.cellBox()).transform(m);
         for (long j = j0; j <= j1; j++) {
             for (long i = i0; i <= i1; i++) {
                 cancel.check();
-                Matrix m = tiling.toPage();
                 double dx = i * xStep * m.a() + j * yStep * m.c();
                 double dy = i * xStep * m.b() + j * yStep * m.d();
                 Matrix shift = Matrix.translate(dx, dy);
@@ -215,8 +233,45 @@ final class Preparation {
                 }
             }
         }
-        Filling content = content(new PreparedList(copies), false, false, null);
-        emit(op, op.bounds(), shape, rule, stencil, content, out);
+        return new PreparedList(copies);
+    }
+
+    /** A pattern of very many cells: one step is painted once and looked up. */
+    private void raster(
+            Op op,
+            Paint.Tiling tiling,
+            Supplier<EdgeList> shape,
+            FillRule rule,
+            PreparedOp.Stencil stencil,
+            List<PreparedOp> out)
+            throws Refusal {
+        double xStep = Math.abs(tiling.xStep());
+        double yStep = Math.abs(tiling.yStep());
+        Matrix stepToDevice = tiling.toPage().then(toDevice);
+        int width = side(xStep * Math.hypot(stepToDevice.a(), stepToDevice.b()));
+        int height = side(yStep * Math.hypot(stepToDevice.c(), stepToDevice.d()));
+        Matrix toRaster = tiling.toPage().inverse().then(Matrix.scale(width / xStep, height / yStep));
+        Box cell = tiling.cellBox();
+        PreparedList step = new Preparation(this, toRaster)
+                .copies(
+                        tiling,
+                        (long) Math.ceil(-cell.x1() / xStep),
+                        (long) Math.floor((xStep - cell.x0()) / xStep),
+                        (long) Math.ceil(-cell.y1() / yStep),
+                        (long) Math.floor((yStep - cell.y0()) / yStep));
+        PlateRequest region = new PlateRequest(1, 0, 0, width, height, overprint, layersOn);
+        InkPlanes.Cell[] cells = Bands.paint(step, mapping.tintPlanes(), region, cancel, Progress.NONE);
+        Matrix toStep = stepToDevice.inverse().then(Matrix.scale(1 / xStep, 1 / yStep));
+        PixelSource source = new TileSource(toStep, width, height, cells, mapping.tintPlanes());
+        long all = mapping.touched(Colour.BLACK.space(), false);
+        if (Arrays.stream(step.all()).anyMatch(child -> looksBeneath(child, all))) {
+            approximate("overprint or blending in a pattern of very many cells", "the cells knock out", op);
+        }
+        emit(op, op.bounds(), shape, rule, stencil, new Filling.Varied(source, all, mapping.inkPlanes(), false), out);
+    }
+
+    private static int side(double stepPx) {
+        return (int) Math.max(1, Math.min(TileSource.MOST_PX, Math.ceil(stepPx)));
     }
 
     /** Whether an operation stays in its cell by itself: a clip would only count the coverage of shared edges twice. */
@@ -398,7 +453,7 @@ final class Preparation {
         boolean path = op instanceof Op.Fill || op instanceof Op.Stroke;
         boolean inside = path && clip != null && clip.box() != null && Rectangles.holds(clip.box(), box);
         Supplier<EdgeList> kept = shape == null || !tall ? shape : new Once(shape);
-        out.add(new PreparedOp(
+        PreparedOp made = new PreparedOp(
                 op,
                 left,
                 top,
@@ -410,7 +465,15 @@ final class Preparation {
                 filling,
                 cover,
                 inside ? clip.parent() : clip,
-                mask(op.style().softMask())));
+                mask(op.style().softMask()),
+                List.of());
+        int last = out.size() - 1;
+        PreparedOp both = last < 0 ? null : out.get(last).join(made);
+        if (both == null) {
+            out.add(made);
+        } else {
+            out.set(last, both);
+        }
     }
 
     private static int bounded(double v) {

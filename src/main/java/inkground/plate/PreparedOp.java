@@ -3,6 +3,8 @@ package inkground.plate;
 import inkground.artwork.BlendMode;
 import inkground.artwork.Op;
 import inkground.geometry.FillRule;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.function.Supplier;
 
 /**
@@ -20,6 +22,8 @@ import java.util.function.Supplier;
  * @param cover constant alpha, 0 to {@link Fixed#COVER_ONE}
  * @param clip or null
  * @param mask soft mask, or null
+ * @param joined further shapes of the very same paint that follow at once; their coverages are added, so that abutting shapes
+ *     of one ink leave no seam
  */
 record PreparedOp(
         Op op,
@@ -33,11 +37,61 @@ record PreparedOp(
         Filling filling,
         int cover,
         PreparedClip clip,
-        PreparedMask mask) {
+        PreparedMask mask,
+        List<PreparedOp> joined) {
+    /** Most shapes joined into one operation. */
+    private static final int MOST_JOINED = 1000;
+
     /** Gives the cover of a cell by a stencil. */
     @FunctionalInterface
     interface Stencil {
         void cell(int deviceX, int deviceY, int[] cover);
+    }
+
+    /** @return this operation with the shape of {@code next} added, or null where the two are not one and the same paint */
+    PreparedOp join(PreparedOp next) {
+        boolean same = filling instanceof Filling.Flat
+                && filling.equals(next.filling)
+                && clip == next.clip
+                && opaque()
+                && next.opaque()
+                && joined.size() < MOST_JOINED
+                && !drawnAgain(next);
+        if (!same) {
+            return null;
+        }
+        List<PreparedOp> all = joined.isEmpty() ? new ArrayList<>() : joined;
+        all.add(next);
+        return new PreparedOp(
+                op,
+                Math.min(left, next.left),
+                Math.min(top, next.top),
+                Math.max(right, next.right),
+                Math.max(bottom, next.bottom),
+                shape,
+                rule,
+                stencil,
+                filling,
+                cover,
+                clip,
+                mask,
+                all);
+    }
+
+    private boolean opaque() {
+        return shape != null
+                && stencil == null
+                && mask == null
+                && cover == Fixed.COVER_ONE
+                && mode() == BlendMode.NORMAL;
+    }
+
+    /** The same path twice covers no more than once; adding would fatten its edge. */
+    private boolean drawnAgain(PreparedOp next) {
+        Op last = joined.isEmpty() ? op : joined.get(joined.size() - 1).op;
+        return last instanceof Op.Fill a
+                && next.op instanceof Op.Fill b
+                && a.path().equals(b.path());
     }
 
     /** @return blend mode */

@@ -3,6 +3,7 @@ package inkground.app;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import inkground.OutsideTool;
 import inkground.artwork.PageBox;
 import inkground.base.Cancel;
 import inkground.base.Progress;
@@ -11,7 +12,6 @@ import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.concurrent.TimeUnit;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -39,27 +39,10 @@ class GhostscriptPlanesTest {
 
     @Test
     void ourPlanesAreThoseOfTheInstalledGhostscript() throws Exception {
-        assumeTrue(installed(), "Ghostscript is not installed");
+        assumeTrue(OutsideTool.present("gs", "--version"), "Ghostscript is not installed");
         Path fresh = Files.createDirectory(folder.resolve("fresh"));
-        Process script = new ProcessBuilder("sh", "src/test/reference/ghostscript.sh", fresh.toString())
-                .redirectErrorStream(true)
-                .start();
-        String said = new String(script.getInputStream().readAllBytes());
-        assertThat(script.waitFor(60, TimeUnit.SECONDS)).as(said).isTrue();
-        assertThat(script.exitValue()).as(said).isZero();
+        OutsideTool.run("sh", "src/test/reference/ghostscript.sh", fresh.toString());
         compare(fresh);
-    }
-
-    private static boolean installed() throws InterruptedException {
-        try {
-            return new ProcessBuilder("gs", "--version")
-                            .redirectErrorStream(true)
-                            .start()
-                            .waitFor()
-                    == 0;
-        } catch (IOException e) {
-            return false; // that is how the absence of a program shows
-        }
     }
 
     private void compare(Path reference) throws Exception {

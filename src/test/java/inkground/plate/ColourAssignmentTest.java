@@ -207,6 +207,55 @@ class ColourAssignmentTest {
         assertThat(planes.get(planes.markPlane(), 5, 5)).isBetween(127, 128);
     }
 
+    @Test
+    void softEdgesBetweenThreeAssignedColoursMakeThoseInksAndNoOthers() throws Refusal {
+        int[][] flat = {{0xc5, 0x24, 0x2e}, {0xfc, 0xef, 0xce}, {0x1c, 0x30, 0x4f}};
+        int side = 32;
+        int[] samples = new int[side * side * 3];
+        double[][] shares = new double[side * side][3];
+        java.util.Random random = new java.util.Random(20261125);
+        for (int i = 0; i < side * side; i++) {
+            int a = random.nextInt(3);
+            int b = (a + 1) % 3;
+            boolean three = random.nextInt(8) == 0;
+            double t = i % 3 == 0 ? 0 : random.nextDouble();
+            double u = three ? random.nextDouble() * (1 - t) : 0;
+            shares[i][a] += 1 - t - u;
+            shares[i][b] += t;
+            shares[i][(a + 2) % 3] += u;
+            for (int c = 0; c < 3; c++) {
+                double v = 0;
+                for (int k = 0; k < 3; k++) {
+                    v += shares[i][k] * flat[k][c];
+                }
+                samples[3 * i + c] = (int) Math.round(v);
+            }
+        }
+        ColourAssignment inks = rules(new Seen(0xc5242e, 1), new InkAt("Reach Red", 1))
+                .then(rules(new Seen(0xfcefce, 1), new InkAt("Cream", 1)))
+                .then(BARE);
+        DisplayList list = Pages.page(
+                side, side, Pages.image(Pages.RGB, side, side, new Matrix(side, 0, 0, -side, 0, side), samples));
+        InkPlanes planes = new Plate(list, InkMapping.of(List.of(), list, Pages.PLAIN, inks))
+                .render(PlateRequest.of(new Box(0, 0, side, side), 72, true, Set.of()), new Cancel(), Progress.NONE);
+        double error = 0;
+        int red = planes.inks().indexOf("Reach Red");
+        int cream = planes.inks().indexOf("Cream");
+        for (int i = 0; i < side * side; i++) {
+            int x = i % side;
+            int y = i / side;
+            assertThat(Pages.inksAt(planes, x, y).keySet()).isSubsetOf("Reach Red", "Cream");
+            int r = planes.get(red, x, y);
+            int c = planes.get(cream, x, y);
+            // what is neither is bare: the mark is what the two inks cover
+            assertThat(planes.get(planes.markPlane(), x, y)).isCloseTo(r + c, org.assertj.core.data.Offset.offset(1));
+            error += Math.abs(r - 255 * shares[i][0]) + Math.abs(c - 255 * shares[i][1]);
+        }
+        assertThat(error / (2 * side * side))
+                .as("mean error of coverage in 255ths")
+                .isLessThan(2);
+    }
+
     private static Paint.Shading withRamp(Paint.Shading s) {
         return new Paint.Shading(s.geometry(), s.space(), new Ramp(), s.background(), s.box(), s.toPage());
     }

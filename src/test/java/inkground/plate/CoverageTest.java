@@ -90,6 +90,36 @@ class CoverageTest {
         }
     }
 
+    @Test
+    void abuttingShapesOfOneInkLeaveNoSeam() throws Refusal {
+        Random random = new Random(11);
+        for (int round = 0; round < 20; round++) {
+            double x = 20 + random.nextDouble() * 20;
+            double y = 20 + random.nextDouble() * 20;
+            // four triangles about a point fill a square; each is an operation of its own, and one is drawn the other
+            // way round
+            InkPlanes planes = Pages.render(Pages.page(
+                    64,
+                    64,
+                    Pages.fill(triangle(4, 4, 60, 4, x, y), Pages.cmyk(0, 0, 0, 0.8)),
+                    Pages.fill(triangle(60, 4, 60, 60, x, y), Pages.cmyk(0, 0, 0, 0.8)),
+                    Pages.fill(triangle(x, y, 4, 60, 60, 60), Pages.cmyk(0, 0, 0, 0.8)),
+                    Pages.fill(triangle(4, 60, 4, 4, x, y), Pages.cmyk(0, 0, 0, 0.8))));
+            for (int py = 4; py < 60; py++) {
+                for (int px = 4; px < 60; px++) {
+                    assertThat(planes.get(BLACK, px, py)).as("%d, %d", px, py).isEqualTo(204);
+                }
+            }
+        }
+    }
+
+    @Test
+    void aShapeDrawnTwiceHasTheEdgeOfOne() throws Refusal {
+        Op once = Pages.fill(Pages.rect(2.25, 2, 8, 8), Pages.cmyk(0, 0, 0, 1));
+        InkPlanes planes = Pages.render(Pages.page(10, 10, once, once));
+        assertThat(planes.get(BLACK, 2, 4)).as("1 - 0.25 * 0.25, not 2 * 0.75").isEqualTo(239);
+    }
+
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3, 4, 5, 6, 7, 8})
     void aRegionEqualsThatPartOfTheWholePageBitForBit(long seed) throws Refusal {

@@ -62,6 +62,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
     private PathBuilder path;
     private TextRecorder text = new TextRecorder();
     private TextUse glyphUse;
+    private int derived;
 
     PageRecorder(PDPage page, Boxes boxes, DocumentParts parts, Recording recording) {
         super(page);
@@ -102,8 +103,19 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
 
     @Override
     protected void processOperator(Operator operator, List<COSBase> operands) throws IOException {
-        recording.countOperator();
+        recording.countOperator(derived == 0);
         guarded("operator " + operator.getName(), () -> super.processOperator(operator, operands));
+    }
+
+    /** What one operator of the content stands for, such as the closing of a path in b: not counted as a place of its own. */
+    @Override
+    public void processOperator(String operation, List<COSBase> arguments) throws IOException {
+        derived++;
+        try {
+            super.processOperator(operation, arguments);
+        } finally {
+            derived--;
+        }
     }
 
     @Override
@@ -240,22 +252,8 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
     private void paint(Outline outline, FillRule fill, boolean stroke, TextUse use) throws IOException {
         Op filled = fill == null ? null : fill(outline, fill, use);
         Op stroked = stroke ? stroke(outline, use) : null;
-        boolean together = filled != null && stroked != null;
-        if (together && !(transparent(filled.style()) || transparent(stroked.style()))) {
-            together = false;
-        }
-        if (together) {
-            // §11.7.4.4: the stroke replaces the fill beneath it instead of blending with it.
-            Box bounds = filled.bounds().union(stroked.bounds());
-            recording.add(new Op.Group(
-                    List.of(filled, stroked),
-                    bounds,
-                    false,
-                    true,
-                    null,
-                    Style.PLAIN,
-                    recording.clip(),
-                    recording.origin()));
+        if (filled != null && stroked != null && Knockouts.matters(List.of(filled, stroked))) {
+            recording.add(Knockouts.group(List.of(filled, stroked), recording.clip(), recording.origin()));
             return;
         }
         if (filled != null) {
@@ -264,10 +262,6 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         if (stroked != null) {
             recording.add(stroked);
         }
-    }
-
-    private static boolean transparent(Style style) {
-        return style.alpha() < 1 || style.softMask() != null || style.blend() != inkground.artwork.BlendMode.NORMAL;
     }
 
     private Op fill(Outline outline, FillRule rule, TextUse use) throws IOException {
@@ -472,6 +466,8 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
     private List<Op> nested(Recording.Outer outer, Matrix innerBase, String name, Reading content) {
         Matrix outerBase = base;
         PathBuilder outerPath = path;
+        int outerDerived = derived;
+        derived = 0;
         TextRecorder outerText = text;
         base = innerBase;
         path = new PathBuilder(userToPage);
@@ -481,6 +477,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
             guarded(name, content);
         } finally {
             base = outerBase;
+            derived = outerDerived;
             path = outerPath;
             text = outerText;
             collected = recording.leave(outer);
@@ -532,7 +529,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
                     "a similar font in its place");
         }
         guarded("a glyph of the font " + TextRecorder.name(font), () -> text.outline(font, code, toPage, displacement));
-        if (!textKnockout() && (transparent(style(false)) || transparent(style(true)))) {
+        if (!textKnockout() && (Knockouts.transparent(style(false)) || Knockouts.transparent(style(true)))) {
             finishShow(); // every glyph is an object of its own
             text.startShow();
         }
@@ -597,17 +594,11 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
     /** §9.3.8: under TK, all glyphs of a text object are one object, so that overlaps do not show twice. */
     private void knockOutText() {
         List<Op> shown = recording.since(text.firstOp());
-        boolean together = shown.size() > 1
-                && text.outlinesOnly()
-                && textKnockout()
-                && shown.stream().anyMatch(op -> transparent(op.style()));
-        if (!together) {
-            return;
+        if (text.outlinesOnly() && textKnockout() && Knockouts.matters(shown)) {
+            Op whole = Knockouts.group(List.copyOf(shown), null, recording.origin());
+            shown.clear();
+            shown.add(whole);
         }
-        Box bounds = shown.stream().map(Op::bounds).reduce(Box::union).orElse(Box.EMPTY);
-        Op whole = new Op.Group(List.copyOf(shown), bounds, false, true, null, Style.PLAIN, null, recording.origin());
-        shown.clear();
-        shown.add(whole);
     }
 
     private boolean textKnockout() {

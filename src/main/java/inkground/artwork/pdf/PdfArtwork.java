@@ -9,6 +9,7 @@ import inkground.artwork.PageInfo;
 import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
+import inkground.geometry.Matrix;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -180,6 +181,14 @@ public final class PdfArtwork implements Artwork {
     @Override
     public Path file() {
         return file;
+    }
+
+    /**
+     * @param page from 1
+     * @return from the page's default user space to page space
+     */
+    public Matrix userToPage(int page) {
+        return boxes.get(page - 1).userToPage();
     }
 
     @Override

@@ -107,9 +107,10 @@ final class Recording {
         place.inherited = visibility;
     }
 
-    void countOperator() {
+    /** @param ofContent whether it stands in the content, and is not what another operator stands for */
+    void countOperator(boolean ofContent) {
         cancel.check();
-        place.operator++;
+        place.operator += ofContent ? 1 : 0;
         if (++operatorCount % REPORT_EVERY == 0) {
             progress.report("reading " + what, -1);
         }

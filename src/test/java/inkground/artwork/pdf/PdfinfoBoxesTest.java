@@ -4,19 +4,18 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import inkground.OutsideTool;
 import inkground.artwork.Artwork;
 import inkground.artwork.PageBox;
 import inkground.artwork.PageInfo;
 import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.geometry.Box;
-import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
-import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
@@ -39,20 +38,8 @@ class PdfinfoBoxesTest {
 
     @Test
     void pageBoxesAreThoseOfTheInstalledPdfinfo() throws Exception {
-        Process script;
-        try {
-            new ProcessBuilder("pdfinfo", "-v")
-                    .redirectErrorStream(true)
-                    .start()
-                    .waitFor();
-        } catch (IOException e) {
-            assumeTrue(false, "pdfinfo is not installed");
-        }
-        script = new ProcessBuilder("sh", "src/test/reference/pdfinfo.sh", folder.toString())
-                .redirectErrorStream(true)
-                .start();
-        String said = new String(script.getInputStream().readAllBytes());
-        assertThat(script.waitFor(60, TimeUnit.SECONDS)).as(said).isTrue();
+        assumeTrue(OutsideTool.present("pdfinfo", "-v"), "pdfinfo is not installed");
+        OutsideTool.run("sh", "src/test/reference/pdfinfo.sh", folder.toString());
         compare(folder.resolve("boxes.txt"));
     }
 

@@ -1,0 +1,154 @@
+package inkground.app;
+
+import inkground.artwork.Colour;
+import inkground.artwork.ColourSpace;
+import inkground.artwork.ImageSource.Pixels;
+import inkground.base.Cancel;
+import inkground.colour.Cie;
+import inkground.colour.Lab;
+import inkground.plate.ColourReader;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * The flat colours of a picture: clusters in Lab that hold a good share of it. Colours along soft edges lie between two flat
+ * ones and are counted as mixtures, not as colours; what is neither is tone, as in a photograph.
+ *
+ * @param flats flat colours, the largest first
+ * @param mixedShare share of the samples that lie between two flat colours, 0 to 1
+ * @param toneShare share of the samples that are neither flat nor a mixture, 0 to 1
+ */
+public record PictureColours(List<Flat> flats, double mixedShare, double toneShare) {
+    /** Radius of a cluster, ΔE00. */
+    private static final double RADIUS = 4;
+
+    /** A flat colour holds at least this share of the picture … */
+    private static final double LEAST_SHARE = 0.002;
+
+    /** … or this much, if it could as well be a soft edge between two larger ones; … */
+    private static final double LEAST_SHARE_BETWEEN = 0.02;
+
+    /** … and its own samples are this much denser than those of the soft edges around it. */
+    private static final double LEAST_PEAK = 0.4;
+
+    /** Largest distance from the line between two flat colours, in Lab after gamma: a mixture bends a little there. */
+    private static final double MIXTURE_DE76 = 9;
+
+    private static final int MOST_SAMPLES = 400_000;
+    private static final int MOST_FLATS = 24;
+
+    /** Copies the list. */
+    public PictureColours {
+        flats = List.copyOf(flats);
+    }
+
+    /**
+     * A flat colour.
+     *
+     * @param lab its centre
+     * @param share of the picture's opaque samples, 0 to 1
+     */
+    public record Flat(Lab lab, double share) {}
+
+    /** Counts of one quantised colour. */
+    private static final class Bin {
+        Lab lab;
+        long count;
+    }
+
+    /** @return the colours of a picture; large ones are sampled evenly */
+    static PictureColours of(Pixels pixels, ColourSpace space, ColourReader reader, Cancel cancel) {
+        Map<Integer, Bin> bins = new HashMap<>();
+        long total = count(pixels, space, reader, bins, cancel);
+        List<Bin> order = new ArrayList<>(bins.values());
+        order.sort(Comparator.comparingLong((Bin b) -> b.count).reversed());
+        List<Bin> centres = new ArrayList<>();
+        List<Flat> flats = new ArrayList<>();
+        for (Bin bin : order) {
+            boolean free = centres.stream().allMatch(c -> Cie.deltaE00(c.lab, bin.lab) > 2 * RADIUS);
+            if (bin.count < LEAST_SHARE * LEAST_PEAK * total || centres.size() == MOST_FLATS) {
+                break;
+            }
+            long near = 0;
+            for (Bin other : order) {
+                near += Cie.deltaE00(other.lab, bin.lab) <= RADIUS ? other.count : 0;
+            }
+            double least = between(bin.lab, flats) ? LEAST_SHARE_BETWEEN : LEAST_SHARE;
+            if (free && near >= least * total && bin.count >= LEAST_PEAK * near) {
+                centres.add(bin);
+                flats.add(new Flat(bin.lab, (double) near / total));
+            }
+        }
+        long mixed = 0;
+        long tone = 0;
+        for (Bin bin : order) {
+            if (flats.stream().noneMatch(f -> Cie.deltaE00(f.lab(), bin.lab) <= RADIUS)) {
+                if (between(bin.lab, flats)) {
+                    mixed += bin.count;
+                } else {
+                    tone += bin.count;
+                }
+            }
+        }
+        flats.sort(Comparator.comparingDouble(Flat::share).reversed());
+        return new PictureColours(flats, (double) mixed / Math.max(1, total), (double) tone / Math.max(1, total));
+    }
+
+    private static long count(
+            Pixels pixels, ColourSpace space, ColourReader reader, Map<Integer, Bin> bins, Cancel cancel) {
+        int n = pixels.components();
+        int size = pixels.width() * pixels.height();
+        int step = Math.max(1, size / MOST_SAMPLES);
+        boolean sameMask = pixels.mask() != null
+                && pixels.mask().width() == pixels.width()
+                && pixels.mask().height() == pixels.height();
+        long total = 0;
+        for (int i = 0; i < size; i += step) {
+            if ((i & 0xfff) < step) {
+                cancel.check();
+            }
+            if (sameMask && (pixels.mask().samples()[i] & 255) < 128) {
+                continue;
+            }
+            int key = 0;
+            float[] colour = new float[n];
+            for (int c = 0; c < n; c++) {
+                int sample = pixels.samples()[i * n + c] & 255;
+                boolean index = space instanceof ColourSpace.Indexed;
+                key = key * 131 + (index ? sample : sample >> 1);
+                colour[c] = index ? sample : space.min(c) + (space.max(c) - space.min(c)) * sample / 255f;
+            }
+            Bin bin = bins.computeIfAbsent(key, k -> new Bin());
+            if (bin.lab == null) {
+                bin.lab = reader.toLab(space, new Colour(space, colour).components());
+            }
+            bin.count++;
+            total++;
+        }
+        return total;
+    }
+
+    private static boolean between(Lab lab, List<Flat> flats) {
+        for (int i = 0; i < flats.size(); i++) {
+            for (int j = i + 1; j < flats.size(); j++) {
+                if (distance(lab, flats.get(i).lab(), flats.get(j).lab()) <= MIXTURE_DE76) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
+    private static double distance(Lab p, Lab a, Lab b) {
+        double[] ab = {b.L() - a.L(), b.a() - a.a(), b.b() - a.b()};
+        double[] ap = {p.L() - a.L(), p.a() - a.a(), p.b() - a.b()};
+        double t = (ab[0] * ap[0] + ab[1] * ap[1] + ab[2] * ap[2])
+                / Math.max(1e-9, ab[0] * ab[0] + ab[1] * ab[1] + ab[2] * ab[2]);
+        double u = Math.max(0, Math.min(1, t));
+        return Math.sqrt(
+                Math.pow(ap[0] - u * ab[0], 2) + Math.pow(ap[1] - u * ab[1], 2) + Math.pow(ap[2] - u * ab[2], 2));
+    }
+}

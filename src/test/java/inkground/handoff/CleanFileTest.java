@@ -1,0 +1,259 @@
+package inkground.handoff;
+
+import static inkground.handoff.CasePdf.CREAM;
+import static inkground.handoff.CasePdf.GARMENT;
+import static inkground.handoff.CasePdf.GARMENT_STROKE;
+import static inkground.handoff.CasePdf.RED;
+import static inkground.handoff.CasePdf.RED_STROKE;
+import static inkground.handoff.CasePdf.SHIRT;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import inkground.artwork.ColourAssignment;
+import inkground.artwork.ColourAssignment.Bare;
+import inkground.artwork.ColourAssignment.InkNamed;
+import inkground.artwork.ColourAssignment.Rule;
+import inkground.artwork.ColourAssignment.Seen;
+import inkground.artwork.ColourAssignment.Source;
+import inkground.artwork.PageBox;
+import inkground.artwork.pdf.PdfArtwork;
+import inkground.base.Cancel;
+import inkground.base.Progress;
+import inkground.base.Refusal;
+import inkground.colour.PrintConditions;
+import inkground.plate.InkMapping;
+import inkground.plate.InkPlanes;
+import inkground.plate.Plate;
+import inkground.plate.PlateRequest;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.stream.Stream;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** Clean files, painted by us and by other renderers: nothing where the colour was seen, everything else as it was. */
+class CleanFileTest {
+    private static final Source SEEN = new Seen(0x1c304f, 1);
+    private static final String INK = RED + "12 12 100 100 re f ";
+    private static final String TEXT = "BT /F 40 Tf 10 60 Td (REACH) Tj ET ";
+
+    @TempDir
+    Path folder;
+
+    private record Case(String name, CasePdf pdf, Source bare) {
+        Case(String name, String content) {
+            this(name, new CasePdf(content), SEEN);
+        }
+
+        @Override
+        public String toString() {
+            return name;
+        }
+    }
+
+    static Stream<Case> cases() {
+        String circle = "40 70 m 40 110 100 110 100 70 c 100 30 40 30 40 70 c h ";
+        return Stream.of(
+                new Case("a ground alone", GARMENT + "0 0 144 144 re f"),
+                new Case("a ground beneath art", GARMENT + "0 0 144 144 re f " + INK + CREAM + circle + "f"),
+                new Case("on top of ink", INK + "1 0 0 0 k 60 60 70 70 re f " + GARMENT + circle + "f"),
+                new Case("between inks", INK + GARMENT + circle + "f " + CREAM + "60 20 30 100 re f"),
+                new Case(
+                        "two that overlap, one with a hole",
+                        INK + GARMENT + "20 20 60 60 re 35 35 20 20 re f* 60 60 40 40 re f"),
+                new Case("a self-crossing outline", INK + GARMENT + "20 20 m 110 100 l 110 20 l 20 100 l 70 10 l f"),
+                new Case(
+                        "a form used twice",
+                        new CasePdf(INK + "q .5 0 0 .5 5 5 cm /Mark Do Q q .4 .2 -.2 .4 80 60 cm /Mark Do Q")
+                                .form("Mark", CREAM + "0 0 144 80 re f " + GARMENT + circle + "f"),
+                        SEEN),
+                new Case(
+                        "forms in forms",
+                        new CasePdf("/Outer Do " + GARMENT + "50 0 20 144 re f")
+                                .form("Outer", INK + "q .5 0 0 .5 40 40 cm /Inner Do Q")
+                                .form("Inner", CREAM + "0 0 144 144 re f"),
+                        SEEN),
+                new Case(
+                        "in an isolated group",
+                        new CasePdf(INK + "/Group Do")
+                                .group("Group", CREAM + "0 0 80 80 re f " + GARMENT + circle + "f"),
+                        SEEN),
+                new Case(
+                        "inside a clip",
+                        INK + "q " + circle + "W n " + GARMENT + "0 0 144 144 re f Q " + CREAM + "0 120 144 20 re f"),
+                new Case(
+                        "a fill that clips what follows",
+                        INK + "q " + GARMENT + circle + "W f " + CREAM + "50 50 90 10 re f Q"),
+                new Case("clipped ink beneath", "q " + circle + "W " + RED + "f Q " + GARMENT + "60 0 20 144 re f"),
+                new Case(
+                        "a dashed stroke", INK + GARMENT_STROKE + "[14 6] 3 d 1 J 9 w 20 20 m 60 140 80 0 130 120 c S"),
+                new Case("a bare fill with an inked stroke", INK + GARMENT + "/Cream CS 1 SCN 8 w " + circle + "b"),
+                new Case("an inked fill with a bare stroke", INK + CREAM + GARMENT_STROKE + "8 w " + circle + "B*"),
+                new Case("strokes beneath", RED_STROKE + "12 w 10 10 m 130 130 l S " + GARMENT + circle + "f"),
+                new Case("bare type", INK + GARMENT + TEXT + CREAM + "1 0 0 1 0 -40 cm " + TEXT),
+                new Case("type beneath", RED + TEXT + GARMENT + circle + "f " + CREAM + "BT 20 120 Td (CREW) Tj ET"),
+                new Case(
+                        "bare and inked type in one text object",
+                        INK + "BT /F 30 Tf 34 TL 10 100 Td " + GARMENT + "(MILL) Tj " + CREAM
+                                + "T* (REACH) Tj 0 Tr (') ' ET"),
+                new Case(
+                        "a bare ink",
+                        new CasePdf(INK + SHIRT + circle + "f " + CREAM + "0 0 60 60 re f"),
+                        new InkNamed("Shirt")),
+                new Case(
+                        "a bare ink that overprints",
+                        new CasePdf(INK + "/Over gs " + SHIRT + circle + "f"),
+                        new InkNamed("Shirt")),
+                new Case(
+                        "transparent ink beneath",
+                        "1 0 0 0 k 0 0 100 144 re f q /Half gs " + RED + "12 12 110 110 re f Q " + GARMENT + circle
+                                + "f"),
+                new Case("a turned page", new CasePdf(INK + GARMENT + circle + "f").turned(1), SEEN),
+                new Case(
+                        "a turned page of another unit", new CasePdf(INK + GARMENT + circle + "f").turned(1.5f), SEEN));
+    }
+
+    @ParameterizedTest
+    @MethodSource("cases")
+    void theCleanFilePrintsAsTheArtworkWithTheColourBare(Case one) throws Exception {
+        Path clean = clean(one);
+        try (PdfArtwork before = open(folder.resolve("art.pdf"));
+                PdfArtwork after = open(clean)) {
+            PlaneComparison comparison = new PlaneComparison();
+            comparison.add(planes(before, bare(one.bare())), planes(after, ColourAssignment.NONE));
+            assertThat(comparison.differing()).isEmpty();
+        }
+    }
+
+    @ParameterizedTest
+    @MethodSource("cases")
+    void ghostscriptSeparatesNothingThereAndAllElseAsBefore(Case one) throws Exception {
+        assumeTrue(OtherRenderers.ghostscript(), "Ghostscript is not installed");
+        Path clean = clean(one);
+        OtherRenderers.compareSeparations(folder.resolve("art.pdf"), clean, bareMap(one), bareInk(one));
+    }
+
+    @ParameterizedTest
+    @MethodSource("cases")
+    void popplerLeavesItTransparentAndAllElseAsBefore(Case one) throws Exception {
+        assumeTrue(!one.name().contains("another unit"), "Poppler takes no notice of UserUnit");
+        assumeTrue(!one.name().contains("overprints"), "a picture does not tell what lies beneath");
+        assumeTrue(OtherRenderers.poppler(), "Poppler is not installed");
+        Path clean = clean(one);
+        OtherRenderers.comparePictures(folder.resolve("art.pdf"), clean, bareMap(one));
+    }
+
+    @Test
+    void theDemoShirtComesOutClean() throws Exception {
+        for (Source bare : new Source[] {SEEN, new InkNamed("Lock Gate Cream")}) {
+            Path art = Files.copy(
+                    Path.of("demo", "regatta-shirt.pdf"),
+                    folder.resolve("art.pdf"),
+                    java.nio.file.StandardCopyOption.REPLACE_EXISTING);
+            Path clean = folder.resolve("clean.pdf");
+            write(art, bare, clean);
+            Case shirt = new Case("shirt", null, bare);
+            if (OtherRenderers.ghostscript()) {
+                OtherRenderers.compareSeparations(art, clean, bareMap(shirt), bareInk(shirt));
+            }
+            if (OtherRenderers.poppler()) {
+                OtherRenderers.comparePictures(art, clean, bareMap(shirt));
+            }
+        }
+    }
+
+    @Test
+    void typeStaysTypeAndInksBoxesAndLayersStay() throws Exception {
+        Path art = Path.of("demo", "regatta-shirt.pdf");
+        Path clean = folder.resolve("clean.pdf");
+        write(art, SEEN, clean);
+        try (PDDocument before = Loader.loadPDF(art.toFile());
+                PDDocument after = Loader.loadPDF(clean.toFile());
+                PdfArtwork a = open(art);
+                PdfArtwork b = open(clean)) {
+            assertThat(new PDFTextStripper().getText(after))
+                    .isEqualTo(new PDFTextStripper().getText(before))
+                    .isNotBlank();
+            assertThat(b.pages()).isEqualTo(a.pages());
+            assertThat(b.layers()).isEqualTo(a.layers()).isNotEmpty();
+            assertThat(b.declaredColorants(1).stream().map(s -> s.name()))
+                    .isEqualTo(
+                            a.declaredColorants(1).stream().map(s -> s.name()).toList());
+        }
+    }
+
+    static Stream<Case> refusals() {
+        String circle = "40 40 60 60 re f ";
+        return Stream.of(
+                new Case("transparent", INK + "/Half gs " + GARMENT + circle),
+                new Case("group", new CasePdf(INK + "/Half gs /Group Do").group("Group", GARMENT + circle), SEEN),
+                new Case("overprints", INK + "/Over gs " + GARMENT + circle),
+                new Case("image", INK + "q 50 0 0 50 20 20 cm BI /W 1 /H 1 /BPC 8 /CS /RGB ID \034\060\117 EI Q"),
+                new Case("nothing is painted", INK),
+                new Case("the file does not carry", INK + "BT /Absent 40 Tf 10 60 Td " + GARMENT + "(AAA) Tj ET"),
+                new Case(
+                        "under other type",
+                        "BT /F 40 Tf 10 60 Td " + CREAM + "(AAA) Tj 5 4 Td " + GARMENT + "(AAA) Tj 5 4 Td " + CREAM
+                                + "(AAA) Tj ET"));
+    }
+
+    @ParameterizedTest
+    @MethodSource("refusals")
+    void whatCannotBeDoneTrulyIsRefusedAndNothingIsWritten(Case one) throws Exception {
+        assertThatThrownBy(() -> clean(one)).isInstanceOf(Refusal.class).hasMessageContaining(one.name());
+        try (Stream<Path> files = Files.list(folder)) {
+            assertThat(files.map(f -> f.getFileName().toString())).containsExactly("art.pdf");
+        }
+    }
+
+    private Path clean(Case one) throws Exception {
+        Path art = one.pdf().write(folder.resolve("art.pdf"));
+        return write(art, one.bare(), folder.resolve("clean.pdf"));
+    }
+
+    private static Path write(Path art, Source bare, Path clean) throws Exception {
+        try (PdfArtwork artwork = open(art)) {
+            CleanFile.Order order =
+                    new CleanFile.Order(artwork, bare(bare), PrintConditions.bundled("FOGRA39L"), clean, true);
+            CleanFile.Result result = CleanFile.write(order, new Cancel(), Progress.NONE);
+            assertThat(result.removed()).isPositive();
+        }
+        return clean;
+    }
+
+    private static ColourAssignment bare(Source source) {
+        return new ColourAssignment(java.util.List.of(new Rule(source, new Bare())));
+    }
+
+    private static String bareInk(Case one) {
+        return one.bare() instanceof InkNamed ink ? ink.name() : null;
+    }
+
+    private static PdfArtwork open(Path file) throws Refusal {
+        return (PdfArtwork) PdfArtwork.open(file, new Cancel(), Progress.NONE);
+    }
+
+    private static InkPlanes planes(PdfArtwork artwork, ColourAssignment assignment) throws Refusal {
+        var list = artwork.record(1, new Cancel(), Progress.NONE);
+        InkMapping mapping =
+                InkMapping.of(artwork.declaredColorants(1), list, PrintConditions.bundled("FOGRA39L"), assignment);
+        PlateRequest request =
+                PlateRequest.of(list.page().box(PageBox.MEDIA), OtherRenderers.DPI, true, list.defaultLayers());
+        return new Plate(list, mapping).render(request, new Cancel(), Progress.NONE);
+    }
+
+    /** Where the colour is seen: whole pixels, and pixels that have nothing of it. */
+    private OtherRenderers.BareMap bareMap(Case one) throws Refusal {
+        try (PdfArtwork artwork = open(folder.resolve("art.pdf"))) {
+            InkPlanes with = planes(artwork, ColourAssignment.NONE);
+            InkPlanes without = planes(artwork, bare(one.bare()));
+            return (x, y) -> with.get(with.markPlane(), x, y) - without.get(without.markPlane(), x, y);
+        }
+    }
+}

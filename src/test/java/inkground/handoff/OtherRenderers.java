@@ -1,0 +1,177 @@
+package inkground.handoff;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
+import javax.imageio.ImageIO;
+
+/** Ghostscript's separations and Poppler's pictures of a file and its clean copy, compared. */
+final class OtherRenderers {
+    static final int DPI = 72;
+    /** Each renderer places edges in its own way, within this many pixels. */
+    private static final int EDGE = 2;
+
+    private OtherRenderers() {}
+
+    /** How much of a pixel shows the bare colour, 0 to 255. */
+    interface BareMap {
+        int at(int x, int y);
+    }
+
+    static boolean ghostscript() throws Exception {
+        return runs("gs", "--version");
+    }
+
+    static boolean poppler() throws Exception {
+        return runs("pdftocairo", "-v");
+    }
+
+    private static boolean runs(String... command) throws InterruptedException {
+        try {
+            return new ProcessBuilder(command).redirectErrorStream(true).start().waitFor() == 0;
+        } catch (IOException e) {
+            return false; // that is how the absence of a program shows
+        }
+    }
+
+    private static void run(String... command) throws Exception {
+        Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
+        String said = new String(process.getInputStream().readAllBytes());
+        assertThat(process.waitFor(60, TimeUnit.SECONDS)).as(said).isTrue();
+        assertThat(process.exitValue()).as(said).isZero();
+    }
+
+    /** @param bareInk an ink of which nothing at all may be left; null for none */
+    static void compareSeparations(Path before, Path after, BareMap map, String bareInk) throws Exception {
+        Map<String, BufferedImage> old = separations(before);
+        Map<String, BufferedImage> clean = separations(after);
+        assertThat(old.keySet()).containsAll(clean.keySet());
+        for (Map.Entry<String, BufferedImage> entry : old.entrySet()) {
+            BufferedImage was = entry.getValue();
+            BufferedImage is = clean.get(entry.getKey());
+            if (is == null) { // an ink that nothing names any more
+                assertThat(entry.getKey()).isEqualTo(bareInk);
+                continue;
+            }
+            Tally tally = new Tally(1);
+            for (int y = EDGE; y < was.getHeight() - EDGE; y++) {
+                for (int x = EDGE; x < was.getWidth() - EDGE; x++) {
+                    int now = 255 - (is.getRGB(x, y) & 255);
+                    int then = 255 - (was.getRGB(x, y) & 255);
+                    boolean gone = entry.getKey().equals(bareInk);
+                    tally.pixel(gone || all(map, x, y, 255), !gone && all(map, x, y, 0), now, then);
+                }
+            }
+            tally.check("ink " + entry.getKey());
+        }
+    }
+
+    static void comparePictures(Path before, Path after, BareMap map) throws Exception {
+        BufferedImage was = picture(before);
+        BufferedImage is = picture(after);
+        Tally tally = new Tally(8);
+        for (int y = EDGE; y < was.getHeight() - EDGE; y++) {
+            for (int x = EDGE; x < was.getWidth() - EDGE; x++) {
+                int now = is.getRGB(x, y);
+                int then = was.getRGB(x, y);
+                boolean bare = all(map, x, y, 255);
+                for (int shift = 0; shift < 32; shift += 8) {
+                    boolean alpha = shift == 24;
+                    tally.pixel(bare && alpha, all(map, x, y, 0), now >> shift & 255, then >> shift & 255);
+                }
+            }
+        }
+        tally.check("picture");
+    }
+
+    private static boolean all(BareMap map, int x, int y, int value) {
+        for (int dy = -EDGE; dy <= EDGE; dy++) {
+            for (int dx = -EDGE; dx <= EDGE; dx++) {
+                if (map.at(x + dx, y + dy) != value) {
+                    return false;
+                }
+            }
+        }
+        return true;
+    }
+
+    private static final class Tally {
+        private final int tolerance;
+        int inside;
+        int outside;
+        int left;
+        int changed;
+        int most;
+
+        /** @param tolerance in 255ths: Poppler paints edges under a clip with other steps of softness */
+        Tally(int tolerance) {
+            this.tolerance = tolerance;
+        }
+
+        void pixel(boolean bare, boolean other, int now, int then) {
+            if (bare) {
+                inside++;
+                left += now > 0 ? 1 : 0;
+            } else if (other) {
+                outside++;
+                changed += Math.abs(now - then) > tolerance ? 1 : 0;
+                most = Math.max(most, Math.abs(now - then));
+            }
+        }
+
+        void check(String what) {
+            assertThat(inside + outside).as(what + ": pixels looked at").isPositive();
+            assertThat(left)
+                    .as(what + ": printed where it is bare, of " + inside)
+                    .isZero();
+            assertThat(changed)
+                    .as(what + ": changed elsewhere, by up to " + most + ", of " + outside)
+                    .isZero();
+        }
+    }
+
+    private static Map<String, BufferedImage> separations(Path pdf) throws Exception {
+        Path out = Files.createTempDirectory(pdf.getParent(), "gs");
+        run(
+                "gs",
+                "-q",
+                "-dBATCH",
+                "-dNOPAUSE",
+                "-dSAFER",
+                "-sDEVICE=tiffsep",
+                "-dOverprint=/enable",
+                "-r" + DPI,
+                "-o",
+                out.resolve("p.tif").toString(),
+                pdf.toString());
+        Map<String, BufferedImage> planes = new TreeMap<>();
+        for (Path file : files(out)) {
+            String name = file.getFileName().toString();
+            if (name.startsWith("p(")) {
+                planes.put(name.substring(2, name.lastIndexOf(')')), ImageIO.read(file.toFile()));
+            }
+        }
+        return planes;
+    }
+
+    private static List<Path> files(Path folder) throws IOException {
+        try (Stream<Path> list = Files.list(folder)) {
+            return new ArrayList<>(list.toList());
+        }
+    }
+
+    private static BufferedImage picture(Path pdf) throws Exception {
+        Path out = Files.createTempDirectory(pdf.getParent(), "poppler").resolve("p");
+        run("pdftocairo", "-png", "-transp", "-singlefile", "-r", "" + DPI, pdf.toString(), out.toString());
+        return ImageIO.read(out.resolveSibling("p.png").toFile());
+    }
+}
