@@ -35,6 +35,9 @@ final class SvgXml extends XMLFilterImpl {
     private static final int MAX_ENTITY_REFERENCES = 2_000;
     private static final int MAX_ENTITY_CHARS = 1_000_000;
     private static final int MAX_OCTAVES = 12;
+    /** In one text element: laying out takes memory for each. */
+    private static final int MAX_TEXT_CHARS = 50_000;
+
     private static final String LIMIT = "http://www.oracle.com/xml/jaxp/properties/";
     private static final Set<String> UNPAINTED = Set.of(
             "mesh", "meshgradient", "hatch", "solidcolor", "foreignObject", "video", "audio", "iframe", "canvas");
@@ -46,6 +49,7 @@ final class SvgXml extends XMLFilterImpl {
     private final Notes notes;
     private final Deque<String> open = new ArrayDeque<>();
     private StringBuilder style;
+    private int textChars;
     private int elements;
 
     private SvgXml(byte[] data, String name, Limits limits, Cancel cancel, Notes notes) {
@@ -141,6 +145,7 @@ final class SvgXml extends XMLFilterImpl {
             uri = root(uri, local, own);
         }
         open.push(local);
+        textChars = local.equals("text") ? 0 : textChars;
         if (uri.equals(SVG)) {
             look(local);
             rewrite(local, own);
@@ -188,6 +193,11 @@ final class SvgXml extends XMLFilterImpl {
 
     @Override
     public void characters(char[] chars, int start, int length) throws SAXException {
+        textChars += length;
+        if (textChars > MAX_TEXT_CHARS && style == null && open.contains("text")) {
+            throw new Stopped(new Refusal(name + " has a text of more than " + MAX_TEXT_CHARS
+                    + " characters in one piece. Split it into paragraphs."));
+        }
         if (style != null) {
             style.append(chars, start, length);
         } else {
