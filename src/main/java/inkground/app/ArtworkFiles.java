@@ -14,12 +14,17 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 
 /** Opens a file with the reader for its kind, told by how it starts; by its name only where that says nothing. */
 public final class ArtworkFiles {
     /** For messages. */
     public static final String KINDS = "PDF, SVG, PNG, JPEG, TIFF, WebP, GIF or BMP";
+
+    /** Name endings of these kinds, lower case, without the dot; a file of another name is still told by its content. */
+    public static final List<String> ENDINGS =
+            List.of("pdf", "svg", "svgz", "png", "jpg", "jpeg", "tif", "tiff", "webp", "gif", "bmp");
 
     private static final int HEAD_BYTES = 4096;
     private static final int PDF_HEADER_WITHIN = 1024;

@@ -10,7 +10,7 @@ import javafx.scene.input.KeyEvent;
 
 /** All that a key does: its keys, and one sentence for the tooltip and the sheet of keys. */
 enum Command {
-    OPEN("Ctrl+O", "Open a PDF", true, KeyCode.O),
+    OPEN("Ctrl+O", "Open artwork", true, KeyCode.O),
     EXPORT("Ctrl+E", "Write a proof of this page as a PNG", true, KeyCode.E),
     NEXT_SUBSTRATE("Right", "Lay the artwork on the next substrate", false, KeyCode.RIGHT),
     PREVIOUS_SUBSTRATE("Left", "Lay the artwork on the substrate before", false, KeyCode.LEFT),

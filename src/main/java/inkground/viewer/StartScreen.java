@@ -25,14 +25,14 @@ final class StartScreen extends VBox {
         getStyleClass().add("start");
         setAlignment(Pos.CENTER);
         setMaxSize(USE_PREF_SIZE, USE_PREF_SIZE);
-        HBox ways = new HBox(Ui.button("start-open", "Open a PDF", Feather.FOLDER, Command.OPEN, open));
+        HBox ways = new HBox(Ui.button("start-open", "Open artwork", Feather.FOLDER, Command.OPEN, open));
         ways.getStyleClass().add("ways");
         ways.setAlignment(Pos.CENTER);
         desk.demo().ifPresent(demo -> ways.getChildren().add(demo(demo)));
         recent.getStyleClass().add("recent");
         getChildren()
                 .addAll(
-                        Ui.label("Drop a PDF here", "start-title"),
+                        Ui.label("Drop artwork here", "start-title"),
                         Ui.label("to see its inks lie on paper or cloth", "start-words"),
                         ways,
                         recent);

@@ -1,10 +1,12 @@
 package inkground.viewer;
 
+import inkground.app.ArtworkFiles;
 import java.io.File;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Stream;
 import javafx.beans.Observable;
 import javafx.geometry.Pos;
 import javafx.scene.Scene;
@@ -115,10 +117,10 @@ final class ViewerWindow {
 
     private void askForFile() {
         FileChooser chooser = new FileChooser();
-        chooser.setTitle("Open a PDF");
+        chooser.setTitle("Open artwork");
         chooser.getExtensionFilters()
                 .addAll(
-                        new FileChooser.ExtensionFilter("PDF", "*.pdf", "*.PDF"),
+                        new FileChooser.ExtensionFilter("Artwork", patterns()),
                         new FileChooser.ExtensionFilter("All files", "*.*"));
         state.recent.stream()
                 .findFirst()
@@ -127,6 +129,13 @@ final class ViewerWindow {
                 .filter(File::isDirectory)
                 .ifPresent(chooser::setInitialDirectory);
         Optional.ofNullable(chooser.showOpenDialog(scene.getWindow())).ifPresent(f -> desk.open(f.toPath()));
+    }
+
+    /** Both ways of writing an ending: some systems tell them apart. */
+    private static List<String> patterns() {
+        return ArtworkFiles.ENDINGS.stream()
+                .flatMap(ending -> Stream.of("*." + ending, "*." + ending.toUpperCase(Locale.ROOT)))
+                .toList();
     }
 
     private void dragOver(DragEvent e) {
@@ -143,18 +152,20 @@ final class ViewerWindow {
         e.consume();
     }
 
-    /** Opens the first PDF among files that were dropped; without one the first file, so that the user is told about it. */
+    /** Opens the first artwork among files that were dropped; without one the first file, so that the user is told about it. */
     void openDropped(List<File> files) {
         if (!files.isEmpty()) {
-            desk.open(firstPdf(files).toPath());
+            desk.open(firstArtwork(files).toPath());
         }
     }
 
-    private static File firstPdf(List<File> files) {
-        return files.stream()
-                .filter(f -> f.getName().toLowerCase(Locale.ROOT).endsWith(".pdf"))
-                .findFirst()
-                .orElse(files.get(0));
+    private static File firstArtwork(List<File> files) {
+        return files.stream().filter(ViewerWindow::isArtwork).findFirst().orElse(files.get(0));
+    }
+
+    private static boolean isArtwork(File file) {
+        String name = file.getName().toLowerCase(Locale.ROOT);
+        return ArtworkFiles.ENDINGS.stream().anyMatch(ending -> name.endsWith("." + ending));
     }
 
     private void key(KeyEvent e) {

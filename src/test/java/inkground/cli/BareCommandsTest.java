@@ -90,4 +90,30 @@ class BareCommandsTest {
         assertThat(red.get("colour").asText()).isEqualTo("Reach Red 100 %");
         assertThat(red.at("/deletingUncoversCm2/Lock Gate Cream").asDouble()).isGreaterThan(10);
     }
+
+    @Test
+    void aCleanFileIsWrittenOnceAndOverwrittenOnlyWhenAsked() throws Exception {
+        String clean = folder.resolve("clean.pdf").toString();
+        Run run = Run.of("knockout", SHIRT, "--bare", "#1C304F", "--out", clean);
+        assertThat(run.code()).as(run.err()).isZero();
+        assertThat(run.out()).contains("1 bare objects taken out; 0 of them lay on other paint");
+        assertThat(Run.of("knockout", SHIRT, "--bare", "#1C304F", "--out", clean)
+                        .code())
+                .isEqualTo(1);
+        assertThat(Run.of("knockout", SHIRT, "--bare", "Reach Red", "--out", clean, "--replace")
+                        .out())
+                .contains("just deleting these 19 objects would uncover")
+                .contains("of Lock Gate Cream");
+        assertThat(Run.of("inks", clean).out()).doesNotContain("Reach Red        spot           254");
+    }
+
+    @Test
+    void whatIsNotThereCannotBeKnockedOut() throws Exception {
+        Path clean = folder.resolve("clean.pdf");
+        Run run = Run.of("knockout", SHIRT, "--bare", "Reach Rde", "--out", clean.toString());
+        assertThat(run.code()).isEqualTo(1);
+        assertThat(run.err()).contains("nothing is painted in the colours named as bare");
+        assertThat(Files.exists(clean)).isFalse();
+        assertThat(Run.of("knockout", SHIRT, "--out", clean.toString()).code()).isEqualTo(2);
+    }
 }

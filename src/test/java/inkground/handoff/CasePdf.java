@@ -82,7 +82,7 @@ final class CasePdf {
         return file;
     }
 
-    private static COSDictionary resources(PDDocument document) throws IOException {
+    private COSDictionary resources(PDDocument document) throws IOException {
         COSDictionary spaces = new COSDictionary();
         spaces.setItem("Red", separation("Reach Red", .05f, 1, .8f, 0));
         spaces.setItem("Cream", separation("Lock Gate Cream", 0, .05f, .3f, 0));
@@ -91,11 +91,8 @@ final class CasePdf {
         states.setItem("Over", state("OP", true, 1));
         states.setItem("Half", state("OP", false, .5f));
         COSDictionary fonts = new COSDictionary();
-        try (InputStream ttf =
-                PDFont.class.getResourceAsStream("/org/apache/pdfbox/resources/ttf/LiberationSans-Regular.ttf")) {
-            fonts.setItem(
-                    "F",
-                    PDTrueTypeFont.load(document, ttf, WinAnsiEncoding.INSTANCE).getCOSObject());
+        if (content.contains("/F ")) {
+            embed(document, fonts);
         }
         fonts.setItem("Absent", new PDType1Font(Standard14Fonts.FontName.HELVETICA_BOLD).getCOSObject());
         COSDictionary out = new COSDictionary();
@@ -104,6 +101,15 @@ final class CasePdf {
         out.setItem(COSName.FONT, fonts);
         out.setItem(COSName.XOBJECT, new COSDictionary());
         return out;
+    }
+
+    private static void embed(PDDocument document, COSDictionary fonts) throws IOException {
+        try (InputStream ttf =
+                PDFont.class.getResourceAsStream("/org/apache/pdfbox/resources/ttf/LiberationSans-Regular.ttf")) {
+            fonts.setItem(
+                    "F",
+                    PDTrueTypeFont.load(document, ttf, WinAnsiEncoding.INSTANCE).getCOSObject());
+        }
     }
 
     private static COSDictionary state(String key, boolean value, float alpha) {

@@ -43,12 +43,18 @@ class CleanFileTest {
     private static final String INK = RED + "12 12 100 100 re f ";
     private static final String TEXT = "BT /F 40 Tf 10 60 Td (REACH) Tj ET ";
 
+    private static final Path REFERENCE = Path.of("src/test/resources/reference/clean");
+
     @TempDir
     Path folder;
 
     private record Case(String name, CasePdf pdf, Source bare) {
         Case(String name, String content) {
             this(name, new CasePdf(content), SEEN);
+        }
+
+        String fileName() {
+            return name.replace(' ', '-');
         }
 
         @Override
@@ -147,6 +153,28 @@ class CleanFileTest {
         assumeTrue(OtherRenderers.poppler(), "Poppler is not installed");
         Path clean = clean(one);
         OtherRenderers.comparePictures(folder.resolve("art.pdf"), clean, bareMap(one));
+    }
+
+    static Stream<Case> referenceCases() {
+        return cases().filter(one -> Files.exists(REFERENCE.resolve(one.fileName() + ".pdf")));
+    }
+
+    /** Needs no other program: the separations were committed, see PROVENANCE.txt beside them. */
+    @ParameterizedTest
+    @MethodSource("referenceCases")
+    void theCleanFileIsTheOneWhoseSeparationsWereCommitted(Case one) throws Exception {
+        Path clean = clean(one);
+        try (PdfArtwork now = open(clean);
+                PdfArtwork then = open(REFERENCE.resolve(one.fileName() + ".pdf"))) {
+            InkPlanes planes = planes(now, ColourAssignment.NONE);
+            PlaneComparison comparison = new PlaneComparison();
+            comparison.add(planes(then, ColourAssignment.NONE), planes);
+            assertThat(comparison.differing()).isEmpty();
+            for (int p = 0; p < planes.inks().size(); p++) {
+                String file = one.fileName() + "(" + planes.inks().get(p).name() + ").tif";
+                OtherRenderers.compareSeparation(planes, p, REFERENCE.resolve(file));
+            }
+        }
     }
 
     @Test

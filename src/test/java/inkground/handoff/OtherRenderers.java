@@ -2,6 +2,7 @@ package inkground.handoff;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import inkground.plate.InkPlanes;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -19,6 +20,8 @@ final class OtherRenderers {
     static final int DPI = 72;
     /** Each renderer places edges in its own way, within this many pixels. */
     private static final int EDGE = 2;
+
+    private static final int SQUARE = 2 * EDGE + 1;
 
     private OtherRenderers() {}
 
@@ -54,6 +57,8 @@ final class OtherRenderers {
     static void compareSeparations(Path before, Path after, BareMap map, String bareInk) throws Exception {
         Map<String, BufferedImage> old = separations(before);
         Map<String, BufferedImage> clean = separations(after);
+        BufferedImage any = old.values().iterator().next();
+        byte[][] zones = zones(map, any.getWidth(), any.getHeight());
         assertThat(old.keySet()).containsAll(clean.keySet());
         for (Map.Entry<String, BufferedImage> entry : old.entrySet()) {
             BufferedImage was = entry.getValue();
@@ -68,40 +73,63 @@ final class OtherRenderers {
                     int now = 255 - (is.getRGB(x, y) & 255);
                     int then = 255 - (was.getRGB(x, y) & 255);
                     boolean gone = entry.getKey().equals(bareInk);
-                    tally.pixel(gone || all(map, x, y, 255), !gone && all(map, x, y, 0), now, then);
+                    tally.pixel(gone || zones[y][x] == 1, !gone && zones[y][x] == 0, now, then);
                 }
             }
             tally.check("ink " + entry.getKey());
         }
     }
 
+    /** Edges are up to a quarter pixel fatter in Ghostscript, which paints every part of a pixel that is touched. */
+    static void compareSeparation(InkPlanes planes, int plane, Path file) throws Exception {
+        // an ink that is declared but never used gets no separation there
+        BufferedImage theirs = Files.exists(file) ? ImageIO.read(file.toFile()) : null;
+        if (theirs != null) {
+            assertThat(theirs.getWidth()).isEqualTo(planes.width());
+        }
+        int far = 0;
+        for (int y = 0; y < planes.height(); y++) {
+            for (int x = 0; x < planes.width(); x++) {
+                int tint = theirs == null ? 0 : 255 - theirs.getRaster().getSample(x, y, 0);
+                far += Math.abs(tint - planes.get(plane, x, y)) > 110 ? 1 : 0;
+            }
+        }
+        assertThat(far).as(file.getFileName() + ": pixels far off").isLessThanOrEqualTo(planes.width() / 10);
+    }
+
     static void comparePictures(Path before, Path after, BareMap map) throws Exception {
         BufferedImage was = picture(before);
         BufferedImage is = picture(after);
+        byte[][] zones = zones(map, was.getWidth(), was.getHeight());
         Tally tally = new Tally(8);
         for (int y = EDGE; y < was.getHeight() - EDGE; y++) {
             for (int x = EDGE; x < was.getWidth() - EDGE; x++) {
                 int now = is.getRGB(x, y);
                 int then = was.getRGB(x, y);
-                boolean bare = all(map, x, y, 255);
+                boolean bare = zones[y][x] == 1;
                 for (int shift = 0; shift < 32; shift += 8) {
                     boolean alpha = shift == 24;
-                    tally.pixel(bare && alpha, all(map, x, y, 0), now >> shift & 255, then >> shift & 255);
+                    tally.pixel(bare && alpha, zones[y][x] == 0, now >> shift & 255, then >> shift & 255);
                 }
             }
         }
         tally.check("picture");
     }
 
-    private static boolean all(BareMap map, int x, int y, int value) {
-        for (int dy = -EDGE; dy <= EDGE; dy++) {
-            for (int dx = -EDGE; dx <= EDGE; dx++) {
-                if (map.at(x + dx, y + dy) != value) {
-                    return false;
+    /** Per pixel whether it and all pixels near it are bare (1), have nothing bare (0), or neither (-1). */
+    private static byte[][] zones(BareMap map, int width, int height) {
+        byte[][] out = new byte[height][width];
+        for (int y = EDGE; y < height - EDGE; y++) {
+            for (int x = EDGE; x < width - EDGE; x++) {
+                int value = map.at(x, y);
+                boolean same = value == 0 || value == 255;
+                for (int i = 0; same && i < SQUARE * SQUARE; i++) {
+                    same = map.at(x + i % SQUARE - EDGE, y + i / SQUARE - EDGE) == value;
                 }
+                out[y][x] = (byte) (!same ? -1 : value == 255 ? 1 : 0);
             }
         }
-        return true;
+        return out;
     }
 
     private static final class Tally {
