@@ -50,8 +50,8 @@ final class KnockoutCommand implements Callable<Integer> {
         }
         try (Job job = Job.open(file.path(), assignment.assignment(), console.cancel(), console.progress())) {
             CleanFile.Result result = KnockOuts.write(job, out, replace, console.cancel(), console.progress());
-            console.say(out + ": " + result.removed() + " bare objects taken out; " + result.knockedOut()
-                    + " of them lay on other paint, which is knocked out there.");
+            console.say(out + ": " + result.removed() + (result.removed() == 1 ? " bare object" : " bare objects")
+                    + " taken out, " + result.knockedOut() + " of them over other paint, which is knocked out there.");
             for (int page = 1; page <= job.pages().size() && result.knockedOut() > 0; page++) {
                 Grounds.Deletion deletion = Grounds.deletion(
                         job.page(page, console.cancel(), console.progress()),

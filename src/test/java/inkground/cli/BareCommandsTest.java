@@ -96,7 +96,7 @@ class BareCommandsTest {
         String clean = folder.resolve("clean.pdf").toString();
         Run run = Run.of("knockout", SHIRT, "--bare", "#1C304F", "--out", clean);
         assertThat(run.code()).as(run.err()).isZero();
-        assertThat(run.out()).contains("1 bare objects taken out; 0 of them lay on other paint");
+        assertThat(run.out()).contains("1 bare object taken out, 0 of them over other paint");
         assertThat(Run.of("knockout", SHIRT, "--bare", "#1C304F", "--out", clean)
                         .code())
                 .isEqualTo(1);
