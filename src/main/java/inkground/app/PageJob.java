@@ -9,6 +9,7 @@ import inkground.artwork.ColourSpace;
 import inkground.artwork.DisplayList;
 import inkground.artwork.PageInfo;
 import inkground.colour.PrintCondition;
+import inkground.findings.Hairlines;
 import inkground.ink.InkSet;
 import inkground.plate.Plate;
 import java.util.List;
@@ -97,7 +98,8 @@ public final class PageJob {
                 .map(rule -> "nothing on this page is painted in " + AssignmentFile.words(rule.from())
                         + ", which a colour assignment names");
         Stream<String> inexact = plate.approximations().stream().map(Approximation::message);
-        return Stream.concat(conditionNotes.stream(), Stream.concat(inexact, unused))
+        return Stream.of(conditionNotes.stream(), inexact, Hairlines.note(displayList()).stream(), unused)
+                .flatMap(notes -> notes)
                 .distinct()
                 .toList();
     }

@@ -47,7 +47,10 @@ import org.apache.pdfbox.pdmodel.graphics.state.PDGraphicsState;
 import org.apache.pdfbox.pdmodel.graphics.state.RenderingMode;
 import org.apache.pdfbox.util.Vector;
 
-/** Interprets one page's content and records what it paints. Used once, under the document's lock. */
+/**
+ * Interprets one page's content and records what it paints. Used once, under the document's lock. Long, because the engine calls
+ * one class back for everything; what a call needs to know is in the classes beside it.
+ */
 final class PageRecorder extends PDFGraphicsStreamEngine {
     /** Operators of the standard that paint nothing and that the engine does not know: not worth a word. */
     private static final Set<String> SILENT = Set.of("BX", "EX", "MP", "DP", "d0", "d1", "ri", "i");
