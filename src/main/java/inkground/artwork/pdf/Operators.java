@@ -83,11 +83,20 @@ final class Operators {
             if (dict != null && dict.containsKey("OP") && !dict.containsKey("op")) {
                 recorder.getGraphicsState().setNonStrokingOverprint(Cos.flag(dict, "OP"));
             }
+            if (transfers(dict)) {
+                recorder.inexact("a transfer function", "left out, as PDF 2.0 advises; the press has its own");
+            }
             double[] dash = dict == null ? null : Cos.numbers(Cos.get(dict, "D"));
             if (dash != null && Cos.array(dict, "D").size() > 1) {
                 recorder.dashPhase(dash[1]);
             }
         }
+    }
+
+    /** §10.5: a function that changes tints on their way to the device; Identity and Default are none. */
+    private static boolean transfers(COSDictionary dict) {
+        COSBase function = dict == null ? null : Cos.get(dict, dict.containsKey("TR2") ? "TR2" : "TR");
+        return function != null && !(function instanceof COSName);
     }
 
     /** d, keeping the fraction of the phase. */

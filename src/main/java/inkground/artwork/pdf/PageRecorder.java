@@ -145,6 +145,11 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         recording.restoreState();
     }
 
+    /** Says that something is not kept exactly. */
+    void inexact(String feature, String shownAs) {
+        recording.approximate(feature, shownAs);
+    }
+
     COSDictionary resources() {
         return getResources() == null ? null : getResources().getCOSObject();
     }

@@ -43,6 +43,22 @@ class GroupRecordingTest {
     }
 
     @Test
+    void aTransferFunctionIsNotAppliedAndSaidSo() throws Exception {
+        String function = "<< /FunctionType 2 /Domain [0 1] /C0 [1] /C1 [0] /N 1 >>";
+        String state = "/ExtGState << /G << /TR " + function + " >> /I << /TR /Identity >> >>";
+        assertThat(PdfText.messages(new PdfText()
+                        .resources(state)
+                        .content("/G gs 0 0 9 9 re f")
+                        .record(dir)))
+                .anyMatch(message -> message.contains("a transfer function"));
+        assertThat(PdfText.messages(new PdfText()
+                        .resources(state)
+                        .content("/I gs 0 0 9 9 re f")
+                        .record(dir)))
+                .isEmpty();
+    }
+
+    @Test
     void theStateBeforeAFormIsRestoredAfterIt() throws Exception {
         List<Op> ops = new PdfText()
                 .resources("/XObject << /Fm1 5 0 R >>").content("/Fm1 Do 0 0 9 9 re f").stream(
