@@ -5,6 +5,7 @@ import inkground.artwork.Op;
 import inkground.artwork.Paint;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * Lines of width 0. A device draws them as thin as it can (ISO 32000-2 §8.4.3.2): a hair on a platesetter of 2,400 dpi, nothing
@@ -15,8 +16,9 @@ public final class Hairlines {
 
     /** @return number of strokes of width 0 that the default layers show; a pattern's cell counts once for each use */
     public static int count(DisplayList list) {
+        Set<Integer> layersOn = list.defaultLayers();
         return count(list.ops().stream()
-                .filter(op -> op.origin().visibility().shows(list.defaultLayers()))
+                .filter(op -> op.origin().visibility().shows(layersOn))
                 .toList());
     }
 

@@ -37,22 +37,23 @@ final class ImageSampler implements PixelSource {
             return Extent.ALL;
         }
         alpha.cell(deviceX, deviceY, new int[][] {cover});
-        for (int i = 0; i < CoverBand.CELL; i++) {
-            cover[i] = coverOf(cover[i]);
-        }
+        toCover(cover);
         return Extent.SOME;
     }
 
-    /** A stencil gives cover only. */
-    static void stencil(InkImage mask, Matrix deviceToUnit, boolean smooth, int deviceX, int deviceY, int[] cover) {
-        new View(mask, deviceToUnit, smooth).cell(deviceX, deviceY, new int[][] {cover});
-        for (int i = 0; i < CoverBand.CELL; i++) {
-            cover[i] = coverOf(cover[i]);
-        }
+    /** @return what gives the cover of a cell by an image mask */
+    static PreparedOp.Stencil stencil(InkImage mask, Matrix deviceToUnit, boolean smooth) {
+        View view = new View(mask, deviceToUnit, smooth);
+        return (deviceX, deviceY, cover) -> {
+            view.cell(deviceX, deviceY, new int[][] {cover});
+            toCover(cover);
+        };
     }
 
-    private static int coverOf(int tint) {
-        return Fixed.coverOfTint(tint);
+    private static void toCover(int[] tints) {
+        for (int i = 0; i < CoverBand.CELL; i++) {
+            tints[i] = Fixed.coverOfTint(tints[i]);
+        }
     }
 
     /** One image at the level of reduction that fits the scale. */

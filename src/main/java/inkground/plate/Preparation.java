@@ -305,7 +305,7 @@ final class Preparation {
         InkImage mask = images.stencil(stencil.mask(), cancel);
         Matrix deviceToUnit = stencil.unitToPage().then(toDevice).inverse();
         boolean smooth = stencil.mask().interpolate();
-        PreparedOp.Stencil cover = (x, y, out2) -> ImageSampler.stencil(mask, deviceToUnit, smooth, x, y, out2);
+        PreparedOp.Stencil cover = ImageSampler.stencil(mask, deviceToUnit, smooth);
         paint(stencil, stencil.paint(), imageShape(stencil.unitToPage()), FillRule.NON_ZERO, cover, out);
     }
 
