@@ -9,8 +9,6 @@ import inkground.app.PictureColours;
 import inkground.base.Refusal;
 import inkground.colour.Lab;
 import inkground.colour.Srgb;
-import inkground.substrate.Substrate;
-import inkground.substrate.Substrates;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -78,7 +76,9 @@ final class ColoursCommand implements Callable<Integer> {
         if (!(near >= 0 && near <= 50)) {
             throw new ParameterException(spec.commandLine(), "--near is a colour difference from 0 to 50");
         }
-        Optional<Lab> garment = substrate == null ? Optional.empty() : Optional.of(garment());
+        Optional<Lab> garment = substrate == null
+                ? Optional.empty()
+                : Optional.of(SubstrateChoice.of(substrate, spec).lab());
         try (Job job = Job.open(file.path(), console.cancel(), console.progress())) {
             PageJob one = job.page(page, console.cancel(), console.progress());
             ColourInventory inventory = ColourInventory.of(one, console.cancel(), console.progress());
@@ -94,15 +94,6 @@ final class ColoursCommand implements Callable<Integer> {
             }
         }
         return ExitCode.FINE;
-    }
-
-    private Lab garment() throws Refusal {
-        return Substrates.load()
-                .byId(substrate)
-                .map(Substrate::lab)
-                .orElseThrow(() -> new ParameterException(
-                        spec.commandLine(),
-                        "there is no substrate '" + substrate + "'; 'inkground substrates' lists them"));
     }
 
     private void asWords(ColourInventory inventory, List<Ground> grounds) {

@@ -10,7 +10,6 @@ import inkground.appearance.InkLibrary;
 import inkground.base.Refusal;
 import inkground.ink.InkSet;
 import inkground.substrate.Substrate;
-import inkground.substrate.Substrates;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -76,11 +75,7 @@ final class PatchCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Refusal {
-        Substrate on = Substrates.load()
-                .byId(substrate)
-                .orElseThrow(() -> new ParameterException(
-                        spec.commandLine(),
-                        "there is no substrate '" + substrate + "'; 'inkground substrates' lists them"));
+        Substrate on = SubstrateChoice.of(substrate, spec);
         Map<String, Double> named = named();
         InkLibrary inks = library == null ? InkLibrary.EMPTY : InkLibraries.read(library);
         PatchColours colours = new PatchColours(on, condition, inks, underbase);

@@ -8,7 +8,6 @@ import inkground.appearance.Underbase;
 import inkground.artwork.PageBox;
 import inkground.base.Refusal;
 import inkground.substrate.Substrate;
-import inkground.substrate.Substrates;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -17,7 +16,6 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
 /** Writes a picture of a page on a substrate. */
@@ -78,11 +76,7 @@ final class ProofCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Refusal {
-        Substrate on = Substrates.load()
-                .byId(substrate)
-                .orElseThrow(() -> new ParameterException(
-                        spec.commandLine(),
-                        "there is no substrate '" + substrate + "'; 'inkground substrates' lists them"));
+        Substrate on = SubstrateChoice.of(substrate, spec);
         Job.Choices choices = new Job.Choices(condition.name(), library, assignment.assignment());
         try (Job job = Job.open(file.path(), choices, console.cancel(), console.progress())) {
             PageJob page = job.page(options.page(), console.cancel(), console.progress());
