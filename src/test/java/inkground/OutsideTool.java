@@ -2,7 +2,10 @@ package inkground;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.File;
 import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.concurrent.TimeUnit;
 
@@ -23,6 +26,12 @@ public final class OutsideTool {
         } catch (IOException e) {
             return false; // that is how the absence of a program shows
         }
+    }
+
+    /** @return whether a program of this name is found where commands are looked for; for programs that cannot tell their version */
+    public static boolean onPath(String program) {
+        return Arrays.stream(System.getenv().getOrDefault("PATH", "").split(File.pathSeparator))
+                .anyMatch(folder -> Files.isExecutable(Path.of(folder, program)));
     }
 
     /** Runs a command to its end; a failure is the test's. */

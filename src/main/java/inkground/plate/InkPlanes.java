@@ -34,66 +34,6 @@ public final class InkPlanes {
         this.cells = cells;
     }
 
-    /**
-     * Cells planes that are whole rasters.
-     *
-     * @param inks in plane order
-     * @param request what the rasters are of
-     * @param planes one raster of width × height bytes per ink, then the mark plane and the inked plane; copied. The laid plane
-     *     is taken to be the mark plane wherever any ink is.
-     */
-    public static InkPlanes ofPlanes(InkSet inks, PlateRequest request, byte[][] planes) {
-        if (planes.length != inks.size() + 2) {
-            throw new IllegalArgumentException(
-                    planes.length + " rasters for " + inks.size() + " inks and two planes more");
-        }
-        for (byte[] plane : planes) {
-            if (plane.length != request.width() * request.height()) {
-                throw new IllegalArgumentException("a raster of " + plane.length + " bytes");
-            }
-        }
-        byte[][] all = Arrays.copyOf(planes, planes.length + 1);
-        all[planes.length] = laid(planes, inks.size());
-        int across = (request.width() + CELL_W - 1) / CELL_W;
-        int down = (request.height() + CELL_H - 1) / CELL_H;
-        Cell[] cells = new Cell[across * down];
-        for (int i = 0; i < cells.length; i++) {
-            cells[i] = cellOf(request, all, i % across * CELL_W, i / across * CELL_H);
-        }
-        return new InkPlanes(inks, request, cells);
-    }
-
-    private static byte[] laid(byte[][] planes, int inks) {
-        byte[] laid = new byte[planes[inks].length];
-        for (int ink = 0; ink < inks; ink++) {
-            for (int i = 0; i < laid.length; i++) {
-                laid[i] = planes[ink][i] != 0 ? planes[inks][i] : laid[i];
-            }
-        }
-        return laid;
-    }
-
-    private static Cell cellOf(PlateRequest request, byte[][] planes, int x0, int y0) {
-        int columns = Math.min(CELL_W, request.width() - x0);
-        int rows = Math.min(CELL_H, request.height() - y0);
-        byte[] uniform = new byte[planes.length];
-        byte[][] dense = new byte[planes.length][];
-        for (int p = 0; p < planes.length; p++) {
-            uniform[p] = planes[p][y0 * request.width() + x0];
-            byte[] cell = new byte[CELL_W * CELL_H];
-            boolean varies = false;
-            for (int y = 0; y < rows; y++) {
-                int from = (y0 + y) * request.width() + x0;
-                System.arraycopy(planes[p], from, cell, y * CELL_W, columns);
-                for (int x = 0; x < columns; x++) {
-                    varies |= planes[p][from + x] != uniform[p];
-                }
-            }
-            dense[p] = varies ? cell : null;
-        }
-        return new Cell(uniform, dense);
-    }
-
     /** @return the inks, in plane order */
     public InkSet inks() {
         return inks;

@@ -13,6 +13,7 @@ import static org.assertj.core.api.Assertions.within;
 import inkground.base.Cancel;
 import inkground.colour.Lab;
 import inkground.plate.InkPlanes;
+import inkground.plate.PlanesForTests;
 import inkground.substrate.Substrate;
 import inkground.substrate.Texture;
 import java.util.ArrayList;
@@ -150,7 +151,7 @@ class AppearanceTest {
                 Samples.substrate(Substrate.Kind.GARMENT, new Lab(60, 0, 0), new Texture(Texture.Kind.HEATHER, 1, 9));
         List<InkColour> inks = List.of(white(1));
         byte[] none = new byte[64 * 64];
-        InkPlanes planes = InkPlanes.ofPlanes(
+        InkPlanes planes = PlanesForTests.ofRasters(
                 new inkground.ink.InkSet(List.of(inks.get(0).ink())),
                 new inkground.plate.PlateRequest(4, 0, 0, 64, 64, true, Set.of()),
                 new byte[][] {none, none, none});

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import inkground.ink.Ink;
 import inkground.ink.InkSet;
 import inkground.plate.InkPlanes;
+import inkground.plate.PlanesForTests;
 import inkground.plate.PlateRequest;
 import java.util.Arrays;
 import java.util.HashSet;
@@ -112,6 +113,6 @@ class BareMapTest {
     }
 
     private static InkPlanes planes(int width, int height, byte[]... rasters) {
-        return InkPlanes.ofPlanes(INKS, new PlateRequest(1, 0, 0, width, height, true, Set.of()), rasters);
+        return PlanesForTests.ofRasters(INKS, new PlateRequest(1, 0, 0, width, height, true, Set.of()), rasters);
     }
 }

@@ -7,6 +7,7 @@ import inkground.ink.Ink;
 import inkground.ink.InkKind;
 import inkground.ink.InkSet;
 import inkground.plate.InkPlanes;
+import inkground.plate.PlanesForTests;
 import inkground.plate.PlateRequest;
 import inkground.substrate.Substrate;
 import inkground.substrate.Texture;
@@ -49,7 +50,7 @@ final class Samples {
 
     /** Planes of 72 px an inch: one pixel a point; rasters of the inks, then mark, then inked. */
     static InkPlanes planes(List<InkColour> inks, int width, int height, byte[]... rasters) {
-        return InkPlanes.ofPlanes(
+        return PlanesForTests.ofRasters(
                 new InkSet(inks.stream().map(InkColour::ink).toList()),
                 new PlateRequest(1, 0, 0, width, height, true, Set.of()),
                 rasters);

@@ -20,6 +20,7 @@ import inkground.ink.Ink;
 import inkground.ink.InkSet;
 import inkground.plate.InkMapping;
 import inkground.plate.InkPlanes;
+import inkground.plate.PlanesForTests;
 import inkground.plate.Plate;
 import inkground.plate.PlateRequest;
 import inkground.substrate.Substrate;
@@ -106,7 +107,7 @@ public class SwapBench {
                 planes.row(p, y, rasters[to], y * WIDTH);
             }
         }
-        return InkPlanes.ofPlanes(new InkSet(inks), planes.request(), rasters);
+        return PlanesForTests.ofRasters(new InkSet(inks), planes.request(), rasters);
     }
 
     /** Soft shapes with grain, separated as sRGB, with a line of solid spot ink knocked out of it. */
@@ -134,7 +135,8 @@ public class SwapBench {
         }
         Arrays.fill(rasters[8], (byte) 255);
         Arrays.fill(rasters[9], (byte) 255);
-        return InkPlanes.ofPlanes(new InkSet(inks), new PlateRequest(1, 0, 0, WIDTH, HEIGHT, true, Set.of()), rasters);
+        return PlanesForTests.ofRasters(
+                new InkSet(inks), new PlateRequest(1, 0, 0, WIDTH, HEIGHT, true, Set.of()), rasters);
     }
 
     private static int level(double wave, Random random) {

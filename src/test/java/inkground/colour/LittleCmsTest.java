@@ -3,7 +3,7 @@ package inkground.colour;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
-import java.io.File;
+import inkground.OutsideTool;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -36,7 +36,7 @@ class LittleCmsTest {
 
     @Test
     void the_installed_transicc_says_the_same_today() throws Exception {
-        assumeTrue(installed(), "transicc is not installed");
+        assumeTrue(OutsideTool.onPath("transicc"), "transicc is not installed");
         Path profile = folder.resolve("cmyk.icc");
         Files.write(profile, profile());
         checkSrgb(run(ReferenceTable.read("transicc-srgb-to-lab.txt"), 3, "-i*sRGB"));
@@ -67,11 +67,6 @@ class LittleCmsTest {
                     .as(Arrays.toString(r))
                     .isLessThan(0.3);
         }
-    }
-
-    private static boolean installed() {
-        return Arrays.stream(System.getenv().getOrDefault("PATH", "").split(File.pathSeparator))
-                .anyMatch(d -> Files.isExecutable(Path.of(d, "transicc")));
     }
 
     private List<double[]> run(List<double[]> rows, int inputs, String from) throws Exception {

@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
-import java.io.File;
+import inkground.OutsideTool;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -34,10 +34,7 @@ class RenderingIntentTest {
 
     @Test
     void the_installed_transicc_says_the_same_of_1000_colours_at_each() throws Exception {
-        assumeTrue(
-                Arrays.stream(System.getenv().getOrDefault("PATH", "").split(File.pathSeparator))
-                        .anyMatch(d -> Files.isExecutable(Path.of(d, "transicc"))),
-                "transicc is not installed");
+        assumeTrue(OutsideTool.onPath("transicc"), "transicc is not installed");
         check(run(1000, new Random(404), folder));
     }
 

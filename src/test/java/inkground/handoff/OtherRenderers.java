@@ -2,6 +2,7 @@ package inkground.handoff;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import inkground.OutsideTool;
 import inkground.plate.InkPlanes;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
@@ -11,7 +12,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 
@@ -31,26 +31,11 @@ final class OtherRenderers {
     }
 
     static boolean ghostscript() throws Exception {
-        return runs("gs", "--version");
+        return OutsideTool.present("gs", "--version");
     }
 
     static boolean poppler() throws Exception {
-        return runs("pdftocairo", "-v");
-    }
-
-    private static boolean runs(String... command) throws InterruptedException {
-        try {
-            return new ProcessBuilder(command).redirectErrorStream(true).start().waitFor() == 0;
-        } catch (IOException e) {
-            return false; // that is how the absence of a program shows
-        }
-    }
-
-    private static void run(String... command) throws Exception {
-        Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
-        String said = new String(process.getInputStream().readAllBytes());
-        assertThat(process.waitFor(60, TimeUnit.SECONDS)).as(said).isTrue();
-        assertThat(process.exitValue()).as(said).isZero();
+        return OutsideTool.present("pdftocairo", "-v");
     }
 
     /** @param bareInk an ink of which nothing at all may be left; null for none */
@@ -169,7 +154,7 @@ final class OtherRenderers {
 
     private static Map<String, BufferedImage> separations(Path pdf) throws Exception {
         Path out = Files.createTempDirectory(pdf.getParent(), "gs");
-        run(
+        OutsideTool.run(
                 "gs",
                 "-q",
                 "-dBATCH",
@@ -199,7 +184,7 @@ final class OtherRenderers {
 
     private static BufferedImage picture(Path pdf) throws Exception {
         Path out = Files.createTempDirectory(pdf.getParent(), "poppler").resolve("p");
-        run("pdftocairo", "-png", "-transp", "-singlefile", "-r", "" + DPI, pdf.toString(), out.toString());
+        OutsideTool.run("pdftocairo", "-png", "-transp", "-singlefile", "-r", "" + DPI, pdf.toString(), out.toString());
         return ImageIO.read(out.resolveSibling("p.png").toFile());
     }
 }
