@@ -1,13 +1,13 @@
 package inkground.plate;
 
 import inkground.artwork.Op;
+import inkground.geometry.Awt;
+import inkground.geometry.FillRule;
 import inkground.geometry.Matrix;
 import inkground.geometry.Outline;
 import inkground.geometry.Pen;
 import java.awt.BasicStroke;
 import java.awt.Shape;
-import java.awt.geom.Path2D;
-import java.awt.geom.PathIterator;
 
 /** Turns a stroke into the outline of its ink, through the JDK's own stroker. */
 final class Strokes {
@@ -37,8 +37,9 @@ final class Strokes {
         double thinnest = 1 / Math.max(1e-6, Math.sqrt(Math.abs(rest.determinant())));
         float width = (float) Math.max(pen.width() * scale, Math.min(thinnest, 1e6));
         Shape outline = stroker(pen, width, scale)
-                .createStrokedShape(awt(pen.cap() == Pen.Cap.SQUARE ? withoutPoints(path) : path));
-        return EdgeList.of(outline(outline), rest);
+                .createStrokedShape(
+                        Awt.path(pen.cap() == Pen.Cap.SQUARE ? withoutPoints(path) : path, FillRule.NON_ZERO));
+        return EdgeList.of(Awt.outline(outline, Matrix.IDENTITY), rest);
     }
 
     private static double largestScale(Matrix m) {
@@ -48,18 +49,6 @@ final class Strokes {
     }
 
     private static BasicStroke stroker(Pen pen, float width, double scale) {
-        int cap =
-                switch (pen.cap()) {
-                    case BUTT -> BasicStroke.CAP_BUTT;
-                    case ROUND -> BasicStroke.CAP_ROUND;
-                    case SQUARE -> BasicStroke.CAP_SQUARE;
-                };
-        int join =
-                switch (pen.join()) {
-                    case MITER -> BasicStroke.JOIN_MITER;
-                    case ROUND -> BasicStroke.JOIN_ROUND;
-                    case BEVEL -> BasicStroke.JOIN_BEVEL;
-                };
         float[] dash = null;
         double[] lengths = pen.dash();
         double sum = 0;
@@ -74,8 +63,8 @@ final class Strokes {
         }
         double period = lengths.length % 2 == 1 ? 2 * sum : sum;
         double phase = dash == null ? 0 : pen.dashPhase() * scale % period;
-        return new BasicStroke(
-                width, cap, join, (float) pen.miterLimit(), dash, (float) (phase < 0 ? phase + period : phase));
+        return new BasicStroke(width, Awt.cap(pen.cap()), Awt.join(pen.join()), (float) pen.miterLimit(), dash, (float)
+                (phase < 0 ? phase + period : phase));
     }
 
     /** Leaves out subpaths of a single place: they have no direction to put a square cap in (§8.5.3.2). */
@@ -124,71 +113,6 @@ final class Strokes {
                 }
             }
         });
-        return out.build();
-    }
-
-    private static Path2D awt(Outline path) {
-        Path2D.Double out = new Path2D.Double(Path2D.WIND_NON_ZERO, path.size());
-        path.forEach(new Outline.Visitor() {
-            @Override
-            public void move(double x, double y) {
-                out.moveTo(x, y);
-            }
-
-            @Override
-            public void line(double x, double y) {
-                out.lineTo(x, y);
-            }
-
-            @Override
-            public void curve(double x1, double y1, double x2, double y2, double x, double y) {
-                out.curveTo(x1, y1, x2, y2, x, y);
-            }
-
-            @Override
-            public void close() {
-                out.closePath();
-            }
-        });
-        return out;
-    }
-
-    private static Outline outline(Shape shape) {
-        Outline.Builder out = new Outline.Builder();
-        double[] c = new double[6];
-        double x = 0;
-        double y = 0;
-        for (PathIterator it = shape.getPathIterator(null); !it.isDone(); it.next()) {
-            switch (it.currentSegment(c)) {
-                case PathIterator.SEG_MOVETO -> {
-                    out.move(c[0], c[1]);
-                    x = c[0];
-                    y = c[1];
-                }
-                case PathIterator.SEG_LINETO -> {
-                    out.line(c[0], c[1]);
-                    x = c[0];
-                    y = c[1];
-                }
-                case PathIterator.SEG_QUADTO -> {
-                    out.curve(
-                            x + (c[0] - x) * 2 / 3,
-                            y + (c[1] - y) * 2 / 3,
-                            c[2] + (c[0] - c[2]) * 2 / 3,
-                            c[3] + (c[1] - c[3]) * 2 / 3,
-                            c[2],
-                            c[3]);
-                    x = c[2];
-                    y = c[3];
-                }
-                case PathIterator.SEG_CUBICTO -> {
-                    out.curve(c[0], c[1], c[2], c[3], c[4], c[5]);
-                    x = c[4];
-                    y = c[5];
-                }
-                default -> out.close();
-            }
-        }
         return out.build();
     }
 }

@@ -495,7 +495,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
 
     private void clipTo(Box box, Matrix toUser) {
         if (box != null) {
-            Outline edge = Paths.box(box, toUser.then(userToPage));
+            Outline edge = Outline.rectangle(box).transform(toUser.then(userToPage));
             recording.clip(Clip.of(recording.clip(), edge, FillRule.NON_ZERO));
         }
     }

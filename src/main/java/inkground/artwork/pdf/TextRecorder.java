@@ -1,6 +1,7 @@
 package inkground.artwork.pdf;
 
 import inkground.artwork.TextUse;
+import inkground.geometry.Awt;
 import inkground.geometry.Matrix;
 import inkground.geometry.Outline;
 import java.awt.geom.AffineTransform;
@@ -99,7 +100,7 @@ final class TextRecorder {
                         em.getTranslateX(),
                         em.getTranslateY())
                 .then(glyphToPage);
-        Paths.append(shown, path.getPathIterator(null), emToPage);
+        Awt.append(shown, path, emToPage);
     }
 
     private static GeneralPath path(PDFont font, int code) throws IOException {

@@ -1,5 +1,6 @@
 package inkground.artwork.svg;
 
+import inkground.geometry.Awt;
 import inkground.geometry.Matrix;
 import java.awt.AlphaComposite;
 import java.awt.BasicStroke;

@@ -9,6 +9,7 @@ import inkground.artwork.Paint;
 import inkground.artwork.SoftMask;
 import inkground.artwork.Style;
 import inkground.artwork.TintTransform;
+import inkground.geometry.Awt;
 import inkground.geometry.Box;
 import inkground.geometry.FillRule;
 import inkground.geometry.Matrix;

@@ -11,6 +11,7 @@ import inkground.artwork.SoftMask;
 import inkground.artwork.Style;
 import inkground.artwork.TextUse;
 import inkground.artwork.Visibility;
+import inkground.geometry.Awt;
 import inkground.geometry.Box;
 import inkground.geometry.Matrix;
 import inkground.geometry.Outline;
