@@ -1,10 +1,13 @@
 package inkground.viewer.desk;
 
 import inkground.app.Arrangement.WhiteBase;
+import inkground.app.AssignmentFile;
 import inkground.app.InkUse;
 import inkground.app.Job;
 import inkground.app.PageJob;
 import inkground.app.Proofs;
+import inkground.app.Session;
+import inkground.app.SessionFile;
 import inkground.appearance.Appearance;
 import inkground.appearance.BareMap;
 import inkground.appearance.Cover;
@@ -31,6 +34,7 @@ import inkground.substrate.Substrates;
 import inkground.viewer.state.Look;
 import inkground.viewer.state.MapKind;
 import inkground.viewer.state.ProofEngine;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -88,6 +92,19 @@ public final class JobEngine implements ProofEngine {
     @Override
     public Optional<Path> demo() {
         return demo;
+    }
+
+    @Override
+    public Optional<Session> session(Path artwork) throws Refusal {
+        Path file = AssignmentFile.beside(artwork);
+        return Files.isRegularFile(file) ? Optional.of(SessionFile.load(file)) : Optional.empty();
+    }
+
+    @Override
+    public Path keep(Session session, Path artwork) throws Refusal {
+        Path file = AssignmentFile.beside(artwork);
+        SessionFile.save(session, file, true);
+        return file;
     }
 
     @Override
