@@ -80,7 +80,7 @@ final class ProofCommand implements Callable<Integer> {
         Job.Choices choices = new Job.Choices(condition.name(), library, assignment.assignment());
         try (Job job = Job.open(file.path(), choices, console.cancel(), console.progress())) {
             PageJob page = job.page(options.page(), console.cancel(), console.progress());
-            Stack stack = Stack.of(on, page.inkColours(), page.condition());
+            Stack stack = page.stackOn(on);
             Proofs.Result result = Proofs.write(
                     new Proofs.Order(
                             page,
