@@ -160,24 +160,35 @@ public final class Job implements AutoCloseable {
      * @throws Refusal if there is no such page or it cannot be read
      */
     public PageJob page(int number, Cancel cancel, Progress progress) throws Refusal {
+        return page(number, assignment, cancel, progress);
+    }
+
+    /**
+     * A page made ready with other colour rules than the job's; what it paints is read once for all rules, and the page with the
+     * rules asked for last is kept.
+     *
+     * @param number from 1
+     * @throws Refusal if there is no such page or it cannot be read
+     */
+    public PageJob page(int number, ColourAssignment rules, Cancel cancel, Progress progress) throws Refusal {
         if (number < 1 || number > pages().size()) {
             throw new Refusal("There is no page " + number + ": " + file().getFileName() + " has "
                     + (pages().size() == 1 ? "one page." : pages().size() + " pages."));
         }
         PageJob ready = pages.get(number);
-        if (ready == null) {
-            ready = prepare(number, cancel, progress);
-            PageJob earlier = pages.putIfAbsent(number, ready);
-            ready = earlier == null ? ready : earlier;
+        if (ready == null || !ready.assignment().equals(rules)) {
+            DisplayList list = ready == null ? artwork.record(number, cancel, progress) : ready.displayList();
+            PageJob prepared = prepare(list, rules);
+            ready = pages.merge(number, prepared, (a, b) -> a.assignment().equals(rules) ? a : b);
         }
         return ready;
     }
 
-    private PageJob prepare(int number, Cancel cancel, Progress progress) throws Refusal {
-        DisplayList list = artwork.record(number, cancel, progress);
+    private PageJob prepare(DisplayList list, ColourAssignment rules) {
+        int number = list.page().number();
         List<ColourSpace.Separation> declared = artwork.declaredColorants(number);
-        InkMapping mapping = InkMapping.of(declared, list, condition, assignment);
-        return new PageJob(new Plate(list, mapping), declared, artwork.mixingHints(number), assignment, library, notes);
+        InkMapping mapping = InkMapping.of(declared, list, condition, rules);
+        return new PageJob(new Plate(list, mapping), declared, artwork.mixingHints(number), rules, library, notes);
     }
 
     @Override

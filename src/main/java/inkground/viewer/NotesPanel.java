@@ -1,7 +1,9 @@
 package inkground.viewer;
 
-import inkground.viewer.ProofEngine.OpenPage;
-import inkground.viewer.ProofEngine.SubstrateCard;
+import inkground.viewer.state.ProofEngine.OpenPage;
+import inkground.viewer.state.ProofEngine.SubstrateCard;
+import inkground.viewer.state.ViewerState;
+import inkground.viewer.ui.Ui;
 import java.util.ArrayList;
 import java.util.List;
 import javafx.beans.Observable;

@@ -1,6 +1,18 @@
 package inkground.viewer;
 
 import inkground.app.ArtworkFiles;
+import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.overlay.OverlayStrip;
+import inkground.viewer.rack.SubstrateRack;
+import inkground.viewer.stack.StackView;
+import inkground.viewer.state.LengthUnit;
+import inkground.viewer.state.MapKind;
+import inkground.viewer.state.Theme;
+import inkground.viewer.state.ViewerState;
+import inkground.viewer.surface.BareLegend;
+import inkground.viewer.surface.ProofSurface;
+import inkground.viewer.ui.Command;
+import inkground.viewer.ui.PanelSwitch;
 import java.io.File;
 import java.nio.file.Path;
 import java.util.List;
@@ -8,6 +20,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import javafx.beans.Observable;
+import javafx.beans.property.BooleanProperty;
 import javafx.geometry.Pos;
 import javafx.scene.Scene;
 import javafx.scene.control.TextInputControl;
@@ -56,15 +69,19 @@ final class ViewerWindow {
         bench.setMinSize(0, 0);
         StackPane.setAlignment(bench.getChildren().get(2), Pos.BOTTOM_RIGHT);
         StackPane.setAlignment(bench.getChildren().get(3), Pos.TOP_CENTER);
-        VBox.setVgrow(bench, Priority.ALWAYS);
-        VBox left = new VBox(bench, new SubstrateRack(state));
+        HBox light = new HBox(new OverlayStrip(state), bench);
+        light.setMinHeight(0);
+        HBox.setHgrow(bench, Priority.ALWAYS);
+        VBox.setVgrow(light, Priority.ALWAYS);
+        VBox left = new VBox(light, new SubstrateRack(state));
         left.setMinWidth(0);
         HBox.setHgrow(left, Priority.ALWAYS);
-        NotesPanel notes = new NotesPanel(state);
+        PanelSwitch panels = new PanelSwitch();
+        panels.add("panel-notes", "Notes", "What to bear in mind while looking", new NotesPanel(state));
         StackView stack = new StackView(state, desk.forView("colours of the stack"));
-        VBox.setVgrow(notes, Priority.ALWAYS);
-        notes.setMinHeight(96);
-        VBox column = new VBox(notes, stack);
+        VBox.setVgrow(panels, Priority.ALWAYS);
+        panels.setMinHeight(96);
+        VBox column = new VBox(panels, stack);
         column.getStyleClass().add("column");
         column.setMinWidth(COLUMN_W);
         column.setMaxWidth(COLUMN_W);
@@ -218,21 +235,23 @@ final class ViewerWindow {
         switch (command) {
             case HIDE_INK -> ifChosen(ink, () -> state.toggleHidden(ink));
             case SOLO_INK -> ifChosen(ink, () -> state.toggleSolo(ink));
-            case UNDERBASE -> {
-                boolean cloth =
-                        state.substrate.get() != null && state.substrate.get().garment();
-                state.underbase.set(cloth && !state.underbase.get());
-            }
-            case OVERPRINT -> state.overprint.set(!state.overprint.get());
-            case TRIM -> state.trim.set(!state.trim.get());
-            case BLEED -> state.bleed.set(!state.bleed.get());
-            case SAFE -> state.safe.set(!state.safe.get());
-            case BARE_MAP -> state.bareMap.set(!state.bareMap.get());
+            case UNDERBASE -> state.toggleUnderbase();
+            case UNDO -> state.history.undo();
+            case REDO -> state.history.redo();
+            case OVERPRINT -> flip(state.overprint);
+            case TRIM -> flip(state.overlays.trim);
+            case BLEED -> flip(state.overlays.bleed);
+            case SAFE -> flip(state.overlays.safe);
+            case BARE_MAP -> state.overlays.toggle(MapKind.BARE);
             case UNIT -> state.unit.set(state.unit.get() == LengthUnit.MM ? LengthUnit.INCH : LengthUnit.MM);
             case THEME -> state.theme.set(TopStrip.next(state.theme.get()));
             case KEYS -> state.keySheet.set(!state.keySheet.get());
             default -> throw new IllegalStateException("no key does " + command);
         }
+    }
+
+    private static void flip(BooleanProperty property) {
+        property.set(!property.get());
     }
 
     private void ifChosen(int ink, Runnable action) {

@@ -1,5 +1,6 @@
 package inkground.viewer;
 
+import inkground.artwork.ColourAssignment;
 import inkground.artwork.Layer;
 import inkground.artwork.PageBox;
 import inkground.artwork.PageInfo;
@@ -13,6 +14,8 @@ import inkground.ink.InkSet;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlanesForTests;
 import inkground.plate.PlateRequest;
+import inkground.viewer.state.Look;
+import inkground.viewer.state.ProofEngine;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -99,7 +102,7 @@ final class FakeEngine implements ProofEngine {
         }
 
         @Override
-        public OpenPage page(int number, Cancel cancel, Progress progress) {
+        public OpenPage page(int number, ColourAssignment assignment, Cancel cancel, Progress progress) {
             return new FakePage(number);
         }
 
@@ -240,7 +243,7 @@ final class FakeEngine implements ProofEngine {
                     for (int plane = 0; plane < tints.length; plane++) {
                         tints[plane] = planes.get(plane, x, y);
                     }
-                    argb[offset + y * stride + x] = look.bareMap() ? 0xff808000 : colour(tints);
+                    argb[offset + y * stride + x] = look.map() != null ? 0xff808000 : colour(tints);
                 }
             }
         }

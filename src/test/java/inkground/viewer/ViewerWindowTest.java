@@ -2,6 +2,11 @@ package inkground.viewer;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.desk.Recents;
+import inkground.viewer.state.Camera;
+import inkground.viewer.state.Theme;
+import inkground.viewer.state.ViewerState;
 import java.awt.image.BufferedImage;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -1,0 +1,268 @@
+package inkground.viewer.desk;
+
+import inkground.app.Arrangement.WhiteBase;
+import inkground.app.InkUse;
+import inkground.app.Job;
+import inkground.app.PageJob;
+import inkground.app.Proofs;
+import inkground.appearance.Appearance;
+import inkground.appearance.BareMap;
+import inkground.appearance.Cover;
+import inkground.appearance.InkColour;
+import inkground.appearance.InkColours;
+import inkground.appearance.Stack;
+import inkground.appearance.StackModel;
+import inkground.appearance.Underbase;
+import inkground.artwork.ColourAssignment;
+import inkground.artwork.Layer;
+import inkground.artwork.PageBox;
+import inkground.artwork.PageInfo;
+import inkground.base.Cancel;
+import inkground.base.Progress;
+import inkground.base.Refusal;
+import inkground.colour.Cie;
+import inkground.colour.Lab;
+import inkground.colour.Srgb;
+import inkground.plate.InkPlanes;
+import inkground.plate.PlateRequest;
+import inkground.substrate.Library;
+import inkground.substrate.Substrate;
+import inkground.substrate.Substrates;
+import inkground.viewer.state.Look;
+import inkground.viewer.state.MapKind;
+import inkground.viewer.state.ProofEngine;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/** The port of the window over the use cases of the program. */
+public final class JobEngine implements ProofEngine {
+    /** Resolution of the measures: 0.17 mm, as fine as the ink report of the command line. */
+    private static final double MEASURE_DPI = 150;
+    /** Rows rasterised together while measuring; bounds memory on the widest page. */
+    private static final int MEASURE_ROWS = 512;
+
+    private final Optional<Path> demo;
+    private Library library;
+
+    /**
+     * @param demo the demo artwork, if it is there
+     */
+    public JobEngine(Optional<Path> demo) {
+        this.demo = demo;
+    }
+
+    @Override
+    public List<SubstrateCard> substrates() throws Refusal {
+        return library().all().stream().map(JobEngine::card).toList();
+    }
+
+    private synchronized Library library() throws Refusal {
+        if (library == null) {
+            library = Substrates.load();
+        }
+        return library;
+    }
+
+    private static SubstrateCard card(Substrate substrate) {
+        List<String> notes = new ArrayList<>(substrate.notes());
+        if (substrate.underbaseAdvised()) {
+            notes.add("A white underbase is usual under colours on this.");
+        }
+        return new SubstrateCard(
+                substrate.id(),
+                substrate.name(),
+                substrate.kind() == Substrate.Kind.GARMENT,
+                substrate.lab(),
+                Srgb.labToArgb(substrate.lab()),
+                substrate.texture().kind().name().toLowerCase(Locale.ROOT),
+                substrate.source(),
+                notes);
+    }
+
+    @Override
+    public Optional<Path> demo() {
+        return demo;
+    }
+
+    @Override
+    public OpenFile open(Path file, Cancel cancel, Progress progress) throws Refusal {
+        return new JobFile(Job.open(file, cancel, progress));
+    }
+
+    private final class JobFile implements OpenFile {
+        private final Job job;
+
+        JobFile(Job job) {
+            this.job = job;
+        }
+
+        @Override
+        public Path path() {
+            return job.file();
+        }
+
+        @Override
+        public int pageCount() {
+            return job.pages().size();
+        }
+
+        @Override
+        public OpenPage page(int number, ColourAssignment assignment, Cancel cancel, Progress progress) throws Refusal {
+            return new JobPage(job.page(number, assignment, cancel, progress), library());
+        }
+
+        @Override
+        public void close() {
+            job.close();
+        }
+    }
+
+    private static final class JobPage implements OpenPage {
+        private final PageJob page;
+        private final Library library;
+
+        JobPage(PageJob page, Library library) {
+            this.page = page;
+            this.library = library;
+        }
+
+        @Override
+        public PageInfo info() {
+            return page.info();
+        }
+
+        @Override
+        public List<Layer> layers() {
+            return page.displayList().layers();
+        }
+
+        @Override
+        public List<InkCard> inks() {
+            return page.inkColours().stream()
+                    .map(c -> new InkCard(c.ink(), c.source(), c.opacity()))
+                    .toList();
+        }
+
+        @Override
+        public List<Integer> printOrder() {
+            return page.printOrder();
+        }
+
+        @Override
+        public List<String> notes() {
+            return page.notes();
+        }
+
+        @Override
+        public InkPlanes render(PlateRequest request, Cancel cancel, Progress progress) throws Refusal {
+            return page.plate().render(request, cancel, progress);
+        }
+
+        @Override
+        public Painter painter(Look look) {
+            return new StackPainter(new StackModel(stack(look)), look.map());
+        }
+
+        private Stack stack(Look look) {
+            // Looks name only substrates that the rack showed, and the rack shows what the library holds.
+            Substrate substrate = library.byId(look.substrateId()).orElseThrow();
+            List<InkColour> colours = new ArrayList<>(page.inkColours());
+            look.opacities()
+                    .forEach((plane, opacity) ->
+                            colours.set(plane, colours.get(plane).withOpacity(opacity)));
+            return new Stack(
+                    substrate,
+                    colours,
+                    page.condition(),
+                    look.shown(),
+                    look.printOrder(),
+                    look.underbase().map(JobPage::underbase).orElse(null));
+        }
+
+        private static Underbase underbase(WhiteBase base) {
+            return new Underbase(InkColours.underbaseWhite(), base.tint(), base.chokeMm(), base.knockedOutUnder());
+        }
+
+        @Override
+        public String cover(InkPlanes planes, int x, int y) {
+            return BareMap.classify(planes, x, y).label();
+        }
+
+        @Override
+        public Figures measure(boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress)
+                throws Refusal {
+            PlateRequest request = PlateRequest.of(info().box(PageBox.TRIM), MEASURE_DPI, overprint, layersOn);
+            InkUse.Sum uses = new InkUse.Sum();
+            Map<Cover, Double> areas = new EnumMap<>(Cover.class);
+            page.plate().stream(request, MEASURE_ROWS, cancel, progress, band -> {
+                uses.add(band);
+                BareMap map = BareMap.of(band);
+                for (Cover cover : Cover.values()) {
+                    areas.merge(cover, map.cm2(cover), Double::sum);
+                }
+            });
+            return new Figures(
+                    uses.uses().stream()
+                            .map(use -> new InkFigure(use.coveredCm2(), use.meanTint()))
+                            .toList(),
+                    areas.entrySet().stream()
+                            .map(e -> new CoverFigure(e.getKey().label(), e.getValue(), sample(e.getKey())))
+                            .toList());
+        }
+
+        private static int[] sample(Cover cover) {
+            int edge = CoverFigure.SAMPLE_PX;
+            int[] argb = new int[edge * edge];
+            for (int i = 0; i < argb.length; i++) {
+                argb[i] = BareMap.patternArgb(cover, i % edge, i / edge);
+            }
+            return argb;
+        }
+
+        @Override
+        public void export(ExportRequest request, Cancel cancel, Progress progress) throws Refusal {
+            Proofs.write(
+                    new Proofs.Order(
+                            page,
+                            stack(request.look()),
+                            request.box(),
+                            request.dpi(),
+                            request.overprint(),
+                            request.layersOn(),
+                            request.target(),
+                            request.replace()),
+                    cancel,
+                    progress);
+        }
+    }
+
+    private record StackPainter(StackModel model, MapKind map) implements Painter {
+        @Override
+        public void paint(InkPlanes planes, int[] argb, int offset, int stride, Cancel cancel) {
+            cancel.check();
+            if (map == MapKind.BARE) {
+                BareMap.paint(planes, argb, offset, stride);
+            } else {
+                Appearance.paint(planes, model, argb, offset, stride, cancel);
+            }
+        }
+
+        @Override
+        public int colour(int[] tints) {
+            return model.toArgb(tints);
+        }
+
+        @Override
+        public Lab lab(int[] tints) {
+            double[] xyz = new double[3];
+            model.toXyz(tints, xyz);
+            return Cie.xyzToLab(xyz[0], xyz[1], xyz[2]);
+        }
+    }
+}
