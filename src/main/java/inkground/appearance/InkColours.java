@@ -27,6 +27,8 @@ public final class InkColours {
     /** Shown for an ink of which the file says no colour. */
     public static final Lab UNKNOWN = new Lab(55, 0, 0);
 
+    private static final Lab NOTHING = new Lab(100, 0, 0);
+    private static final String NO_WHITE = "prints nothing: the print process has no white ink";
     private static final String ASSUMED = "; its opacity is assumed";
 
     private InkColours() {}
@@ -100,8 +102,8 @@ public final class InkColours {
     }
 
     /**
-     * @return the same inks with the opacities that are usual in a print process; process inks stay filters, and inks measured over
-     *     black stay as they were measured, but for a process that only dyes
+     * @return the same inks with the opacities that are usual in a print process; process inks stay filters, inks measured over black
+     *     stay as they were measured, but for a process that only dyes, and white prints nothing where there is none
      */
     public static List<InkColour> in(PrintProcess process, List<InkColour> colours) {
         boolean dyes = process.inkOpacity() == 0;
@@ -109,7 +111,10 @@ public final class InkColours {
                 .map(c -> c.overBlack() != null && !dyes
                         ? c
                         : switch (c.ink().kind()) {
-                            case WHITE -> c.withOpacity(process.whiteOpacity());
+                            case WHITE ->
+                                process.white() == PrintProcess.White.BARE
+                                        ? new InkColour(c.ink(), NOTHING, 0, NO_WHITE)
+                                        : c.withOpacity(process.whiteOpacity());
                             case SPOT, TECHNICAL -> c.withOpacity(process.inkOpacity());
                             case PROCESS -> c.withOpacity(Math.min(c.opacity(), process.inkOpacity()));
                         })

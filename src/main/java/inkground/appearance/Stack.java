@@ -94,6 +94,11 @@ public record Stack(
         return new Stack(substrate, inks, condition, shown, planes, underbase);
     }
 
+    /** @return the same stack with other colours of the same inks, in plane order */
+    public Stack with(List<InkColour> colours) {
+        return new Stack(substrate, colours, condition, shown, printOrder, underbase);
+    }
+
     /** @return the same stack on another substrate */
     public Stack on(Substrate other) {
         return new Stack(other, inks, condition, shown, printOrder, underbase);

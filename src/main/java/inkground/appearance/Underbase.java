@@ -46,6 +46,11 @@ public record Underbase(
         return new Underbase(InkColours.underbaseWhite(), 1, 0, Set.of());
     }
 
+    /** @return the same underbase of a white with another opacity */
+    public Underbase withWhiteOf(double opacity) {
+        return new Underbase(white.withOpacity(opacity), tint, hits, chokeMm, under, knockedOutUnder);
+    }
+
     /** @return whether an ink of this name gets an underbase */
     boolean under(String ink) {
         return (under.isEmpty() || under.contains(ink)) && !knockedOutUnder.contains(ink);
