@@ -84,7 +84,21 @@ public final class Job implements AutoCloseable {
         InkLibrary library = choices.inks() == null ? InkLibrary.EMPTY : InkLibraries.read(choices.inks());
         Artwork artwork = ArtworkFiles.open(file, cancel, progress);
         List<String> notes = new ArrayList<>();
-        return new Job(artwork, chosen == null ? stated(artwork, notes) : chosen, notes, library, choices.assignment());
+        PrintCondition condition = chosen == null ? stated(artwork, notes) : chosen;
+        InkLibrary inks = artwork.outputIntent()
+                .map(intent -> SpectralInks.of(intent, notes))
+                .map(measured -> best(measured, library, notes))
+                .orElse(library);
+        return new Job(artwork, condition, notes, inks, choices.assignment());
+    }
+
+    /** What the file measured of its inks on its press comes before what the user's library knows of them in general. */
+    private static InkLibrary best(InkLibrary measured, InkLibrary library, List<String> notes) {
+        measured.entries().keySet().stream()
+                .filter(name -> library.find(name).isPresent())
+                .forEach(name -> notes.add("the ink library's colour of '" + name
+                        + "' is not used: the file's output intent carries a measurement of it"));
+        return measured.before(library);
     }
 
     /** The condition the file was made for; the usual one where it states none that can be used, and a note that says so. */
@@ -171,10 +185,10 @@ public final class Job implements AutoCloseable {
     }
 
     private PageJob prepare(DisplayList list, ColourAssignment rules) {
-        List<ColourSpace.Separation> declared =
-                artwork.declaredColorants(list.page().number());
+        int number = list.page().number();
+        List<ColourSpace.Separation> declared = artwork.declaredColorants(number);
         InkMapping mapping = InkMapping.of(declared, list, condition, rules);
-        return new PageJob(new Plate(list, mapping), declared, rules, library, notes);
+        return new PageJob(new Plate(list, mapping), declared, artwork.mixingHints(number), rules, library, notes);
     }
 
     @Override
