@@ -26,6 +26,7 @@ class StandardCasesTest {
             "groups",
             "soft-masks",
             "images",
+            "image-filters",
             "shadings",
             "patterns",
             "text",
