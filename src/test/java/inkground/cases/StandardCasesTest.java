@@ -30,6 +30,7 @@ class StandardCasesTest {
             "shadings",
             "patterns",
             "text",
+            "composite-fonts",
             "lines",
             "layers",
             "pages");

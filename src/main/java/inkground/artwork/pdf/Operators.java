@@ -30,8 +30,12 @@ final class Operators {
         recorder.addOperator(new Simple("EMC", recorder, (op, in) -> recorder.endMarked()));
         recorder.addOperator(new State(recorder));
         recorder.addOperator(new Dash(recorder));
-        recorder.addOperator(new FillColour(recorder));
-        recorder.addOperator(new StrokeColour(recorder));
+        FillColour fill = new FillColour(recorder);
+        StrokeColour stroke = new StrokeColour(recorder);
+        recorder.addOperator(fill);
+        recorder.addOperator(stroke);
+        recorder.addOperator(new Simple("sc", recorder, fill::process));
+        recorder.addOperator(new Simple("SC", recorder, stroke::process));
     }
 
     private static COSName nameIn(Operator op, List<COSBase> operands) throws IOException {
@@ -117,7 +121,7 @@ final class Operators {
         }
     }
 
-    /** scn, remembering where a pattern was chosen. */
+    /** scn, remembering where a pattern was chosen; ignored where the colour comes from outside: §8.6.8. */
     private static final class FillColour extends SetNonStrokingColorN {
         private final PageRecorder recorder;
 
@@ -128,12 +132,14 @@ final class Operators {
 
         @Override
         public void process(Operator op, List<COSBase> operands) throws IOException {
-            super.process(op, operands);
-            recorder.patternChosen(recorder.getGraphicsState().getNonStrokingColor());
+            if (recorder.isShouldProcessColorOperators()) {
+                super.process(op, operands);
+                recorder.patternChosen(recorder.getGraphicsState().getNonStrokingColor());
+            }
         }
     }
 
-    /** SCN, remembering where a pattern was chosen. */
+    /** SCN, likewise. */
     private static final class StrokeColour extends SetStrokingColorN {
         private final PageRecorder recorder;
 
@@ -144,8 +150,10 @@ final class Operators {
 
         @Override
         public void process(Operator op, List<COSBase> operands) throws IOException {
-            super.process(op, operands);
-            recorder.patternChosen(recorder.getGraphicsState().getStrokingColor());
+            if (recorder.isShouldProcessColorOperators()) {
+                super.process(op, operands);
+                recorder.patternChosen(recorder.getGraphicsState().getStrokingColor());
+            }
         }
     }
 }
