@@ -5,8 +5,6 @@ import java.util.List;
 import org.apache.pdfbox.contentstream.operator.MissingOperandException;
 import org.apache.pdfbox.contentstream.operator.Operator;
 import org.apache.pdfbox.contentstream.operator.OperatorProcessor;
-import org.apache.pdfbox.contentstream.operator.color.SetNonStrokingColorN;
-import org.apache.pdfbox.contentstream.operator.color.SetStrokingColorN;
 import org.apache.pdfbox.contentstream.operator.state.SetGraphicsStateParameters;
 import org.apache.pdfbox.contentstream.operator.state.SetLineDashPattern;
 import org.apache.pdfbox.cos.COSBase;
@@ -19,7 +17,8 @@ final class Operators {
     private Operators() {}
 
     static void register(PageRecorder recorder) {
-        recorder.addOperator(new Simple("Do", recorder, (op, in) -> recorder.drawObject(nameIn(op, in))));
+        recorder.addOperator(
+                new Simple("Do", recorder, (op, in) -> recorder.drawObject(ColourOperators.nameIn(op, in))));
         recorder.addOperator(new Simple(
                 "BI", recorder, (op, in) -> recorder.drawInline(op.getImageParameters(), op.getImageData())));
         recorder.addOperator(new Simple("BMC", recorder, (op, in) -> recorder.beginMarked(null, null)));
@@ -30,26 +29,15 @@ final class Operators {
         recorder.addOperator(new Simple("EMC", recorder, (op, in) -> recorder.endMarked()));
         recorder.addOperator(new State(recorder));
         recorder.addOperator(new Dash(recorder));
-        FillColour fill = new FillColour(recorder);
-        StrokeColour stroke = new StrokeColour(recorder);
-        recorder.addOperator(fill);
-        recorder.addOperator(stroke);
-        recorder.addOperator(new Simple("sc", recorder, fill::process));
-        recorder.addOperator(new Simple("SC", recorder, stroke::process));
     }
 
-    private static COSName nameIn(Operator op, List<COSBase> operands) throws IOException {
-        if (operands.isEmpty() || !(operands.get(0) instanceof COSName name)) {
-            throw new MissingOperandException(op, operands);
-        }
-        return name;
-    }
-
-    private interface Action {
+    /** What an operator does. */
+    interface Action {
         void run(Operator op, List<COSBase> operands) throws IOException;
     }
 
-    private static final class Simple extends OperatorProcessor {
+    /** An operator of one action. */
+    static final class Simple extends OperatorProcessor {
         private final String name;
         private final Action action;
 
@@ -83,7 +71,8 @@ final class Operators {
         public void process(Operator op, List<COSBase> operands) throws IOException {
             super.process(op, operands);
             COSDictionary states = Cos.dictionary(recorder.resources(), "ExtGState");
-            COSDictionary dict = Cos.dictionary(states, nameIn(op, operands).getName());
+            COSDictionary dict =
+                    Cos.dictionary(states, ColourOperators.nameIn(op, operands).getName());
             if (dict != null && dict.containsKey("OP") && !dict.containsKey("op")) {
                 recorder.getGraphicsState().setNonStrokingOverprint(Cos.flag(dict, "OP"));
             }
@@ -117,42 +106,6 @@ final class Operators {
             super.process(op, operands);
             if (operands.size() > 1 && operands.get(1) instanceof COSNumber phase) {
                 recorder.dashPhase(phase.floatValue());
-            }
-        }
-    }
-
-    /** scn, remembering where a pattern was chosen; ignored where the colour comes from outside: §8.6.8. */
-    private static final class FillColour extends SetNonStrokingColorN {
-        private final PageRecorder recorder;
-
-        FillColour(PageRecorder recorder) {
-            super(recorder);
-            this.recorder = recorder;
-        }
-
-        @Override
-        public void process(Operator op, List<COSBase> operands) throws IOException {
-            if (recorder.isShouldProcessColorOperators()) {
-                super.process(op, operands);
-                recorder.patternChosen(recorder.getGraphicsState().getNonStrokingColor());
-            }
-        }
-    }
-
-    /** SCN, likewise. */
-    private static final class StrokeColour extends SetStrokingColorN {
-        private final PageRecorder recorder;
-
-        StrokeColour(PageRecorder recorder) {
-            super(recorder);
-            this.recorder = recorder;
-        }
-
-        @Override
-        public void process(Operator op, List<COSBase> operands) throws IOException {
-            if (recorder.isShouldProcessColorOperators()) {
-                super.process(op, operands);
-                recorder.patternChosen(recorder.getGraphicsState().getStrokingColor());
             }
         }
     }

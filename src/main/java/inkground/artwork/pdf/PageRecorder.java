@@ -76,6 +76,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         this.media = boxes.info().box(PageBox.MEDIA);
         this.paints = new Paints(this, parts, recording);
         Operators.register(this);
+        ColourOperators.register(this, parts.spaces());
     }
 
     /** Records the page's content, then the annotations that print. */
@@ -614,9 +615,9 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
     }
 
     /** The colour of a colour value of the engine. */
-    Colour colour(PDColor value, PDColorSpace space) throws IOException {
-        boolean device = space.getCOSObject() instanceof COSName;
-        // The engine has already replaced device spaces by the defaults in force where the colour was set.
-        return new Colour(parts.spaces().of(space.getCOSObject(), device ? null : resources()), value.getComponents());
+    static Colour colour(PDColor value, PDColorSpace space) {
+        // The engine itself sets one colour only: black, at the start of a page.
+        ColourSpace own = space instanceof FileSpace file ? file.space() : new ColourSpace.DeviceGray();
+        return new Colour(own, value.getComponents());
     }
 }

@@ -96,7 +96,7 @@ final class Paints {
 
     private Paint paint(PDColor colour) throws IOException {
         if (!(colour.getColorSpace() instanceof PDPattern space)) {
-            return new Paint.Flat(recorder.colour(colour, colour.getColorSpace()));
+            return new Paint.Flat(PageRecorder.colour(colour, colour.getColorSpace()));
         }
         Chosen use = chosen.get(colour);
         if (use == null) {
@@ -132,7 +132,7 @@ final class Paints {
         if (uncoloured && under == null) {
             throw new IOException("an uncoloured pattern without a colour");
         }
-        Colour with = uncoloured ? recorder.colour(colour, under) : null;
+        Colour with = uncoloured ? PageRecorder.colour(colour, under) : null;
         Key key = new Key(stream, patternToUser, with);
         if (!made.containsKey(key)) {
             made.put(key, newTiling(stream, colour, uncoloured ? under : null, patternToUser));
