@@ -32,6 +32,7 @@ class StandardCasesTest {
             "text",
             "composite-fonts",
             "lines",
+            "transfer-functions",
             "layers",
             "pages");
 

@@ -9,7 +9,6 @@ import org.apache.pdfbox.contentstream.operator.state.SetGraphicsStateParameters
 import org.apache.pdfbox.contentstream.operator.state.SetLineDashPattern;
 import org.apache.pdfbox.cos.COSBase;
 import org.apache.pdfbox.cos.COSDictionary;
-import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.cos.COSNumber;
 
 /** The operators whose handling in the library is not enough for us. */
@@ -76,20 +75,23 @@ final class Operators {
             if (dict != null && dict.containsKey("OP") && !dict.containsKey("op")) {
                 recorder.getGraphicsState().setNonStrokingOverprint(Cos.flag(dict, "OP"));
             }
-            if (transfers(dict)) {
-                recorder.inexact("a transfer function", "left out, as PDF 2.0 advises; the press has its own");
-            }
+            transfer(dict);
             double[] dash = dict == null ? null : Cos.numbers(Cos.get(dict, "D"));
             if (dash != null && Cos.array(dict, "D").size() > 1) {
                 recorder.dashPhase(dash[1]);
             }
         }
-    }
 
-    /** §10.5: a function that changes tints on their way to the device; Identity and Default are none. */
-    private static boolean transfers(COSDictionary dict) {
-        COSBase function = dict == null ? null : Cos.get(dict, dict.containsKey("TR2") ? "TR2" : "TR");
-        return function != null && !(function instanceof COSName);
+        /** TR2 goes before TR. */
+        private void transfer(COSDictionary dict) {
+            COSBase stated = Cos.get(dict, dict != null && dict.containsKey("TR2") ? "TR2" : "TR");
+            if (stated != null) {
+                recorder.getGraphicsState().setTransfer(stated);
+                if (Transfers.changes(stated)) {
+                    recorder.inexact("a transfer function", "applied; a printer may be set to leave it out");
+                }
+            }
+        }
     }
 
     /** d, keeping the fraction of the phase. */

@@ -300,7 +300,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
     }
 
     Style style(boolean stroke) throws IOException {
-        return States.style(getGraphicsState(), stroke, paints.softMask());
+        return States.style(getGraphicsState(), stroke, paints.softMask(), paints.transfer());
     }
 
     Matrix ctm() {
@@ -344,7 +344,9 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         Origin origin = recording.origin();
         if (!image.isStencil()) {
             // §11.6.5.2: an image's own soft mask takes the place of the one in the graphics state.
-            Style style = image.hasSoftMask() ? States.style(getGraphicsState(), false, null) : style(false);
+            Style style = image.hasSoftMask()
+                    ? States.style(getGraphicsState(), false, null, paints.transfer())
+                    : style(false);
             recording.add(new Op.Image(image, unitToPage, style, clip, origin));
             return;
         }
