@@ -63,7 +63,7 @@ public final class PdfArtwork implements Artwork {
             cancel.check();
             boxes.add(Boxes.of(pages.get(i), i + 1, file.getFileName().toString()));
         }
-        this.intent = readIntent();
+        this.intent = intentOf(document.getDocumentCatalog().getCOSObject());
     }
 
     /**
@@ -147,8 +147,9 @@ public final class PdfArtwork implements Artwork {
         return List.copyOf(pages);
     }
 
-    private Optional<OutputIntent> readIntent() {
-        COSArray intents = Cos.array(document.getDocumentCatalog().getCOSObject(), "OutputIntents");
+    /** @param owner catalog or page */
+    private Optional<OutputIntent> intentOf(COSDictionary owner) {
+        COSArray intents = Cos.array(owner, "OutputIntents");
         OutputIntent named = null;
         for (int i = 0; intents != null && i < intents.size(); i++) {
             if (!(intents.getObject(i) instanceof COSDictionary dict)) {
@@ -204,6 +205,14 @@ public final class PdfArtwork implements Artwork {
     @Override
     public Optional<OutputIntent> outputIntent() {
         return intent;
+    }
+
+    @Override
+    public Optional<OutputIntent> outputIntent(int page) {
+        synchronized (parts.lock()) {
+            Optional<OutputIntent> own = intentOf(pages.get(page - 1).getCOSObject());
+            return own.isPresent() ? own : intent;
+        }
     }
 
     @Override
