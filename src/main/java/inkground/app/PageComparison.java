@@ -2,6 +2,7 @@ package inkground.app;
 
 import inkground.appearance.Appearance;
 import inkground.appearance.DifferenceMap;
+import inkground.appearance.ProofMap;
 import inkground.appearance.Stack;
 import inkground.appearance.StackModel;
 import inkground.artwork.PageBox;
@@ -175,6 +176,38 @@ public record PageComparison(
 
     private static StackModel model(PageJob page, Substrate on) {
         return new StackModel(Stack.of(on, page.inkColours(), page.condition()));
+    }
+
+    /**
+     * The map of changes of a page, laid on an earlier revision by the top left corners of their trims, at any scale.
+     *
+     * @param page whose planes are marked
+     * @param before the earlier revision; all layers that it shows by default are on
+     * @param model the stack of {@code page}
+     * @param beforeModel the stack of {@code before}
+     * @param limitDe00 largest difference that is let pass
+     */
+    public static ProofMap map(
+            PageJob page, PageJob before, StackModel model, StackModel beforeModel, double limitDe00) {
+        Box trim = page.info().box(PageBox.TRIM);
+        Box other = before.info().box(PageBox.TRIM);
+        Set<Integer> layers = before.displayList().defaultLayers();
+        PlaneSource earlier = PlaneSource.of(before.plate());
+        PlaneSource shifted = (request, cancel) -> {
+            int dx = (int) Math.round((other.x0() - trim.x0()) * request.pxPerPt());
+            int dy = (int) Math.round((other.y0() - trim.y0()) * request.pxPerPt());
+            return earlier.planes(
+                    new PlateRequest(
+                            request.pxPerPt(),
+                            request.x0() + dx,
+                            request.y0() + dy,
+                            request.x1() + dx,
+                            request.y1() + dy,
+                            request.overprint(),
+                            layers),
+                    cancel);
+        };
+        return DifferenceMap.revisions(shifted, 0, 0, model, beforeModel, limitDe00);
     }
 
     /** Compares two pages. */

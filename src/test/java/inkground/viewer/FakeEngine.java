@@ -1,5 +1,6 @@
 package inkground.viewer;
 
+import inkground.app.PageComparison;
 import inkground.app.Session;
 import inkground.artwork.ColourAssignment;
 import inkground.artwork.Layer;
@@ -213,6 +214,22 @@ final class FakeEngine implements ProofEngine {
                             new MapEntry("unpainted", "Nothing is painted.", 130, 0.7, sample),
                             new MapEntry("knocked out", "Paint removed the ink.", 2.4, 0.3, sample)),
                     map.kind().limit() == MapKind.Limit.NONE ? "" : map.limitDe00() + " ΔE00");
+        }
+
+        @Override
+        public PageComparison compare(
+                OpenPage before, String substrateId, double limitDe00, Cancel cancel, Progress progress) {
+            PageComparison.Size size = new PageComparison.Size(127, 91.7);
+            return new PageComparison(
+                    size,
+                    size,
+                    6.25,
+                    0.054,
+                    31.5,
+                    List.of(
+                            new PageComparison.InkChange(INKS.get(0), 12.5, 10, 2.5),
+                            new PageComparison.InkChange(INKS.get(1), 3.25, 3.25, 0)),
+                    List.of(new PageComparison.PlaceMm(40, 30, 60, 45)));
         }
 
         @Override

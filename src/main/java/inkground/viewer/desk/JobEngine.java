@@ -4,6 +4,7 @@ import inkground.app.Arrangement.WhiteBase;
 import inkground.app.AssignmentFile;
 import inkground.app.InkUse;
 import inkground.app.Job;
+import inkground.app.PageComparison;
 import inkground.app.PageJob;
 import inkground.app.Proofs;
 import inkground.app.Session;
@@ -35,6 +36,7 @@ import inkground.substrate.PrintProcess;
 import inkground.substrate.Substrate;
 import inkground.substrate.Substrates;
 import inkground.viewer.state.Look;
+import inkground.viewer.state.MapChoice;
 import inkground.viewer.state.ProofEngine;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -189,9 +191,27 @@ public final class JobEngine implements ProofEngine {
         @Override
         public Painter painter(Look look) {
             StackModel model = new StackModel(stack(look));
-            ProofMap map =
-                    look.map().map(choice -> Maps.of(choice, page, model)).orElse(null);
-            return new StackPainter(model, map);
+            return new StackPainter(
+                    model, look.map().map(choice -> map(choice, look, model)).orElse(null));
+        }
+
+        private ProofMap map(MapChoice choice, Look look, StackModel model) {
+            if (choice.before().isEmpty()) {
+                return Maps.of(choice, page, model);
+            }
+            JobPage before = (JobPage) choice.before().get();
+            StackModel under =
+                    new StackModel(before.stack(look.ofInks(before.inks().size())));
+            return PageComparison.map(page, before.page, model, under, choice.limitDe00());
+        }
+
+        @Override
+        public PageComparison compare(
+                OpenPage before, String substrateId, double limitDe00, Cancel cancel, Progress progress)
+                throws Refusal {
+            Substrate on = library.byId(substrateId).orElseThrow();
+            PageComparison.Order order = new PageComparison.Order(((JobPage) before).page, page, on, limitDe00);
+            return PageComparison.of(order, cancel, progress);
         }
 
         private Stack stack(Look look) {
@@ -234,7 +254,7 @@ public final class JobEngine implements ProofEngine {
         public MapReport measureMap(
                 Look look, boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) throws Refusal {
             PlateRequest request = PlateRequest.of(info().box(PageBox.TRIM), MEASURE_DPI, overprint, layersOn);
-            ProofMap map = Maps.of(look.map().orElseThrow(), page, new StackModel(stack(look)));
+            ProofMap map = map(look.map().orElseThrow(), look, new StackModel(stack(look)));
             MapFigures figures = map.figures(PlaneSource.of(page.plate()), request, cancel, progress);
             List<MapEntry> entries = new ArrayList<>();
             for (int i = 0; i < map.legend().size(); i++) {

@@ -3,6 +3,7 @@ package inkground.viewer.desk;
 import inkground.app.PageJob;
 import inkground.appearance.BareMap;
 import inkground.appearance.ColourMap;
+import inkground.appearance.DifferenceMap;
 import inkground.appearance.ProofMap;
 import inkground.appearance.StackModel;
 import inkground.appearance.TotalInkMap;
@@ -22,6 +23,8 @@ final class Maps {
             case REACH -> ColourMap.reach(model, choice.totalInkPercent() / 100, choice.limitDe00());
             case SHIFT -> ColourMap.shift(model, choice.limitDe00());
             case SCREEN -> ColourMap.notDisplayed(model, choice.limitDe00());
+            case OVERPRINT -> DifferenceMap.overprint(PlaneSource.of(page.plate()), model, choice.limitDe00());
+            case CHANGES -> throw new IllegalArgumentException("changes have another page to look at");
             case TOTAL_INK -> new TotalInkMap(page.inks(), choice.totalInkPercent());
         };
     }

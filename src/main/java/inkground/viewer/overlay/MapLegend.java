@@ -1,5 +1,6 @@
 package inkground.viewer.overlay;
 
+import inkground.viewer.state.BenchView;
 import inkground.viewer.state.MapKind;
 import inkground.viewer.state.ProofEngine.MapEntry;
 import inkground.viewer.state.ProofEngine.MapReport;
@@ -41,7 +42,7 @@ public final class MapLegend extends VBox {
         limits.setAlignment(Pos.CENTER_LEFT);
         largest.setId("map-largest");
         getChildren().addAll(title, table, limits, largest);
-        for (Observable value : new Observable[] {state.overlays.map, state.overlays.report, state.page}) {
+        for (Observable value : new Observable[] {state.overlays.map, state.overlays.report, state.page, state.view}) {
             value.addListener(o -> fill());
         }
         fill();
@@ -49,7 +50,7 @@ public final class MapLegend extends VBox {
 
     private void fill() {
         MapKind kind = state.overlays.map.get();
-        Ui.shown(this, kind != null && state.page.get() != null);
+        Ui.shown(this, kind != null && state.page.get() != null && state.view.get() == BenchView.FLAT);
         if (kind == null) {
             shown = null;
             return;

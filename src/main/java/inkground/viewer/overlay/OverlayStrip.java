@@ -43,6 +43,7 @@ public final class OverlayStrip extends ScrollPane {
         map("shift-map", Feather.SHUFFLE, Command.SHIFT_MAP, MapKind.SHIFT);
         map("screen-map", Feather.MONITOR, Command.SCREEN_MAP, MapKind.SCREEN);
         map("total-ink-map", Feather.BAR_CHART_2, Command.TOTAL_INK_MAP, MapKind.TOTAL_INK);
+        map("overprint-map", Feather.LAYERS, Command.OVERPRINT_MAP, MapKind.OVERPRINT);
     }
 
     private void caption(String words) {

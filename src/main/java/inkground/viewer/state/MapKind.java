@@ -13,7 +13,11 @@ public enum MapKind {
     /** Where the screen cannot show what is printed. */
     SCREEN("Screen", Limit.DIFFERENCE),
     /** Where more ink lies than the process takes. */
-    TOTAL_INK("Total ink", Limit.TOTAL_INK);
+    TOTAL_INK("Total ink", Limit.TOTAL_INK),
+    /** Where a device that ignores overprint prints another colour. */
+    OVERPRINT("Overprint", Limit.DIFFERENCE),
+    /** Where the page differs from an earlier revision; only beside that revision. */
+    CHANGES("Changes", Limit.DIFFERENCE);
 
     /** What a map compares with. */
     public enum Limit {

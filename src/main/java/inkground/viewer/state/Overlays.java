@@ -1,6 +1,7 @@
 package inkground.viewer.state;
 
 import inkground.substrate.PrintProcess;
+import inkground.viewer.state.ProofEngine.OpenPage;
 import java.util.Optional;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.DoubleProperty;
@@ -26,6 +27,8 @@ public final class Overlays {
     public final BooleanProperty safe = new SimpleBooleanProperty(this, "safe", false);
     /** The map that is shown; null for none. */
     public final ObjectProperty<MapKind> map = new SimpleObjectProperty<>(this, "map");
+    /** The revision that changes are mapped against; null outside a comparison. */
+    public final ObjectProperty<OpenPage> before = new SimpleObjectProperty<>(this, "before");
     /** Areas of the map that is shown; null until they are measured. */
     public final ObjectProperty<ProofEngine.MapReport> report = new SimpleObjectProperty<>(this, "report");
 
@@ -54,7 +57,13 @@ public final class Overlays {
 
     /** @return the map that is shown with its limits, if one is */
     public Optional<MapChoice> choice() {
-        return Optional.ofNullable(map.get()).map(kind -> new MapChoice(kind, limitDe00.get(), totalInkPercent.get()));
+        return Optional.ofNullable(map.get())
+                .filter(kind -> kind != MapKind.CHANGES || before.get() != null)
+                .map(kind -> new MapChoice(
+                        kind,
+                        limitDe00.get(),
+                        totalInkPercent.get(),
+                        kind == MapKind.CHANGES ? Optional.of(before.get()) : Optional.empty()));
     }
 
     /** @return distance that matter worth keeping has from the trim, mm: the process's, or 5, common practice, no source */

@@ -1,5 +1,6 @@
 package inkground.viewer.state;
 
+import inkground.app.PageComparison;
 import inkground.app.Session;
 import inkground.artwork.ColourAssignment;
 import inkground.artwork.Layer;
@@ -115,6 +116,16 @@ public interface ProofEngine {
          * @param look one with a map
          */
         MapReport measureMap(Look look, boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress)
+                throws Refusal;
+
+        /**
+         * Compares this page with an earlier revision of it.
+         *
+         * @param before the earlier revision, of this engine
+         * @param substrateId what both are printed on
+         * @param limitDe00 largest difference that is let pass
+         */
+        PageComparison compare(OpenPage before, String substrateId, double limitDe00, Cancel cancel, Progress progress)
                 throws Refusal;
 
         /** Writes a proof, whole or not at all. */

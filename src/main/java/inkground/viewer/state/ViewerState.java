@@ -75,6 +75,8 @@ public final class ViewerState {
     public final ObjectProperty<BenchView> view = new SimpleObjectProperty<>(this, "view", BenchView.FLAT);
     /** Whether overprint is honoured. */
     public final BooleanProperty overprint = new SimpleBooleanProperty(this, "overprint", true);
+    /** The revision that the file is compared with. */
+    public final Comparison comparison = new Comparison();
     /** What the user has decided about the job. */
     public final History history = new History();
     /** The arrangement as it was kept last. */

@@ -36,8 +36,16 @@ public final class ProofSurface extends Region {
     private Point2D grip;
 
     public ProofSurface(ViewerState state, RenderScheduler scheduler, java.util.concurrent.Executor ui) {
+        this(state, scheduler, ui, 1);
+    }
+
+    /**
+     * @param share of the memory for tiles that this surface may take, above 0 to 1
+     */
+    public ProofSurface(ViewerState state, RenderScheduler scheduler, java.util.concurrent.Executor ui, double share) {
         this.state = state;
-        long cacheBytes = Math.min(384L << 20, Runtime.getRuntime().maxMemory() / 4);
+        long cacheBytes =
+                (long) (share * Math.min(384L << 20, Runtime.getRuntime().maxMemory() / 4));
         feed = new TileFeed(state, scheduler, ui, cacheBytes, this::requestLayout);
         lines = new PageLines(state);
         setId("surface");

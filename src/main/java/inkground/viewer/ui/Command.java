@@ -33,6 +33,8 @@ public enum Command {
     SHIFT_MAP("E", "Map where the substrate changes the colour that the artwork asks for", false, KeyCode.E),
     SCREEN_MAP("Shift+N", "Map where this screen cannot show the colour that is printed", KeyCode.N),
     TOTAL_INK_MAP("L", "Map where more ink lies than the way of printing takes", false, KeyCode.L),
+    OVERPRINT_MAP("X", "Map where a device that ignores overprint prints another colour", false, KeyCode.X),
+    COMPARE_WAY("C", "In the comparison: side by side, wipe, or changes", false, KeyCode.C),
     ZOOM_IN("+", "Look closer", false, KeyCode.PLUS, KeyCode.ADD, KeyCode.EQUALS),
     ZOOM_OUT("−", "Look from farther away", false, KeyCode.MINUS, KeyCode.SUBTRACT),
     FIT("0", "Fit the page to the window", false, KeyCode.DIGIT0, KeyCode.NUMPAD0),
