@@ -83,8 +83,9 @@ final class ThinScan {
             return covered(at, at);
         }
         double most = 0;
-        for (int j = Math.max(0, y - 1); j <= Math.min(height - 1, y + 1); j++) {
-            for (int i = Math.max(0, x - 1); i <= Math.min(width - 1, x + 1); i++) {
+        int far = widths[at] == END ? 2 : 1;
+        for (int j = Math.max(0, y - far); j <= Math.min(height - 1, y + far); j++) {
+            for (int i = Math.max(0, x - far); i <= Math.min(width - 1, x + far); i++) {
                 int near = j * width + i;
                 if (widths[near] > 0) {
                     double share = covered(at, near);

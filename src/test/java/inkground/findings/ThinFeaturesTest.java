@@ -98,7 +98,7 @@ class ThinFeaturesTest {
                 assertThat(place.widthMm()).as(what).isCloseTo(width, within(0.02));
                 assertThat(found.lineCm2())
                         .as(what)
-                        .isCloseTo(6 * width / 100, within(6 / 100.0 * (0.005 * width + ART_MM)));
+                        .isCloseTo(6 * width / 100, within(6 / 100.0 * (0.01 * width + ART_MM)));
                 assertThat(found.gapCm2()).isZero();
             }
         }
@@ -117,7 +117,7 @@ class ThinFeaturesTest {
                 assertThat(found.places().get(0).widthMm()).as(what).isCloseTo(width, within(0.02));
                 assertThat(found.gapCm2())
                         .as(what)
-                        .isCloseTo(6 * width / 100, within(6 / 100.0 * (0.005 * width + ART_MM)));
+                        .isCloseTo(6 * width / 100, within(6 / 100.0 * (0.01 * width + ART_MM)));
             }
         }
     }
