@@ -10,6 +10,7 @@ import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
 import inkground.base.SafeFiles;
+import inkground.findings.PlaceGrid;
 import inkground.geometry.Box;
 import inkground.ink.Ink;
 import inkground.plate.InkPlanes;
@@ -76,7 +77,11 @@ public record PageComparison(
     }
 
     /** A rectangle, in mm from the top left corner of the trim. */
-    public record PlaceMm(double x0, double y0, double x1, double y1) {}
+    public record PlaceMm(double x0, double y0, double x1, double y1) {
+        private static PlaceMm of(PlaceGrid.Place place, double mmPerPx) {
+            return new PlaceMm(place.x0() * mmPerPx, place.y0() * mmPerPx, place.x1() * mmPerPx, place.y1() * mmPerPx);
+        }
+    }
 
     /** What became of an ink. */
     public enum Change {
@@ -219,7 +224,7 @@ public record PageComparison(
         }
         PlateRequest region = pair.region();
         DifferenceMap map = pair.map();
-        ChangedPlaces places = new ChangedPlaces(region.width(), region.height(), region.mmPerPx());
+        PlaceGrid places = new PlaceGrid(region.width(), region.height(), region.mmPerPx());
         PlaneChanges changes =
                 new PlaneChanges(order.before().inks(), order.after().inks());
         Changed changed = new Changed();
@@ -242,7 +247,9 @@ public record PageComparison(
                 changed.pixels / ((double) region.width() * region.height()),
                 changed.largest,
                 changes.inks(cm2PerPx),
-                places.boxes());
+                places.places().stream()
+                        .map(p -> PlaceMm.of(p, region.mmPerPx()))
+                        .toList());
     }
 
     /** Pixels beyond the limit, so far. */
@@ -250,7 +257,7 @@ public record PageComparison(
         private double pixels;
         private double largest;
 
-        void add(float[] differences, PlateRequest grown, double limit, ChangedPlaces places, int firstRow) {
+        void add(float[] differences, PlateRequest grown, double limit, PlaceGrid places, int firstRow) {
             int width = grown.width();
             for (int y = 1; y < grown.height() - 1; y++) {
                 for (int x = 1; x < width - 1; x++) {
@@ -258,7 +265,7 @@ public record PageComparison(
                     largest = Math.max(largest, difference);
                     if (difference > limit) {
                         pixels += PlaneChanges.share(differences, width, y * width + x);
-                        places.add(x - 1, firstRow + y - 1);
+                        places.add(x - 1, firstRow + y - 1, 0, 1);
                     }
                 }
             }
