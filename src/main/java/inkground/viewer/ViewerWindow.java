@@ -320,6 +320,9 @@ final class ViewerWindow {
             case TRIM -> flip(state.overlays.trim);
             case BLEED -> flip(state.overlays.bleed);
             case SAFE -> flip(state.overlays.safe);
+            case THIN_MAP -> state.overlays.toggle(MapKind.THIN);
+            case REGISTER_MAP -> state.overlays.toggle(MapKind.REGISTER);
+            case PLACES -> flip(state.overlays.places);
             case OVERPRINT_MAP -> state.overlays.toggle(MapKind.OVERPRINT);
             case COMPARE_WAY -> state.comparison.nextWay();
             case VANISH_MAP -> state.overlays.toggle(MapKind.VANISH);

@@ -213,7 +213,10 @@ final class FakeEngine implements ProofEngine {
                     List.of(
                             new MapEntry("unpainted", "Nothing is painted.", 130, 0.7, sample),
                             new MapEntry("knocked out", "Paint removed the ink.", 2.4, 0.3, sample)),
-                    map.kind().limit() == MapKind.Limit.NONE ? "" : map.limitDe00() + " ΔE00");
+                    map.kind().limit() == MapKind.Limit.NONE ? "" : map.limits().de00() + " ΔE00",
+                    map.kind() == MapKind.THIN
+                            ? List.of(new MapPlace("line of 0.07 mm in Signal Red", new Box(100, 100, 110, 104)))
+                            : List.of());
         }
 
         @Override

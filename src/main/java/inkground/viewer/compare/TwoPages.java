@@ -150,7 +150,6 @@ final class TwoPages {
                 trim.y0() + y0Mm / Box.MM_PER_PT,
                 trim.x0() + x1Mm / Box.MM_PER_PT,
                 trim.y0() + y1Mm / Box.MM_PER_PT);
-        after.fit.set(false);
-        after.camera.set(after.camera.get().fitted(place.grow(Math.max(place.width(), place.height()) / 2), 16));
+        after.lookAt(place);
     }
 }

@@ -28,15 +28,18 @@ import inkground.base.Refusal;
 import inkground.colour.Cie;
 import inkground.colour.Lab;
 import inkground.colour.Srgb;
+import inkground.findings.ThinFeatures;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlaneSource;
 import inkground.plate.PlateRequest;
+import inkground.plate.Register;
 import inkground.substrate.Library;
 import inkground.substrate.PrintProcess;
 import inkground.substrate.Substrate;
 import inkground.substrate.Substrates;
 import inkground.viewer.state.Look;
 import inkground.viewer.state.MapChoice;
+import inkground.viewer.state.MapKind;
 import inkground.viewer.state.ProofEngine;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -52,6 +55,8 @@ public final class JobEngine implements ProofEngine {
     private static final double MEASURE_DPI = 150;
     /** Rows rasterised together while measuring; bounds memory on the widest page. */
     private static final int MEASURE_ROWS = 512;
+    /** Places that a map names; more would be a list that no one reads. */
+    private static final int MOST_PLACES = 40;
 
     private final Optional<Path> demo;
     private Library library;
@@ -191,8 +196,12 @@ public final class JobEngine implements ProofEngine {
         @Override
         public Painter painter(Look look) {
             StackModel model = new StackModel(stack(look));
-            return new StackPainter(
-                    model, look.map().map(choice -> map(choice, look, model)).orElse(null));
+            ProofMap map = look.map().map(choice -> map(choice, look, model)).orElse(null);
+            Maps.Play play = look.map()
+                    .filter(choice -> choice.kind() == MapKind.REGISTER)
+                    .map(choice -> Maps.play(choice, inks().size()))
+                    .orElse(null);
+            return new StackPainter(model, map, play, PlaneSource.of(page.plate()));
         }
 
         private ProofMap map(MapChoice choice, Look look, StackModel model) {
@@ -202,7 +211,8 @@ public final class JobEngine implements ProofEngine {
             JobPage before = (JobPage) choice.before().get();
             StackModel under =
                     new StackModel(before.stack(look.ofInks(before.inks().size())));
-            return PageComparison.map(page, before.page, model, under, choice.limitDe00());
+            return PageComparison.map(
+                    page, before.page, model, under, choice.limits().de00());
         }
 
         @Override
@@ -269,7 +279,29 @@ public final class JobEngine implements ProofEngine {
             String largest = Double.isNaN(figures.largest())
                     ? ""
                     : String.format(Locale.ROOT, "%.1f %s", figures.largest(), map.unit());
-            return new MapReport(map.title(), entries, largest);
+            return new MapReport(
+                    map.title(), entries, largest, places(look.map().orElseThrow(), request, cancel, progress));
+        }
+
+        private List<MapPlace> places(MapChoice choice, PlateRequest trim, Cancel cancel, Progress progress)
+                throws Refusal {
+            if (choice.kind() != MapKind.THIN) {
+                return List.of();
+            }
+            ThinFeatures.Limits limits = Maps.widths(choice.limits());
+            PlateRequest fine = PlateRequest.of(
+                    info().box(PageBox.TRIM), ThinFeatures.dpi(limits), trim.overprint(), trim.layersOn());
+            return ThinFeatures.of(PlaneSource.of(page.plate()), fine, limits, cancel, progress).places().stream()
+                    .limit(MOST_PLACES)
+                    .map(place -> new MapPlace(
+                            String.format(
+                                    Locale.ROOT,
+                                    "%s of %.2f mm in %s",
+                                    place.kind().word(),
+                                    place.widthMm(),
+                                    place.ink().name()),
+                            place.box()))
+                    .toList();
         }
 
         @Override
@@ -289,11 +321,20 @@ public final class JobEngine implements ProofEngine {
         }
     }
 
-    /** @param map drawn over the colours; null for none */
-    private record StackPainter(StackModel model, ProofMap map) implements Painter {
+    /**
+     * @param map drawn over the colours; null for none
+     * @param play how far the inks lie off, which is shown in place of the map; null for none
+     */
+    private record StackPainter(StackModel model, ProofMap map, Maps.Play play, PlaneSource source) implements Painter {
         @Override
         public void paint(InkPlanes planes, int[] argb, int offset, int stride, Cancel cancel) throws Refusal {
             cancel.check();
+            if (play != null) {
+                // The colours themselves, off register, are what the eye has to judge; a hatch would hide them.
+                InkPlanes off = Register.shifted(source, planes.request(), play.dxMm(), play.dyMm(), cancel);
+                Appearance.paint(off, model, argb, offset, stride, cancel);
+                return;
+            }
             Appearance.paint(planes, model, argb, offset, stride, cancel);
             if (map != null) {
                 map.paint(planes, argb, offset, stride, cancel);

@@ -101,17 +101,11 @@ public final class ProofDesk implements AutoCloseable {
             }
         });
         for (Observable value : new Observable[] {
-            state.pictured,
-            state.overlays.map,
-            state.overlays.limitDe00,
-            state.overlays.totalInkPercent,
-            state.substrate,
-            state.solo,
-            state.hidden,
-            state.history.now()
+            state.pictured, state.overlays.map, state.substrate, state.solo, state.hidden, state.history.now()
         }) {
             value.addListener(o -> measureMap());
         }
+        state.overlays.limits().forEach(limit -> limit.addListener((Observable o) -> measureMap()));
         for (Observable value : new Observable[] {
             state.view, state.page, state.substrate, state.comparison.page, state.comparison.limitDe00
         }) {
@@ -327,7 +321,7 @@ public final class ProofDesk implements AutoCloseable {
         Look look = state.look();
         MapFor wanted = look == null || look.map().isEmpty() || !state.pictured.get()
                 ? null
-                : new MapFor(state.page.get(), look, state.overprint.get(), Set.copyOf(state.layersOn));
+                : new MapFor(state.page.get(), look.atRest(), state.overprint.get(), Set.copyOf(state.layersOn));
         if (wanted == null || !wanted.equals(mapped)) {
             state.overlays.report.set(null);
             mapped = null;

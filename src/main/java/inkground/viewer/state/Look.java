@@ -38,6 +38,11 @@ public record Look(
         return new Look(substrateId, Set.copyOf(all), all, Map.of(), Optional.empty(), Optional.empty());
     }
 
+    /** @return this with its map at rest */
+    public Look atRest() {
+        return new Look(substrateId, shown, printOrder, opacities, underbase, map.map(MapChoice::atRest));
+    }
+
     /** @return this with other inks shown, as colours */
     public Look solids(Set<Integer> planes) {
         return new Look(substrateId, planes, printOrder, opacities, underbase, Optional.empty());

@@ -10,6 +10,7 @@ import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
 import inkground.colour.Lab;
+import inkground.geometry.Box;
 import inkground.ink.Ink;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlateRequest;
@@ -212,13 +213,23 @@ public interface ProofEngine {
      * @param title what it shows
      * @param entries its legend
      * @param largest the largest value met, with its unit; empty for a map that measures none
+     * @param places where to look, the worst first; empty for a map that names none
      */
-    record MapReport(String title, List<MapEntry> entries, String largest) {
-        /** Copies the list. */
+    record MapReport(String title, List<MapEntry> entries, String largest, List<MapPlace> places) {
+        /** Copies the lists. */
         public MapReport {
             entries = List.copyOf(entries);
+            places = List.copyOf(places);
         }
     }
+
+    /**
+     * A place that a map found.
+     *
+     * @param words what is there
+     * @param box where, in points of the page
+     */
+    record MapPlace(String words, Box box) {}
 
     /**
      * One line of a map's legend.

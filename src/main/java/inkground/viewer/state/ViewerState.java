@@ -365,6 +365,13 @@ public final class ViewerState {
         camera.set(camera.get().zoomedAbout(viewX, viewY, camera.get().zoom() * factor));
     }
 
+    /** Brings a place of the page, in points, into the middle, large enough to be judged. */
+    public void lookAt(Box place) {
+        fit.set(false);
+        double margin = Math.max(12, Math.max(place.width(), place.height()) / 2);
+        camera.set(camera.get().fitted(place.grow(margin), 16));
+    }
+
     /** Zooms by a factor about the middle. */
     public void zoom(double factor) {
         zoom(factor, camera.get().widthPx() / 2, camera.get().heightPx() / 2);
