@@ -10,6 +10,7 @@ import inkground.appearance.BareMap;
 import inkground.appearance.Cover;
 import inkground.appearance.InkColour;
 import inkground.appearance.InkColours;
+import inkground.appearance.MapFigures;
 import inkground.appearance.Stack;
 import inkground.appearance.StackModel;
 import inkground.appearance.Underbase;
@@ -33,10 +34,9 @@ import inkground.viewer.state.MapKind;
 import inkground.viewer.state.ProofEngine;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.EnumMap;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
@@ -166,7 +166,8 @@ public final class JobEngine implements ProofEngine {
 
         @Override
         public Painter painter(Look look) {
-            return new StackPainter(new StackModel(stack(look)), look.map());
+            BareMap bareMap = look.map() == MapKind.BARE ? new BareMap(page.inks()) : null;
+            return new StackPainter(new StackModel(stack(look)), bareMap);
         }
 
         private Stack stack(Look look) {
@@ -199,30 +200,24 @@ public final class JobEngine implements ProofEngine {
                 throws Refusal {
             PlateRequest request = PlateRequest.of(info().box(PageBox.TRIM), MEASURE_DPI, overprint, layersOn);
             InkUse.Sum uses = new InkUse.Sum();
-            Map<Cover, Double> areas = new EnumMap<>(Cover.class);
+            MapFigures.Sum covers = new MapFigures.Sum(new BareMap(page.inks()));
             page.plate().stream(request, MEASURE_ROWS, cancel, progress, band -> {
                 uses.add(band);
-                BareMap map = BareMap.of(band);
-                for (Cover cover : Cover.values()) {
-                    areas.merge(cover, map.cm2(cover), Double::sum);
-                }
+                covers.add(band, cancel);
             });
+            MapFigures areas = covers.figures();
             return new Figures(
                     uses.uses().stream()
                             .map(use -> new InkFigure(use.coveredCm2(), use.meanTint()))
                             .toList(),
-                    areas.entrySet().stream()
-                            .map(e -> new CoverFigure(e.getKey().label(), e.getValue(), sample(e.getKey())))
+                    Arrays.stream(Cover.values())
+                            .map(cover ->
+                                    new CoverFigure(cover.label(), areas.cm2(cover.ordinal()), sample(cover.ordinal())))
                             .toList());
         }
 
-        private static int[] sample(Cover cover) {
-            int edge = CoverFigure.SAMPLE_PX;
-            int[] argb = new int[edge * edge];
-            for (int i = 0; i < argb.length; i++) {
-                argb[i] = BareMap.patternArgb(cover, i % edge, i / edge);
-            }
-            return argb;
+        private int[] sample(int entry) {
+            return new BareMap(page.inks()).legend().get(entry).pattern().sample(CoverFigure.SAMPLE_PX);
         }
 
         @Override
@@ -242,12 +237,12 @@ public final class JobEngine implements ProofEngine {
         }
     }
 
-    private record StackPainter(StackModel model, MapKind map) implements Painter {
+    private record StackPainter(StackModel model, BareMap bareMap) implements Painter {
         @Override
         public void paint(InkPlanes planes, int[] argb, int offset, int stride, Cancel cancel) {
             cancel.check();
-            if (map == MapKind.BARE) {
-                BareMap.paint(planes, argb, offset, stride);
+            if (bareMap != null) {
+                bareMap.paint(planes, argb, offset, stride, cancel);
             } else {
                 Appearance.paint(planes, model, argb, offset, stride, cancel);
             }
