@@ -149,8 +149,12 @@ public final class Photograph {
         });
         Lab mean = Cie.xyzToLab(sum[0] / count[0], sum[1] / count[0], sum[2] / count[0]);
         double[] spread = new double[1];
-        each(cx, cy, reach, radiusPx, at -> spread[0] +=
-                Cie.deltaE00(mean, Cie.xyzToLab(xyz[at], xyz[at + 1], xyz[at + 2])));
+        each(
+                cx,
+                cy,
+                reach,
+                radiusPx,
+                at -> spread[0] += Cie.deltaE00(mean, Cie.xyzToLab(xyz[at], xyz[at + 1], xyz[at + 2])));
         return new Patch(mean, spread[0] / count[0]);
     }
 

@@ -26,6 +26,7 @@ final class SubstrateChoice {
         Optional<Substrate> known = Substrates.load().byId(id);
         return known.orElseThrow(() -> new ParameterException(
                 spec.commandLine(),
-                "there is no substrate '" + id + "'; 'inkground substrates' lists them, and a JSON file of one will do"));
+                "there is no substrate '" + id
+                        + "'; 'inkground substrates' lists them, and a JSON file of one will do"));
     }
 }

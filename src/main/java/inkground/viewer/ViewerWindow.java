@@ -2,9 +2,12 @@ package inkground.viewer;
 
 import inkground.app.ArtworkFiles;
 import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.lineup.LineUpView;
 import inkground.viewer.overlay.OverlayStrip;
+import inkground.viewer.rack.OwnSheet;
 import inkground.viewer.rack.SubstrateRack;
 import inkground.viewer.stack.StackView;
+import inkground.viewer.state.BenchView;
 import inkground.viewer.state.LengthUnit;
 import inkground.viewer.state.MapKind;
 import inkground.viewer.state.Theme;
@@ -23,6 +26,7 @@ import javafx.beans.Observable;
 import javafx.beans.property.BooleanProperty;
 import javafx.geometry.Pos;
 import javafx.scene.Scene;
+import javafx.scene.control.Control;
 import javafx.scene.control.TextInputControl;
 import javafx.scene.input.DragEvent;
 import javafx.scene.input.KeyEvent;
@@ -45,6 +49,8 @@ final class ViewerWindow {
     private final ViewerState state;
     private final ProofDesk desk;
     private final ProofSurface surface;
+    private final LineUpView lineUp;
+    private final SubstrateRack rack;
     private final StackPane root;
     private final Scene scene;
 
@@ -52,7 +58,10 @@ final class ViewerWindow {
         this.state = state;
         this.desk = desk;
         surface = new ProofSurface(state, desk.forView("rasterising"), desk.ui());
-        root = new StackPane(main(), veil(), new ExportSheet(state, desk), new KeySheet(state));
+        lineUp = new LineUpView(state, desk.forView("laying the line-up"), desk.ui());
+        rack = new SubstrateRack(state);
+        root = new StackPane(
+                main(), veil(), new ExportSheet(state, desk), new OwnSheet(state, desk.rack()), new KeySheet(state));
         root.setId("window");
         scene = new Scene(root, 1280, 800);
         state.theme.addListener((Observable o) -> dress());
@@ -64,16 +73,22 @@ final class ViewerWindow {
 
     private VBox main() {
         StackPane bench = new StackPane(
-                surface, new StartScreen(state, desk, this::askForFile), new BareLegend(state), new TroubleBar(state));
+                surface,
+                lineUp,
+                new StartScreen(state, desk, this::askForFile),
+                new BareLegend(state),
+                new TroubleBar(state));
         bench.getStyleClass().add("bench");
         bench.setMinSize(0, 0);
-        StackPane.setAlignment(bench.getChildren().get(2), Pos.BOTTOM_RIGHT);
-        StackPane.setAlignment(bench.getChildren().get(3), Pos.TOP_CENTER);
+        StackPane.setAlignment(bench.getChildren().get(3), Pos.BOTTOM_RIGHT);
+        StackPane.setAlignment(bench.getChildren().get(4), Pos.TOP_CENTER);
+        state.view.addListener((Observable o) -> showView());
+        showView();
         HBox light = new HBox(new OverlayStrip(state), bench);
         light.setMinHeight(0);
         HBox.setHgrow(bench, Priority.ALWAYS);
         VBox.setVgrow(light, Priority.ALWAYS);
-        VBox left = new VBox(light, new SubstrateRack(state));
+        VBox left = new VBox(light, rack);
         left.setMinWidth(0);
         HBox.setHgrow(left, Priority.ALWAYS);
         PanelSwitch panels = new PanelSwitch();
@@ -91,11 +106,21 @@ final class ViewerWindow {
         return new VBox(new TopStrip(state, desk, this::askForFile), middle, new StatusLine(state));
     }
 
+    private void showView() {
+        boolean lined = state.view.get() == BenchView.LINE_UP;
+        boolean focused = surface.isFocused() || lineUp.isFocused();
+        surface.setVisible(!lined);
+        lineUp.setVisible(lined);
+        if (focused) {
+            (lined ? lineUp : surface).requestFocus();
+        }
+    }
+
     /** Lies between the window and a sheet, and takes the clicks that miss the sheet. */
     private Pane veil() {
         Pane veil = new Pane();
         veil.getStyleClass().add("veil");
-        veil.visibleProperty().bind(state.exportSheet.or(state.keySheet));
+        veil.visibleProperty().bind(state.exportSheet.or(state.keySheet).or(state.own.sheet));
         veil.setOnMouseClicked(e -> state.keySheet.set(false));
         return veil;
     }
@@ -112,6 +137,11 @@ final class ViewerWindow {
     /** @return the surface */
     ProofSurface surface() {
         return surface;
+    }
+
+    /** @return the line-up */
+    LineUpView lineUp() {
+        return lineUp;
     }
 
     /** Shows the window on a stage. */
@@ -187,17 +217,32 @@ final class ViewerWindow {
 
     private void key(KeyEvent e) {
         boolean typing = scene.getFocusOwner() instanceof TextInputControl;
-        boolean sheet = state.exportSheet.get() || state.keySheet.get();
+        boolean sheet = state.exportSheet.get() || state.keySheet.get() || state.own.sheet.get();
+        if (!sheet && chooseView(e)) {
+            e.consume();
+            return;
+        }
         if (!sheet && !typing && e.isShiftDown() && e.getCode().isArrowKey()) {
             panByKey(e);
             return;
         }
         Command.of(e)
                 .filter(c -> c == Command.ESCAPE || c == Command.KEYS || !sheet && !typing)
+                .filter(c -> c != Command.MARK && c != Command.TAKE || !(scene.getFocusOwner() instanceof Control))
                 .ifPresent(command -> {
                     perform(command);
                     e.consume();
                 });
+    }
+
+    /** Ctrl and a number choose a view. */
+    private boolean chooseView(KeyEvent e) {
+        int number = e.getCode().isDigitKey() ? e.getCode().getName().charAt(0) - '0' : 0;
+        boolean chosen = e.isShortcutDown() && number >= 1 && number <= BenchView.values().length;
+        if (chosen && state.page.get() != null) {
+            state.view.set(BenchView.values()[number - 1]);
+        }
+        return chosen;
     }
 
     private void panByKey(KeyEvent e) {
@@ -215,10 +260,10 @@ final class ViewerWindow {
         switch (command) {
             case OPEN -> askForFile();
             case EXPORT -> state.exportSheet.set(state.page.get() != null);
-            case NEXT_SUBSTRATE -> state.stepSubstrate(1);
-            case PREVIOUS_SUBSTRATE -> state.stepSubstrate(-1);
-            case INK_ABOVE -> state.stepInk(1);
-            case INK_BELOW -> state.stepInk(-1);
+            case NEXT_SUBSTRATE -> step(1);
+            case PREVIOUS_SUBSTRATE -> step(-1);
+            case INK_ABOVE -> climb(1);
+            case INK_BELOW -> climb(-1);
             case ZOOM_IN -> state.zoom(1.25);
             case ZOOM_OUT -> state.zoom(1 / 1.25);
             case FIT -> state.fitPage();
@@ -230,12 +275,36 @@ final class ViewerWindow {
         }
     }
 
+    private boolean linedUp() {
+        return state.view.get() == BenchView.LINE_UP;
+    }
+
+    private void step(int by) {
+        if (linedUp()) {
+            state.stepLineUp(by);
+        } else {
+            state.stepSubstrate(by);
+        }
+    }
+
+    private void climb(int by) {
+        if (linedUp()) {
+            lineUp.stepRow(-by);
+        } else {
+            state.stepInk(by);
+        }
+    }
+
     private void flip(Command command) {
         int ink = state.chosenInk.get();
         switch (command) {
             case HIDE_INK -> ifChosen(ink, () -> state.toggleHidden(ink));
             case SOLO_INK -> ifChosen(ink, () -> state.toggleSolo(ink));
             case UNDERBASE -> state.toggleUnderbase();
+            case SEARCH -> rack.search();
+            case FAVOURITE -> rack.favourite();
+            case MARK -> rack.mark();
+            case TAKE -> lineUp.take();
             case UNDO -> state.history.undo();
             case REDO -> state.history.redo();
             case OVERPRINT -> flip(state.overprint);
@@ -271,6 +340,11 @@ final class ViewerWindow {
         } else if (state.exportSheet.get()) {
             state.trouble.set(null);
             state.exportSheet.set(false);
+        } else if (state.own.sheet.get()) {
+            state.trouble.set(null);
+            state.own.close();
+        } else if (rack.endSearch()) {
+            (linedUp() ? lineUp : surface).requestFocus();
         } else if (state.trouble.get() != null) {
             state.trouble.set(null);
         } else {

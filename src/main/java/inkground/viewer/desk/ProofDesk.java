@@ -52,6 +52,7 @@ public final class ProofDesk implements AutoCloseable {
     private final RenderScheduler measuring;
     private final RenderScheduler exporting;
     private final RenderScheduler stocking;
+    private final RackDesk rack;
 
     public ProofDesk(ViewerState state, ProofEngine engine, Recents recents, Threads threads) {
         this.state = state;
@@ -62,6 +63,7 @@ public final class ProofDesk implements AutoCloseable {
         measuring = scheduler("measuring");
         exporting = scheduler("exporting");
         stocking = scheduler("stocking the rack");
+        rack = new RackDesk(state, engine, recents, this);
         state.recent.setAll(recents.files());
         state.theme.set(recents.theme());
         state.unit.set(recents.unit());
@@ -84,7 +86,12 @@ public final class ProofDesk implements AutoCloseable {
         });
     }
 
-    private RenderScheduler scheduler(String name) {
+    /** @return what does the work of the rack */
+    public RackDesk rack() {
+        return rack;
+    }
+
+    RenderScheduler scheduler(String name) {
         RenderScheduler scheduler = new RenderScheduler(threads.background(name), threads.ui());
         schedulers.add(scheduler);
         return scheduler;
@@ -110,6 +117,7 @@ public final class ProofDesk implements AutoCloseable {
         if (state.substrate.get() == null && !cards.isEmpty()) {
             state.substrate.set(cards.get(0));
         }
+        engine.own().faults().stream().findFirst().ifPresent(state.trouble::set);
     }
 
     /** @return the demo artwork, where there is one */
@@ -287,13 +295,13 @@ public final class ProofDesk implements AutoCloseable {
     }
 
     /** Background work that reports to an activity. */
-    private interface Reading<T> {
+    interface Reading<T> {
         T run(Cancel cancel, Activity activity) throws Refusal;
 
         default void discard(T value) {}
     }
 
-    private <T> void work(String what, RenderScheduler scheduler, Reading<T> work, Consumer<T> done) {
+    <T> void work(String what, RenderScheduler scheduler, Reading<T> work, Consumer<T> done) {
         Activity activity = new Activity(threads.ui(), what, scheduler == exporting);
         state.activities.add(activity);
         Cancel cancel = scheduler.submit(

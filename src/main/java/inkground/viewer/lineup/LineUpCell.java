@@ -1,0 +1,55 @@
+package inkground.viewer.lineup;
+
+import inkground.viewer.rack.VanishBar;
+import inkground.viewer.state.ProofEngine.SubstrateCard;
+import inkground.viewer.state.ProofEngine.Vanish;
+import inkground.viewer.ui.Ui;
+import javafx.css.PseudoClass;
+import javafx.scene.AccessibleRole;
+import javafx.scene.control.Label;
+import javafx.scene.layout.Region;
+
+/** The words beneath one picture of the line-up, and the ring around the chosen one. */
+final class LineUpCell extends Region {
+    /** Height of the words. */
+    static final double CAPTION_H = 36;
+
+    private static final PseudoClass CHOSEN = PseudoClass.getPseudoClass("chosen");
+
+    private final Label name = Ui.label("", "line-up-name");
+    private final VanishBar vanish = new VanishBar(36, "vanish ");
+    private final Region ring = new Region();
+    private double pictureH;
+
+    LineUpCell() {
+        getStyleClass().add("line-up-cell");
+        setAccessibleRole(AccessibleRole.BUTTON);
+        ring.getStyleClass().add("line-up-ring");
+        ring.setMouseTransparent(true);
+        name.setMouseTransparent(true);
+        vanish.setPickOnBounds(true);
+        setPickOnBounds(false);
+        getChildren().addAll(ring, name, vanish);
+    }
+
+    /**
+     * @param known how the artwork holds; null for not known yet
+     */
+    void show(SubstrateCard card, Vanish known, boolean chosen, double height) {
+        pictureH = height;
+        setId("line-up-" + card.id());
+        name.setText(card.name());
+        vanish.show(known);
+        pseudoClassStateChanged(CHOSEN, chosen);
+        setAccessibleText(card.name()
+                + (known == null ? "" : ", vanish " + VanishBar.percent(known))
+                + (chosen ? ", chosen" : ""));
+    }
+
+    @Override
+    protected void layoutChildren() {
+        ring.resizeRelocate(-4, -4, getWidth() + 8, getHeight() + 6);
+        name.resizeRelocate(0, pictureH + 2, getWidth(), 17);
+        vanish.resizeRelocate(0, pictureH + 19, getWidth(), 14);
+    }
+}
