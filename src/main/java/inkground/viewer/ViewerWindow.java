@@ -109,6 +109,7 @@ final class ViewerWindow {
     private void showView() {
         boolean lined = state.view.get() == BenchView.LINE_UP;
         boolean focused = surface.isFocused() || lineUp.isFocused();
+        state.probe.set(null);
         surface.setVisible(!lined);
         lineUp.setVisible(lined);
         if (focused) {

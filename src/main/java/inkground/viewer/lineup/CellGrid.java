@@ -8,30 +8,34 @@ package inkground.viewer.lineup;
  * @param cellW width of a cell and of its picture
  * @param pictureH height of a cell's picture
  * @param captionH height of the words beneath it
- * @param gap between cells, and around them
  * @param left x of the first cell
  * @param top y of the first cell
  */
-record CellGrid(
-        int count, int columns, double cellW, double pictureH, double captionH, double gap, double left, double top) {
+record CellGrid(int count, int columns, double cellW, double pictureH, double captionH, double left, double top) {
+    /** Between cells, and around them. */
+    private static final double GAP = 10;
+    /** From here on a cell's name takes one line. */
+    private static final double WIDE = 160;
+
     /**
      * @param count cells, at least 1
      * @param width of the place, logical pixels
      * @param height likewise
      * @param aspect width by height of what a cell shows
      */
-    static CellGrid of(int count, double width, double height, double aspect, double captionH, double gap) {
+    static CellGrid of(int count, double width, double height, double aspect) {
         CellGrid best = null;
         double bestScale = -1;
         for (int columns = 1; columns <= count; columns++) {
             int rows = (count + columns - 1) / columns;
-            double w = Math.max(1, Math.floor((width - (columns + 1) * gap) / columns));
-            double h = Math.max(1, Math.floor((height - (rows + 1) * gap) / rows) - captionH);
+            double w = Math.max(1, Math.floor((width - (columns + 1) * GAP) / columns));
+            double captionH = w < WIDE ? LineUpCell.TALL_CAPTION_H : LineUpCell.LOW_CAPTION_H;
+            double h = Math.max(1, Math.floor((height - (rows + 1) * GAP) / rows) - captionH);
             double scale = Math.min(w, h * aspect);
             if (scale > bestScale) {
                 bestScale = scale;
-                double left = Math.floor((width - columns * w - (columns - 1) * gap) / 2);
-                best = new CellGrid(count, columns, w, h, captionH, gap, left, gap);
+                double left = Math.floor((width - columns * w - (columns - 1) * GAP) / 2);
+                best = new CellGrid(count, columns, w, h, captionH, left, GAP);
             }
         }
         return best;
@@ -39,12 +43,12 @@ record CellGrid(
 
     /** @return left edge of a cell */
     double x(int cell) {
-        return left + cell % columns * (cellW + gap);
+        return left + cell % columns * (cellW + GAP);
     }
 
     /** @return top edge of a cell */
     double y(int cell) {
-        return top + cell / columns * (pictureH + captionH + gap);
+        return top + cell / columns * (pictureH + captionH + GAP);
     }
 
     /** @return the cell at a point, the words included; -1 for none */

@@ -29,7 +29,6 @@ import javafx.stage.Window;
  */
 public final class LineUpView extends Region {
     private static final double ZOOM_PER_UNIT = 0.003;
-    private static final double GAP = 10;
     private static final double BAR_H = 40;
 
     private final ViewerState state;
@@ -171,13 +170,7 @@ public final class LineUpView extends Region {
         List<SubstrateCard> cards = state.page.get() == null ? List.of() : state.lineUp.cards();
         if (!cards.isEmpty()) {
             Box scene = state.scene();
-            grid = CellGrid.of(
-                    cards.size(),
-                    getWidth(),
-                    getHeight() - BAR_H,
-                    scene.width() / scene.height(),
-                    LineUpCell.CAPTION_H,
-                    GAP);
+            grid = CellGrid.of(cards.size(), getWidth(), getHeight() - BAR_H, scene.width() / scene.height());
             Camera camera = state.camera.get();
             if (camera.widthPx() != grid.cellW()
                     || camera.heightPx() != grid.pictureH()
@@ -201,12 +194,8 @@ public final class LineUpView extends Region {
             cell.setVisible(i < cards.size());
             if (i < cards.size()) {
                 SubstrateCard card = cards.get(i);
-                cell.show(
-                        card,
-                        state.rack.scores.get().get(card.id()),
-                        card.equals(state.substrate.get()),
-                        grid.pictureH());
-                cell.resizeRelocate(grid.x(i), BAR_H + grid.y(i), grid.cellW(), grid.pictureH() + LineUpCell.CAPTION_H);
+                cell.show(card, state.rack.scores.get().get(card.id()), card.equals(state.substrate.get()), grid);
+                cell.resizeRelocate(grid.x(i), BAR_H + grid.y(i), grid.cellW(), grid.pictureH() + grid.captionH());
             }
         }
     }

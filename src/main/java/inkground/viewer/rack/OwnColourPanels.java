@@ -63,8 +63,8 @@ final class OwnColourPanels extends PanelSwitch {
         byFile = byFile();
         byPhoto = byPhoto();
         add("own-by-lab", "Lab", "State the colour as CIE L*a*b* for D50, as a measuring device shows it", byLab);
-        add("own-by-css", "CSS colour", "State the colour as #hex or by its CSS name", byCss());
-        add("own-by-file", "Measured file", "Take the colour from a CxF or CGATS file of measurements", byFile);
+        add("own-by-css", "CSS", "State the colour as #hex or by its CSS name", byCss());
+        add("own-by-file", "Measured", "Take the colour from a CxF or CGATS file of measurements", byFile);
         add("own-by-photo", "Photograph", "Pick the colour from a photograph: a hint, not a measurement", byPhoto);
         state.own.samples.addListener((ListChangeListener<Sample>) c -> {
             samples.getItems().setAll(state.own.samples);
@@ -116,7 +116,7 @@ final class OwnColourPanels extends PanelSwitch {
     }
 
     private VBox byFile() {
-        Button choose = new Button("Choose file…");
+        Button choose = new Button("Choose…");
         choose.setId("own-choose-file");
         choose.setOnAction(e -> choose("Measured colours", List.of("*.cxf", "*.xml", "*.txt", "*.ti3", "*.cgats"))
                 .ifPresent(this::read));
@@ -153,7 +153,7 @@ final class OwnColourPanels extends PanelSwitch {
     }
 
     private VBox byPhoto() {
-        Button choose = new Button("Choose photograph…");
+        Button choose = new Button("Choose…");
         choose.setId("own-choose-photo");
         choose.setOnAction(e -> choose("Photographs", List.of("*.jpg", "*.jpeg", "*.png", "*.tif", "*.tiff", "*.webp"))
                 .ifPresent(this::readPhotograph));

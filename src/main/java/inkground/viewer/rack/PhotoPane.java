@@ -49,6 +49,7 @@ final class PhotoPane extends Region {
         view.setFitWidth(WIDTH);
         view.setFitHeight(HEIGHT);
         view.setPreserveRatio(true);
+        view.setManaged(false);
         for (Circle circle : new Circle[] {halo, ring}) {
             circle.setManaged(false);
             circle.setMouseTransparent(true);
@@ -72,6 +73,7 @@ final class PhotoPane extends Region {
         view.setImage(next == null ? null : image(next));
         if (next != null) {
             radius = Math.max(LEAST_RADIUS, Math.min(next.widthPx(), next.heightPx()) / 24.0);
+            view.relocate(left(), top());
             put(next.widthPx() / 2.0, next.heightPx() / 2.0);
         }
     }
@@ -95,10 +97,18 @@ final class PhotoPane extends Region {
         return Math.min(WIDTH / photograph.widthPx(), HEIGHT / photograph.heightPx());
     }
 
+    private double left() {
+        return (WIDTH - photograph.widthPx() * scale()) / 2;
+    }
+
+    private double top() {
+        return (HEIGHT - photograph.heightPx() * scale()) / 2;
+    }
+
     private void pick(double viewX, double viewY) {
         requestFocus();
         if (photograph != null) {
-            put(viewX / scale(), viewY / scale());
+            put((viewX - left()) / scale(), (viewY - top()) / scale());
         }
     }
 
@@ -106,8 +116,8 @@ final class PhotoPane extends Region {
         x = Math.max(0, Math.min(photograph.widthPx() - 1, toX));
         y = Math.max(0, Math.min(photograph.heightPx() - 1, toY));
         for (Circle circle : new Circle[] {halo, ring}) {
-            circle.setCenterX(x * scale());
-            circle.setCenterY(y * scale());
+            circle.setCenterX(left() + x * scale());
+            circle.setCenterY(top() + y * scale());
             circle.setRadius(Math.max(3, radius * scale()));
         }
         picked.accept(photograph.patch(x, y, radius));

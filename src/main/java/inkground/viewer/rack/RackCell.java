@@ -27,7 +27,7 @@ final class RackCell extends VBox {
 
     private final ViewerState state;
     private final SubstrateCard card;
-    private final VanishBar vanish = new VanishBar(30, "");
+    private final VanishBar vanish = new VanishBar(30);
     private final StackPane favourite;
     private final StackPane marked;
 
@@ -45,7 +45,6 @@ final class RackCell extends VBox {
         name.setMaxWidth(WIDTH - 4);
         name.setPrefWidth(WIDTH - 4);
         name.setAlignment(Pos.TOP_CENTER);
-        vanish.setAlignment(Pos.CENTER);
         setId("substrate-" + card.id());
         getStyleClass().add("rack-item");
         setAccessibleRole(AccessibleRole.RADIO_BUTTON);

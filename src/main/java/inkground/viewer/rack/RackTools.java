@@ -29,7 +29,7 @@ final class RackTools extends VBox {
         setMinWidth(USE_PREF_SIZE);
         search.setId("search");
         search.setPromptText("Find  [Ctrl+F]");
-        search.setPrefColumnCount(11);
+        search.setPrefColumnCount(8);
         search.setAccessibleText(Command.SEARCH.sentence());
         Ui.tip(search, Command.SEARCH.tip() + ". Enter chooses what is found, one after the other; Esc clears.");
         search.textProperty().bindBidirectional(state.rack.query);
@@ -82,7 +82,7 @@ final class RackTools extends VBox {
         add.setAccessibleText("Make an own paper or garment");
         Ui.tip(add, "Make an own paper or garment: by Lab, CSS colour, measured file or photograph");
         add.setOnAction(e -> state.own.open(null));
-        Button edit = new Button("Change", new FontIcon(Feather.EDIT_2));
+        Button edit = new Button("", new FontIcon(Feather.EDIT_2));
         edit.setId("own-edit");
         edit.setMinWidth(USE_PREF_SIZE);
         edit.setAccessibleText("Change or remove the chosen own substrate");

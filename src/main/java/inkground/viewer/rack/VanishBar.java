@@ -15,24 +15,30 @@ public final class VanishBar extends HBox {
     private final Pane track = new Pane(lost);
     private final Label figure = Ui.label("", "vanish-figure");
     private final double widthPx;
-    private final String prefix;
+    private String prefix = "";
     private Tooltip tip;
 
     /**
      * @param widthPx of the bar, logical pixels
-     * @param prefix before the figure
      */
-    public VanishBar(double widthPx, String prefix) {
+    public VanishBar(double widthPx) {
         this.widthPx = widthPx;
-        this.prefix = prefix;
         getStyleClass().add("vanish");
         track.getStyleClass().add("vanish-track");
         track.setMinWidth(widthPx);
         track.setMaxWidth(widthPx);
         lost.getStyleClass().add("vanish-lost");
+        lost.setManaged(false);
         figure.setMinWidth(USE_PREF_SIZE);
         getChildren().addAll(track, figure);
         show(null);
+    }
+
+    /**
+     * @param words put before the figure, where there is room
+     */
+    public void call(String words) {
+        prefix = words;
     }
 
     /**
@@ -46,7 +52,7 @@ public final class VanishBar extends HBox {
         }
         if (vanish != null) {
             figure.setText(prefix + percent(vanish));
-            lost.resizeRelocate(0, 0, Math.round(widthPx * vanish.share()), 4);
+            lost.resizeRelocate(0.5, 0.5, Math.round((widthPx - 1) * vanish.share()), 4);
             tip = new Tooltip(sentence(vanish));
             Tooltip.install(this, tip);
         }

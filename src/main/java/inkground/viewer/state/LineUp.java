@@ -23,6 +23,8 @@ public final class LineUp {
     private final ObservableList<SubstrateCard> all;
     private final Rack rack;
     private final ObservableList<SubstrateCard> cards = FXCollections.observableArrayList();
+    // Held on to: the wrapper alone holds its listeners.
+    private final ObservableList<SubstrateCard> seen = FXCollections.unmodifiableObservableList(cards);
 
     LineUp(ObservableList<SubstrateCard> all, Rack rack) {
         this.all = all;
@@ -35,7 +37,7 @@ public final class LineUp {
 
     /** @return what lies side by side, from the top left, at most {@value #MOST} */
     public ObservableList<SubstrateCard> cards() {
-        return FXCollections.unmodifiableObservableList(cards);
+        return seen;
     }
 
     /** @return whether the user has marked enough to decide what lies here */

@@ -72,6 +72,8 @@ public final class Rack {
 
     private final ObservableList<SubstrateCard> all;
     private final ObservableList<Hanging> hung = FXCollections.observableArrayList();
+    // Held on to: the wrapper alone holds its listeners.
+    private final ObservableList<Hanging> seen = FXCollections.unmodifiableObservableList(hung);
 
     /**
      * @param all every substrate there is, papers first
@@ -91,7 +93,7 @@ public final class Rack {
 
     /** @return what hangs in the rack now, from left to right; each substrate once */
     public ObservableList<Hanging> hung() {
-        return FXCollections.unmodifiableObservableList(hung);
+        return seen;
     }
 
     /** @return the cards of what hangs in the rack now */

@@ -358,7 +358,8 @@ public final class ViewerState {
 
     private void refit() {
         if (page.get() != null) {
-            camera.set(camera.get().fitted(scene(), 16));
+            Camera seen = camera.get();
+            camera.set(camera.get().fitted(scene(), Math.min(16, 0.03 * Math.min(seen.widthPx(), seen.heightPx()))));
         }
     }
 }
