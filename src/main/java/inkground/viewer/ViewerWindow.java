@@ -2,6 +2,7 @@ package inkground.viewer;
 
 import inkground.app.ArtworkFiles;
 import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.lineup.ContactSheetForm;
 import inkground.viewer.lineup.LineUpView;
 import inkground.viewer.overlay.OverlayStrip;
 import inkground.viewer.rack.OwnSheet;
@@ -10,6 +11,8 @@ import inkground.viewer.stack.StackView;
 import inkground.viewer.state.BenchView;
 import inkground.viewer.state.LengthUnit;
 import inkground.viewer.state.MapKind;
+import inkground.viewer.state.Question;
+import inkground.viewer.state.Question.Answer;
 import inkground.viewer.state.Theme;
 import inkground.viewer.state.ViewerState;
 import inkground.viewer.surface.BareLegend;
@@ -23,6 +26,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import javafx.beans.Observable;
+import javafx.beans.binding.Bindings;
 import javafx.beans.property.BooleanProperty;
 import javafx.geometry.Pos;
 import javafx.scene.Scene;
@@ -61,7 +65,12 @@ final class ViewerWindow {
         lineUp = new LineUpView(state, desk.forView("laying the line-up"), desk.ui());
         rack = new SubstrateRack(state);
         root = new StackPane(
-                main(), veil(), new ExportSheet(state, desk), new OwnSheet(state, desk.rack()), new KeySheet(state));
+                main(),
+                veil(),
+                new ExportSheet(state, desk),
+                new ContactSheetForm(state, desk),
+                new OwnSheet(state, desk.rack()),
+                new KeySheet(state));
         root.setId("window");
         scene = new Scene(root, 1280, 800);
         state.theme.addListener((Observable o) -> dress());
@@ -77,13 +86,15 @@ final class ViewerWindow {
                 lineUp,
                 new StartScreen(state, desk, this::askForFile),
                 new BareLegend(state),
-                new TroubleBar(state));
+                new VBox(new TroubleBar(state), new QuestionBar(state)));
         bench.getStyleClass().add("bench");
         bench.setMinSize(0, 0);
         StackPane.setAlignment(bench.getChildren().get(3), Pos.BOTTOM_RIGHT);
         StackPane.setAlignment(bench.getChildren().get(4), Pos.TOP_CENTER);
-        state.view.addListener((Observable o) -> showView());
-        showView();
+        bench.getChildren().get(4).setPickOnBounds(false);
+        surface.visibleProperty().bind(state.view.map(view -> view == BenchView.FLAT));
+        lineUp.visibleProperty().bind(state.view.map(view -> view == BenchView.LINE_UP));
+        state.view.addListener((Observable o) -> focusView(linedUp()));
         HBox light = new HBox(new OverlayStrip(state), bench);
         light.setMinHeight(0);
         HBox.setHgrow(bench, Priority.ALWAYS);
@@ -106,13 +117,9 @@ final class ViewerWindow {
         return new VBox(new TopStrip(state, desk, this::askForFile), middle, new StatusLine(state));
     }
 
-    private void showView() {
-        boolean lined = state.view.get() == BenchView.LINE_UP;
-        boolean focused = surface.isFocused() || lineUp.isFocused();
-        state.probe.set(null);
-        surface.setVisible(!lined);
-        lineUp.setVisible(lined);
-        if (focused) {
+    /** Keys go to the view that is shown. */
+    private void focusView(boolean lined) {
+        if (surface.isFocused() || lineUp.isFocused()) {
             (lined ? lineUp : surface).requestFocus();
         }
     }
@@ -121,7 +128,8 @@ final class ViewerWindow {
     private Pane veil() {
         Pane veil = new Pane();
         veil.getStyleClass().add("veil");
-        veil.visibleProperty().bind(state.exportSheet.or(state.keySheet).or(state.own.sheet));
+        veil.visibleProperty()
+                .bind(state.exportSheet.or(state.keySheet).or(state.own.sheet).or(state.lineUp.sheet));
         veil.setOnMouseClicked(e -> state.keySheet.set(false));
         return veil;
     }
@@ -151,9 +159,20 @@ final class ViewerWindow {
         stage.setMinWidth(1060);
         stage.setMinHeight(640);
         stage.titleProperty()
-                .bind(state.file
-                        .map(f -> f.path().getFileName() + " · Inkground")
-                        .orElse("Inkground"));
+                .bind(Bindings.createStringBinding(
+                        () -> state.file.get() == null
+                                ? "Inkground"
+                                : state.file.get().path().getFileName()
+                                        + (state.unsaved.get() ? " (not kept)" : "")
+                                        + " · Inkground",
+                        state.file,
+                        state.unsaved));
+        stage.setOnCloseRequest(e -> {
+            if (state.unsaved.get()) {
+                e.consume();
+                unlessUnsaved("close", stage::close);
+            }
+        });
         stage.show();
         surface.requestFocus();
     }
@@ -161,6 +180,30 @@ final class ViewerWindow {
     /** Stops all work of the window. */
     void close() {
         desk.close();
+    }
+
+    /** Opens a file, once what was decided about the present one is kept or given up. */
+    private void open(Path file) {
+        unlessUnsaved("open", () -> desk.open(file));
+    }
+
+    private void unlessUnsaved(String verb, Runnable action) {
+        if (!state.unsaved.get()) {
+            action.run();
+            return;
+        }
+        state.question.set(new Question(
+                "What you decided about " + state.file.get().path().getFileName() + " is not kept yet.",
+                List.of(
+                        new Answer(
+                                "Keep and " + verb,
+                                "Writes it into a small file beside the artwork first",
+                                () -> desk.keepSession(action)),
+                        new Answer(
+                                Character.toUpperCase(verb.charAt(0)) + verb.substring(1) + " without",
+                                "Forgets order, colours and underbase that you chose",
+                                action),
+                        new Answer("Stay", "Changes nothing", () -> {}))));
     }
 
     private void askForFile() {
@@ -176,7 +219,7 @@ final class ViewerWindow {
                 .map(Path::toFile)
                 .filter(File::isDirectory)
                 .ifPresent(chooser::setInitialDirectory);
-        Optional.ofNullable(chooser.showOpenDialog(scene.getWindow())).ifPresent(f -> desk.open(f.toPath()));
+        Optional.ofNullable(chooser.showOpenDialog(scene.getWindow())).ifPresent(f -> open(f.toPath()));
     }
 
     /** Both ways of writing an ending: some systems tell them apart. */
@@ -203,7 +246,7 @@ final class ViewerWindow {
     /** Opens the first artwork among files that were dropped; without one the first file, so that the user is told about it. */
     void openDropped(List<File> files) {
         if (!files.isEmpty()) {
-            desk.open(firstArtwork(files).toPath());
+            open(firstArtwork(files).toPath());
         }
     }
 
@@ -218,8 +261,9 @@ final class ViewerWindow {
 
     private void key(KeyEvent e) {
         boolean typing = scene.getFocusOwner() instanceof TextInputControl;
-        boolean sheet = state.exportSheet.get() || state.keySheet.get() || state.own.sheet.get();
-        if (!sheet && chooseView(e)) {
+        boolean sheet =
+                state.exportSheet.get() || state.keySheet.get() || state.own.sheet.get() || state.lineUp.sheet.get();
+        if (!sheet && !typing && chooseView(e)) {
             e.consume();
             return;
         }
@@ -236,14 +280,16 @@ final class ViewerWindow {
                 });
     }
 
-    /** Ctrl and a number choose a view. */
+    /** Ctrl and a digit lay the artwork out otherwise. */
     private boolean chooseView(KeyEvent e) {
-        int number = e.getCode().isDigitKey() ? e.getCode().getName().charAt(0) - '0' : 0;
-        boolean chosen = e.isShortcutDown() && number >= 1 && number <= BenchView.values().length;
-        if (chosen && state.page.get() != null) {
-            state.view.set(BenchView.values()[number - 1]);
+        int digit = e.getCode().isDigitKey() && e.isShortcutDown()
+                ? "123456789".indexOf(e.getCode().getChar())
+                : -1;
+        if (digit < 0 || digit >= BenchView.values().length || state.page.get() == null) {
+            return false;
         }
-        return chosen;
+        state.view.set(BenchView.values()[digit]);
+        return true;
     }
 
     private void panByKey(KeyEvent e) {
@@ -260,6 +306,8 @@ final class ViewerWindow {
     private void perform(Command command) {
         switch (command) {
             case OPEN -> askForFile();
+            case KEEP -> desk.keepSession(() -> {});
+            case RELOAD -> desk.reload();
             case EXPORT -> state.exportSheet.set(state.page.get() != null);
             case NEXT_SUBSTRATE -> step(1);
             case PREVIOUS_SUBSTRATE -> step(-1);
@@ -341,6 +389,11 @@ final class ViewerWindow {
         } else if (state.exportSheet.get()) {
             state.trouble.set(null);
             state.exportSheet.set(false);
+        } else if (state.question.get() != null) {
+            state.question.set(null);
+        } else if (state.lineUp.sheet.get()) {
+            state.trouble.set(null);
+            state.lineUp.sheet.set(false);
         } else if (state.own.sheet.get()) {
             state.trouble.set(null);
             state.own.close();

@@ -1,6 +1,7 @@
 package inkground.viewer;
 
 import inkground.app.OwnSubstrates;
+import inkground.app.Session;
 import inkground.artwork.ColourAssignment;
 import inkground.artwork.Layer;
 import inkground.artwork.PageBox;
@@ -25,7 +26,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -61,6 +64,8 @@ final class FakeEngine implements ProofEngine {
     final AtomicInteger openFiles = new AtomicInteger();
 
     volatile boolean exportWaits;
+    /** Sessions by artwork; null for one that cannot be read. */
+    final Map<Path, Session> sessions = Collections.synchronizedMap(new HashMap<>());
 
     /** Hang in the rack after the usual ones. */
     volatile List<SubstrateCard> more = List.of();
@@ -117,6 +122,20 @@ final class FakeEngine implements ProofEngine {
     @Override
     public Optional<Path> demo() {
         return Optional.empty();
+    }
+
+    @Override
+    public Optional<Session> session(Path artwork) throws Refusal {
+        if (sessions.containsKey(artwork) && sessions.get(artwork) == null) {
+            throw new Refusal("regatta.inkground.json, field 'rules': is missing. Add it.");
+        }
+        return Optional.ofNullable(sessions.get(artwork));
+    }
+
+    @Override
+    public Path keep(Session session, Path artwork) {
+        sessions.put(artwork, session);
+        return artwork.resolveSibling("regatta.inkground.json");
     }
 
     @Override
@@ -230,6 +249,20 @@ final class FakeEngine implements ProofEngine {
         public Edges edges(boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) {
             gatherings.incrementAndGet();
             return look -> new Vanish(share(card(look.substrateId())), 1000 * share(card(look.substrateId())), 1000);
+        }
+
+        @Override
+        public void writeSheet(SheetRequest request, Cancel cancel, Progress progress) throws Refusal {
+            progress.report("Writing", 0.4);
+            if (exportWaits) {
+                await(new CountDownLatch(1), cancel);
+            }
+            String looks = request.looks().stream().map(Look::substrateId).collect(Collectors.joining(" "));
+            try {
+                Files.writeString(request.target(), looks + " " + request.picturePx());
+            } catch (IOException e) {
+                throw new Refusal("cannot be written", e);
+            }
         }
 
         @Override

@@ -18,6 +18,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.stream.IntStream;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
+import javafx.scene.control.TextField;
 import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
@@ -188,6 +189,28 @@ class LineUpTest extends ApplicationTest {
         clickOn("#line-up-unmark");
         assertThat(state.rack.marked).isEmpty();
         assertThat(lined()).hasSize(LineUp.MOST).doesNotContain("plain-paper");
+    }
+
+    @Test
+    void theLineUpIsWrittenAsAContactSheetInItsOrder() throws Exception {
+        openWith(0);
+        push(KeyCode.CONTROL, KeyCode.DIGIT2);
+        clickOn("#line-up-write");
+        TextField target = lookup("#sheet-target").query();
+        assertThat(target.getText()).endsWith("regatta-line-up.png");
+        TextField size = lookup("#sheet-size").query();
+        interact(() -> size.setText("20"));
+        push(KeyCode.ENTER);
+        assertThat(lookup("#sheet-trouble").queryLabeled().getText()).startsWith("Size:");
+        interact(() -> size.setText("320"));
+        clickOn("#sheet-write");
+        until(() -> !state.lineUp.sheet.get());
+        assertThat(folder.resolve("regatta-line-up.png")).hasContent("sand-canvas navy-jersey 320");
+        clickOn("#line-up-write");
+        clickOn("#sheet-write");
+        assertThat(lookup("#sheet-trouble").queryLabeled().getText()).contains("Replace");
+        push(KeyCode.ESCAPE);
+        assertThat(state.lineUp.sheet.get()).isFalse();
     }
 
     @Test

@@ -122,6 +122,9 @@ public final class ViewerPictures {
         bothThemes("line-up-marked");
         onFx(() -> state.rack.marked.clear());
         bothThemes("line-up-all");
+        onFx(() -> state.lineUp.sheet.set(true));
+        bothThemes("contact-sheet");
+        onFx(() -> state.lineUp.sheet.set(false));
         onFx(() -> state.zoom(5, 70, 60));
         shoot("line-up-closer-light");
         onFx(() -> {

@@ -1,11 +1,15 @@
 package inkground.viewer.desk;
 
 import inkground.app.Arrangement.WhiteBase;
+import inkground.app.AssignmentFile;
 import inkground.app.InkUse;
 import inkground.app.Job;
+import inkground.app.LineUp;
 import inkground.app.OwnSubstrates;
 import inkground.app.PageJob;
 import inkground.app.Proofs;
+import inkground.app.Session;
+import inkground.app.SessionFile;
 import inkground.appearance.Appearance;
 import inkground.appearance.ArtworkEdges;
 import inkground.appearance.AskedColours;
@@ -36,6 +40,7 @@ import inkground.substrate.Substrates;
 import inkground.viewer.state.Look;
 import inkground.viewer.state.MapKind;
 import inkground.viewer.state.ProofEngine;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -99,6 +104,19 @@ public final class JobEngine implements ProofEngine {
     @Override
     public Optional<Path> demo() {
         return demo;
+    }
+
+    @Override
+    public Optional<Session> session(Path artwork) throws Refusal {
+        Path file = AssignmentFile.beside(artwork);
+        return Files.isRegularFile(file) ? Optional.of(SessionFile.load(file)) : Optional.empty();
+    }
+
+    @Override
+    public Path keep(Session session, Path artwork) throws Refusal {
+        Path file = AssignmentFile.beside(artwork);
+        SessionFile.save(session, file, true);
+        return file;
     }
 
     @Override
@@ -241,6 +259,29 @@ public final class JobEngine implements ProofEngine {
                 VanishScore score = VanishScore.of(edges, new StackModel(stack(look)));
                 return new Vanish(score.score(), score.lostMm(), score.edgesMm());
             };
+        }
+
+        @Override
+        public void writeSheet(SheetRequest request, Cancel cancel, Progress progress) throws Refusal {
+            List<LineUp.Place> places = LineUp.score(
+                    page,
+                    request.looks().stream().map(this::stack).toList(),
+                    request.layersOn(),
+                    request.ranked(),
+                    cancel,
+                    progress);
+            LineUp.write(
+                    new LineUp.Order(
+                            page,
+                            request.name(),
+                            places,
+                            request.ranked(),
+                            request.layersOn(),
+                            request.picturePx(),
+                            request.target(),
+                            request.replace()),
+                    cancel,
+                    progress);
         }
 
         @Override

@@ -42,7 +42,12 @@ final class LineUpBar extends HBox {
                 order("line-up-by-rack", "As in the rack", "In the order of the rack", Rack.Order.RACK, group));
         order.getStyleClass().add("over");
         order.setMinWidth(USE_PREF_SIZE);
-        getChildren().addAll(what, unmark, Ui.spring(), order);
+        Button write = new Button("Contact sheet", new FontIcon(Feather.FILE_PLUS));
+        write.setId("line-up-write");
+        write.setMinWidth(USE_PREF_SIZE);
+        write.setOnAction(e -> state.lineUp.sheet.set(true));
+        Ui.tip(write, "Write all that lies in the line-up as one picture, with names and vanish scores");
+        getChildren().addAll(what, unmark, Ui.spring(), order, write);
         for (Observable value :
                 new Observable[] {state.lineUp.cards(), state.page, state.solo, state.history.now(), state.substrates
                 }) {

@@ -74,6 +74,7 @@ public final class LineUpView extends Region {
         state.hidden.addListener(changed);
         state.layersOn.addListener(changed);
         state.view.addListener((Observable o) -> {
+            state.probe.set(null);
             if (state.view.get() != BenchView.LINE_UP) {
                 feed.rest();
             } else {

@@ -4,7 +4,9 @@ import inkground.viewer.state.ProofEngine.SubstrateCard;
 import java.util.ArrayList;
 import java.util.List;
 import javafx.beans.Observable;
+import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
@@ -19,6 +21,9 @@ public final class LineUp {
 
     /** In which order they lie. */
     public final ObjectProperty<Rack.Order> order = new SimpleObjectProperty<>(this, "order", Rack.Order.VANISH);
+
+    /** Whether the form for a contact sheet is open. */
+    public final BooleanProperty sheet = new SimpleBooleanProperty(this, "sheet");
 
     private final ObservableList<SubstrateCard> all;
     private final Rack rack;

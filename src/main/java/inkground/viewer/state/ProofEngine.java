@@ -1,6 +1,7 @@
 package inkground.viewer.state;
 
 import inkground.app.OwnSubstrates;
+import inkground.app.Session;
 import inkground.artwork.ColourAssignment;
 import inkground.artwork.Layer;
 import inkground.artwork.PageBox;
@@ -49,6 +50,21 @@ public interface ProofEngine {
 
     /** @return the demo artwork, where it can be found; quick */
     Optional<Path> demo();
+
+    /**
+     * The session kept beside an artwork.
+     *
+     * @return empty where there is none
+     * @throws Refusal if there is one that cannot be used
+     */
+    Optional<Session> session(Path artwork) throws Refusal;
+
+    /**
+     * Keeps a session beside an artwork, in place of an earlier one.
+     *
+     * @return the file it is in
+     */
+    Path keep(Session session, Path artwork) throws Refusal;
 
     /**
      * Opens a file.
@@ -118,6 +134,9 @@ public interface ProofEngine {
          * @param layersOn ids of the layers that are on
          */
         Edges edges(boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) throws Refusal;
+
+        /** Writes a contact sheet, whole or not at all. */
+        void writeSheet(SheetRequest request, Cancel cancel, Progress progress) throws Refusal;
 
         /** Writes a proof, whole or not at all. */
         void export(ExportRequest request, Cancel cancel, Progress progress) throws Refusal;
@@ -239,6 +258,32 @@ public interface ProofEngine {
     record CoverFigure(String word, double cm2, int[] sample) {
         /** Edge of the sample in pixels. */
         public static final int SAMPLE_PX = 32;
+    }
+
+    /**
+     * A contact sheet to write.
+     *
+     * @param looks on what, which inks; 2 to 24, in order
+     * @param ranked whether they are in order of their vanish score
+     * @param name of the artwork, for the head line
+     * @param layersOn ids of the layers that are on
+     * @param picturePx pixels on the longer side of each picture
+     * @param target PNG file
+     * @param replace whether an existing file may be replaced
+     */
+    record SheetRequest(
+            List<Look> looks,
+            boolean ranked,
+            String name,
+            Set<Integer> layersOn,
+            int picturePx,
+            Path target,
+            boolean replace) {
+        /** Copies the collections. */
+        public SheetRequest {
+            looks = List.copyOf(looks);
+            layersOn = Set.copyOf(layersOn);
+        }
     }
 
     /**
