@@ -19,7 +19,7 @@ import org.kordamp.ikonli.javafx.FontIcon;
 final class LineUpBar extends HBox {
     private final ViewerState state;
     private final Label what = Ui.label("", "line-up-what");
-    private final Button unmark = new Button("Unmark all", new FontIcon(Feather.X));
+    private final Button unmark = new Button("", new FontIcon(Feather.X));
 
     LineUpBar(ViewerState state) {
         this.state = state;
@@ -29,17 +29,18 @@ final class LineUpBar extends HBox {
         what.setMinWidth(0);
         unmark.setId("line-up-unmark");
         unmark.setMinWidth(USE_PREF_SIZE);
+        unmark.setAccessibleText("Take all marks away");
         unmark.setOnAction(e -> state.rack.marked.clear());
         Ui.tip(unmark, "Take all marks away; the line-up then shows the garments");
         ToggleGroup group = new ToggleGroup();
         HBox order = new HBox(
                 order(
                         "line-up-by-score",
-                        "By vanish score",
+                        "By vanish",
                         "First the substrates that keep most of the artwork's edges",
                         Rack.Order.VANISH,
                         group),
-                order("line-up-by-rack", "As in the rack", "In the order of the rack", Rack.Order.RACK, group));
+                order("line-up-by-rack", "By rack", "In the order of the rack", Rack.Order.RACK, group));
         order.getStyleClass().add("over");
         order.setMinWidth(USE_PREF_SIZE);
         Button write = new Button("Contact sheet", new FontIcon(Feather.FILE_PLUS));
@@ -86,9 +87,13 @@ final class LineUpBar extends HBox {
         String inks = state.solo.get() >= 0
                 ? state.inkName(state.solo.get()) + " alone"
                 : shown == all ? "all " + all + " inks" : shown + " of " + all + " inks";
-        String which = state.lineUp.chosen()
-                ? count + " marked"
-                : count + " garments (mark " + LineUp.FEWEST + " to " + LineUp.MOST + " in the rack to choose)";
-        what.setText(which + ", " + inks + (state.history.get().underbase().isPresent() ? ", on an underbase" : ""));
+        boolean chosen = state.lineUp.chosen();
+        String words = count
+                + (chosen ? " marked, " : " garments, ")
+                + inks
+                + (state.history.get().underbase().isPresent() ? ", underbase" : "")
+                + (chosen ? "" : ". Mark " + LineUp.FEWEST + " to " + LineUp.MOST + " in the rack to choose");
+        what.setText(words);
+        Ui.tip(what, words);
     }
 }

@@ -59,7 +59,7 @@ final class LineUpCell extends Region {
     @Override
     protected void layoutChildren() {
         ring.resizeRelocate(-4, -4, getWidth() + 8, getHeight() + 6);
-        double nameH = narrow ? 28 : 17;
+        double nameH = Math.min(narrow ? 29 : 17, name.prefHeight(getWidth()));
         name.resizeRelocate(0, pictureH + 2, getWidth(), nameH);
         vanish.resizeRelocate(0, pictureH + 2 + nameH, getWidth(), 14);
     }
