@@ -68,14 +68,19 @@ public final class ColourSamples {
                 .stripLeading();
     }
 
+    /** @return the named colours of a CxF document; its spot inks are none */
+    static List<Sample> of(Cxf document) {
+        return document.samples().stream()
+                .map(s -> new Sample(s.name(), s.lab(), s.spectral() ? "spectrum" : "Lab value"))
+                .toList();
+    }
+
     /**
      * @param file its name, for messages
      */
     static List<Sample> of(byte[] bytes, String file) throws Refusal {
         if (start(bytes).startsWith("<")) {
-            return Cxf.read(bytes, file).stream()
-                    .map(s -> new Sample(s.name(), s.lab(), s.spectral() ? "spectrum" : "Lab value"))
-                    .toList();
+            return of(Cxf.read(bytes, file));
         }
         Cgats table = Cgats.parse(new String(bytes, StandardCharsets.UTF_8), file);
         int names = Math.max(table.indexOf("SAMPLE_NAME"), table.indexOf("NAME"));

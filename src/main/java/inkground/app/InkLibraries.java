@@ -8,8 +8,10 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import inkground.appearance.InkLibrary;
 import inkground.appearance.InkLibrary.Entry;
+import inkground.appearance.MeasuredInk;
 import inkground.base.Refusal;
 import inkground.colour.Cie;
+import inkground.colour.Cxf;
 import inkground.colour.Lab;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -26,7 +28,8 @@ import java.util.Set;
  * <ul>
  *   <li>JSON: {@code {"paper": [L, a, b], "inks": [{"name": "…", "lab": [L, a, b], "opacity": 0.8, "source": "…"}]}}; paper, opacity and
  *       source may be left out;
- *   <li>CxF 3 (ISO 17972), its objects with a spectrum or a Lab value; an object named Paper is the paper;
+ *   <li>CxF 3 (ISO 17972), its spot inks measured on their substrate and over black (CxF/X-4), then its other objects with a spectrum
+ *       or a Lab value; an object named Paper is the paper of these;
  *   <li>CGATS text with a column SAMPLE_NAME and Lab or X, Y, Z columns; a sample named Paper is the paper.
  * </ul>
  *
@@ -51,7 +54,11 @@ public final class InkLibraries {
     public static InkLibrary read(Path file) throws Refusal {
         String name = String.valueOf(file.getFileName());
         byte[] bytes = ColourSamples.bytes(file, "an ink library");
-        return ColourSamples.start(bytes).startsWith("{") ? json(bytes, name) : measured(bytes, name);
+        String start = ColourSamples.start(bytes);
+        if (start.startsWith("{")) {
+            return json(bytes, name);
+        }
+        return start.startsWith("<") ? cxf(bytes, name) : samples(ColourSamples.of(bytes, name), List.of(), name);
     }
 
     private static InkLibrary json(byte[] bytes, String file) throws Refusal {
@@ -125,13 +132,22 @@ public final class InkLibraries {
                 node.get(0).asDouble(), node.get(1).asDouble(), node.get(2).asDouble());
     }
 
-    private static InkLibrary measured(byte[] bytes, String file) throws Refusal {
-        List<ColourSamples.Sample> samples = ColourSamples.of(bytes, file);
+    private static InkLibrary cxf(byte[] bytes, String file) throws Refusal {
+        Cxf document = Cxf.read(bytes, file);
+        List<Entry> entries = new ArrayList<>();
+        for (Cxf.SpotInk ink : document.spotInks()) {
+            entries.add(MeasuredInk.of(ink, "ink library " + file));
+        }
+        return samples(ColourSamples.of(document), entries, file);
+    }
+
+    private static InkLibrary samples(List<ColourSamples.Sample> samples, List<Entry> spotInks, String file)
+            throws Refusal {
         Lab paper = null;
         for (ColourSamples.Sample sample : samples) {
             paper = isPaper(sample.name()) ? sample.lab() : paper;
         }
-        List<Entry> entries = new ArrayList<>();
+        List<Entry> entries = new ArrayList<>(spotInks);
         for (ColourSamples.Sample sample : samples) {
             if (!isPaper(sample.name())) {
                 String source = sample.from() + " in " + file;

@@ -4,6 +4,7 @@ import inkground.app.ArtworkFiles;
 import inkground.viewer.desk.ProofDesk;
 import inkground.viewer.lineup.ContactSheetForm;
 import inkground.viewer.lineup.LineUpView;
+import inkground.viewer.overlay.MapLegend;
 import inkground.viewer.overlay.OverlayStrip;
 import inkground.viewer.rack.OwnSheet;
 import inkground.viewer.rack.SubstrateRack;
@@ -15,7 +16,6 @@ import inkground.viewer.state.Question;
 import inkground.viewer.state.Question.Answer;
 import inkground.viewer.state.Theme;
 import inkground.viewer.state.ViewerState;
-import inkground.viewer.surface.BareLegend;
 import inkground.viewer.surface.ProofSurface;
 import inkground.viewer.ui.Command;
 import inkground.viewer.ui.PanelSwitch;
@@ -85,7 +85,7 @@ final class ViewerWindow {
                 surface,
                 lineUp,
                 new StartScreen(state, desk, this::askForFile),
-                new BareLegend(state),
+                new MapLegend(state),
                 new VBox(new TroubleBar(state), new QuestionBar(state)));
         bench.getStyleClass().add("bench");
         bench.setMinSize(0, 0);
@@ -360,6 +360,11 @@ final class ViewerWindow {
             case TRIM -> flip(state.overlays.trim);
             case BLEED -> flip(state.overlays.bleed);
             case SAFE -> flip(state.overlays.safe);
+            case VANISH_MAP -> state.overlays.toggle(MapKind.VANISH);
+            case REACH_MAP -> state.overlays.toggle(MapKind.REACH);
+            case SHIFT_MAP -> state.overlays.toggle(MapKind.SHIFT);
+            case SCREEN_MAP -> state.overlays.toggle(MapKind.SCREEN);
+            case TOTAL_INK_MAP -> state.overlays.toggle(MapKind.TOTAL_INK);
             case BARE_MAP -> state.overlays.toggle(MapKind.BARE);
             case UNIT -> state.unit.set(state.unit.get() == LengthUnit.MM ? LengthUnit.INCH : LengthUnit.MM);
             case THEME -> state.theme.set(TopStrip.next(state.theme.get()));

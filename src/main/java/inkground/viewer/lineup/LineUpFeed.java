@@ -260,7 +260,7 @@ final class LineUpFeed {
     }
 
     // Off the window's thread. Each picture is shown as soon as it is there.
-    private Boolean colour(OpenPage from, Tile tile, List<Look> looks, Cancel cancel) {
+    private Boolean colour(OpenPage from, Tile tile, List<Look> looks, Cancel cancel) throws Refusal {
         Map<Look, Painter> before = painters;
         Map<Look, Painter> next = new HashMap<>();
         for (Look look : looks) {
