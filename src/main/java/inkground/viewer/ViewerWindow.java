@@ -261,8 +261,7 @@ final class ViewerWindow {
 
     private void key(KeyEvent e) {
         boolean typing = scene.getFocusOwner() instanceof TextInputControl;
-        boolean sheet =
-                state.exportSheet.get() || state.keySheet.get() || state.own.sheet.get() || state.lineUp.sheet.get();
+        boolean sheet = sheetOpen();
         if (!sheet && !typing && chooseView(e)) {
             e.consume();
             return;
@@ -385,10 +384,16 @@ final class ViewerWindow {
         }
     }
 
-    /** One step back: the sheet on top, the work, the message, the ink that stands alone. */
+    private boolean sheetOpen() {
+        return state.exportSheet.get() || state.keySheet.get() || state.own.sheet.get() || state.lineUp.sheet.get();
+    }
+
+    /** One step back: the sheet of keys, the search, the work, the message, the ink that stands alone. */
     private void escape() {
         if (state.keySheet.get()) {
             state.keySheet.set(false);
+        } else if (!sheetOpen() && rack.endSearch()) {
+            (linedUp() ? lineUp : surface).requestFocus();
         } else if (!state.activities.isEmpty()) {
             desk.cancelAll();
         } else if (state.exportSheet.get()) {
@@ -402,8 +407,6 @@ final class ViewerWindow {
         } else if (state.own.sheet.get()) {
             state.trouble.set(null);
             state.own.close();
-        } else if (rack.endSearch()) {
-            (linedUp() ? lineUp : surface).requestFocus();
         } else if (state.trouble.get() != null) {
             state.trouble.set(null);
         } else {

@@ -197,7 +197,7 @@ class LineUpTest extends ApplicationTest {
         push(KeyCode.CONTROL, KeyCode.DIGIT2);
         clickOn("#line-up-write");
         TextField target = lookup("#sheet-target").query();
-        assertThat(target.getText()).endsWith("regatta-line-up.png");
+        assertThat(target.getText()).endsWith("regatta-1-line-up.png");
         TextField size = lookup("#sheet-size").query();
         interact(() -> size.setText("20"));
         push(KeyCode.ENTER);
@@ -205,7 +205,7 @@ class LineUpTest extends ApplicationTest {
         interact(() -> size.setText("320"));
         clickOn("#sheet-write");
         until(() -> !state.lineUp.sheet.get());
-        assertThat(folder.resolve("regatta-line-up.png")).hasContent("sand-canvas navy-jersey 320");
+        assertThat(folder.resolve("regatta-1-line-up.png")).hasContent("sand-canvas navy-jersey 320");
         clickOn("#line-up-write");
         clickOn("#sheet-write");
         assertThat(lookup("#sheet-trouble").queryLabeled().getText()).contains("Replace");

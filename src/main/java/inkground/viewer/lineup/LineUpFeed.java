@@ -97,6 +97,7 @@ final class LineUpFeed {
             painters = Map.of();
             complete = false;
             scheduler.cancel();
+            idle();
         }
     }
 
