@@ -30,6 +30,7 @@ import org.testfx.util.WaitForAsyncUtils;
 /** Acts on the line-up as a user does. */
 class LineUpTest extends ApplicationTest {
     private static final long PATIENCE_S = 20;
+    private static final KeyCode LINE_UP = KeyCode.valueOf("DIGIT" + (BenchView.LINE_UP.ordinal() + 1));
 
     @TempDir
     Path folder;
@@ -98,7 +99,7 @@ class LineUpTest extends ApplicationTest {
     @Test
     void theSameArtworkLiesOnEveryGarmentTheBestKeptFirst() throws Exception {
         openWith(0);
-        push(KeyCode.CONTROL, KeyCode.DIGIT2);
+        push(KeyCode.CONTROL, LINE_UP);
         assertThat(lined()).containsExactly("sand-canvas", "navy-jersey");
         assertThat(rgbAt("sand-canvas", 200, 130)).isEqualTo(FakeEngine.INK_RGB[0]);
         assertThat(rgbAt("navy-jersey", 200, 130)).isEqualTo(FakeEngine.INK_RGB[0]);
@@ -112,7 +113,7 @@ class LineUpTest extends ApplicationTest {
     void whatAllCellsSeeIsRasterisedOnce() throws Exception {
         openWith(21);
         int before = engine.renders.get();
-        push(KeyCode.CONTROL, KeyCode.DIGIT2);
+        push(KeyCode.CONTROL, LINE_UP);
         until(() -> window.lineUp().complete());
         assertThat(lined()).hasSize(23);
         // Once coarse, once fine; the size of the cells may settle in between.
@@ -126,7 +127,7 @@ class LineUpTest extends ApplicationTest {
     @Test
     void zoomAndPanMoveAllCellsTogether() throws Exception {
         openWith(2);
-        push(KeyCode.CONTROL, KeyCode.DIGIT2);
+        push(KeyCode.CONTROL, LINE_UP);
         until(() -> window.lineUp().complete());
         push(KeyCode.PLUS);
         push(KeyCode.PLUS);
@@ -142,7 +143,7 @@ class LineUpTest extends ApplicationTest {
     @Test
     void theChoiceIsMovedByKeysAndEnterTakesItToTheSurface() throws Exception {
         openWith(4);
-        push(KeyCode.CONTROL, KeyCode.DIGIT2);
+        push(KeyCode.CONTROL, LINE_UP);
         until(() -> window.lineUp().complete());
         push(KeyCode.RIGHT);
         assertThat(state.substrate.get().id()).isEqualTo(lined().get(0));
@@ -185,7 +186,7 @@ class LineUpTest extends ApplicationTest {
         assertThat(lined()).hasSize(LineUp.MOST);
         assertThat(state.rack.marked).hasSize(LineUp.MOST);
         assertThat(state.news.get()).contains("24");
-        push(KeyCode.CONTROL, KeyCode.DIGIT2);
+        push(KeyCode.CONTROL, LINE_UP);
         clickOn("#line-up-unmark");
         assertThat(state.rack.marked).isEmpty();
         assertThat(lined()).hasSize(LineUp.MOST).doesNotContain("plain-paper");
@@ -194,7 +195,7 @@ class LineUpTest extends ApplicationTest {
     @Test
     void theLineUpIsWrittenAsAContactSheetInItsOrder() throws Exception {
         openWith(0);
-        push(KeyCode.CONTROL, KeyCode.DIGIT2);
+        push(KeyCode.CONTROL, LINE_UP);
         clickOn("#line-up-write");
         TextField target = lookup("#sheet-target").query();
         assertThat(target.getText()).endsWith("regatta-1-line-up.png");
@@ -217,7 +218,7 @@ class LineUpTest extends ApplicationTest {
     void slowWorkCanBeStoppedAndGoesOnWhenTheUserLooksElsewhere() throws Exception {
         openWith(3);
         engine.gate = new CountDownLatch(1);
-        push(KeyCode.CONTROL, KeyCode.DIGIT2);
+        push(KeyCode.CONTROL, LINE_UP);
         until(() -> lookup("#work").query().isVisible());
         push(KeyCode.RIGHT);
         assertThat(state.substrate.get().id()).isEqualTo(lined().get(0));

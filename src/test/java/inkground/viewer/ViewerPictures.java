@@ -5,6 +5,7 @@ import inkground.viewer.desk.JobEngine;
 import inkground.viewer.desk.ProofDesk;
 import inkground.viewer.desk.Recents;
 import inkground.viewer.state.BenchView;
+import inkground.viewer.state.Comparison;
 import inkground.viewer.state.MapKind;
 import inkground.viewer.state.Rack;
 import inkground.viewer.state.Theme;
@@ -87,6 +88,9 @@ public final class ViewerPictures {
         onFx(() -> state.theme.set(Theme.LIGHT));
         shoot("bare-map-light");
         for (MapKind kind : MapKind.values()) {
+            if (kind == MapKind.CHANGES) {
+                continue;
+            }
             onFx(() -> state.overlays.map.set(kind));
             until(s -> s.overlays.report.get() != null);
             shoot("map-" + kind.name().toLowerCase(java.util.Locale.ROOT) + "-light");
@@ -104,6 +108,7 @@ public final class ViewerPictures {
         shoot("closer-light");
         onFx(() -> state.fitPage());
         rackAndLineUp();
+        compare();
         sheets();
     }
 
@@ -187,6 +192,22 @@ public final class ViewerPictures {
             }
         }
         ImageIO.write(image, "png", target.toFile());
+    }
+
+    private void compare() throws Exception {
+        onFx(() -> state.view.set(BenchView.COMPARE));
+        shoot("compare-none-light");
+        onFx(() -> {
+            state.layersOn.clear();
+            desk.openEarlier(pdf.resolveSibling("regatta-poster.pdf"));
+        });
+        until(s -> s.comparison.report.get() != null);
+        for (Comparison.Way way : Comparison.Way.values()) {
+            onFx(() -> state.comparison.way.set(way));
+            Thread.sleep(3000);
+            shoot("compare-" + way.name().toLowerCase(java.util.Locale.ROOT) + "-light");
+        }
+        onFx(() -> state.view.set(BenchView.FLAT));
     }
 
     private void sheets() throws Exception {
