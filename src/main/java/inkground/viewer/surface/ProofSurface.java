@@ -75,6 +75,7 @@ public final class ProofSurface extends Region {
         }) {
             value.addListener(o -> requestLayout());
         }
+        visibleProperty().addListener((Observable o) -> requestLayout());
         state.overlays.limits().forEach(limit -> limit.addListener((Observable o) -> requestLayout()));
         SetChangeListener<Integer> changed = c -> requestLayout();
         state.hidden.addListener(changed);
@@ -136,6 +137,9 @@ public final class ProofSurface extends Region {
 
     @Override
     protected void layoutChildren() {
+        if (!isVisible()) {
+            return; // another view looks through the camera
+        }
         double width = Math.max(1, getWidth());
         double height = Math.max(1, getHeight());
         Camera camera = state.camera.get();
