@@ -16,6 +16,7 @@ import inkground.colour.PrintConditions;
 import inkground.plate.InkMapping;
 import inkground.plate.Plate;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -83,7 +84,21 @@ public final class Job implements AutoCloseable {
         InkLibrary library = choices.inks() == null ? InkLibrary.EMPTY : InkLibraries.read(choices.inks());
         Artwork artwork = ArtworkFiles.open(file, cancel, progress);
         Stated whole = chosen == null ? stated(artwork.outputIntent()) : new Stated(chosen, List.of());
-        return new Job(artwork, chosen != null, whole, library, choices.assignment());
+        List<String> notes = new ArrayList<>(whole.notes());
+        InkLibrary inks = artwork.outputIntent()
+                .map(intent -> SpectralInks.of(intent, notes))
+                .map(measured -> best(measured, library, notes))
+                .orElse(library);
+        return new Job(artwork, chosen != null, new Stated(whole.condition(), notes), inks, choices.assignment());
+    }
+
+    /** What the file measured of its inks on its press comes before what the user's library knows of them in general. */
+    private static InkLibrary best(InkLibrary measured, InkLibrary library, List<String> notes) {
+        measured.entries().keySet().stream()
+                .filter(name -> library.find(name).isPresent())
+                .forEach(name -> notes.add("the ink library's colour of '" + name
+                        + "' is not used: the file's output intent carries a measurement of it"));
+        return measured.before(library);
     }
 
     /** The condition a file or page was made for; the usual one where none is stated that can be used, and a note says so. */
@@ -152,25 +167,37 @@ public final class Job implements AutoCloseable {
      * @throws Refusal if there is no such page or it cannot be read
      */
     public PageJob page(int number, Cancel cancel, Progress progress) throws Refusal {
+        return page(number, assignment, cancel, progress);
+    }
+
+    /**
+     * A page made ready with other colour rules than the job's; what it paints is read once for all rules, and the page with the
+     * rules asked for last is kept.
+     *
+     * @param number from 1
+     * @throws Refusal if there is no such page or it cannot be read
+     */
+    public PageJob page(int number, ColourAssignment rules, Cancel cancel, Progress progress) throws Refusal {
         if (number < 1 || number > pages().size()) {
             throw new Refusal("There is no page " + number + ": " + file().getFileName() + " has "
                     + (pages().size() == 1 ? "one page." : pages().size() + " pages."));
         }
         PageJob ready = pages.get(number);
-        if (ready == null) {
-            ready = prepare(number, cancel, progress);
-            PageJob earlier = pages.putIfAbsent(number, ready);
-            ready = earlier == null ? ready : earlier;
+        if (ready == null || !ready.assignment().equals(rules)) {
+            DisplayList list = ready == null ? artwork.record(number, cancel, progress) : ready.displayList();
+            PageJob prepared = prepare(list, rules);
+            ready = pages.merge(number, prepared, (a, b) -> a.assignment().equals(rules) ? a : b);
         }
         return ready;
     }
 
-    private PageJob prepare(int number, Cancel cancel, Progress progress) throws Refusal {
-        DisplayList list = artwork.record(number, cancel, progress);
+    private PageJob prepare(DisplayList list, ColourAssignment rules) {
+        int number = list.page().number();
         List<ColourSpace.Separation> declared = artwork.declaredColorants(number);
         Stated stated = conditionOf(number);
-        InkMapping mapping = InkMapping.of(declared, list, stated.condition(), assignment);
-        return new PageJob(new Plate(list, mapping), declared, assignment, library, stated.notes());
+        InkMapping mapping = InkMapping.of(declared, list, stated.condition(), rules);
+        return new PageJob(
+                new Plate(list, mapping), declared, artwork.mixingHints(number), rules, library, stated.notes());
     }
 
     @Override

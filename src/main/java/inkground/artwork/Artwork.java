@@ -40,6 +40,15 @@ public interface Artwork extends AutoCloseable {
     List<ColourSpace.Separation> declaredColorants(int page);
 
     /**
+     * How the inks of a page mix, as far as the file says: by its DeviceN spaces, then by its output intent.
+     *
+     * @param page from 1
+     */
+    default MixingHints mixingHints(int page) {
+        return MixingHints.NONE;
+    }
+
+    /**
      * Interprets one page.
      *
      * @param page from 1
