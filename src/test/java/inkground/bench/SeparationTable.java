@@ -22,6 +22,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -35,12 +36,15 @@ import javax.imageio.ImageIO;
  * test needs it. Ghostscript paints at 400 dpi and averages 4 × 4, Poppler at 400 dpi too, averaged here.
  *
  * <p>Mean: mean absolute difference of all pixels, of 255. Far: share of all pixels that differ by more than 32 of 255 and
- * lie away from edges, where no neighbour in either plane differs by more than 32.
+ * lie away from edges, where no neighbour in either plane differs by more than 32. Apart: the same share of far pixels when
+ * what a different conversion of colours explains is taken out, for the process inks: their tint is compared not with ours
+ * but with the mean of theirs over all pixels away from edges in which our four process tints are the same to 1/32.
  */
 public final class SeparationTable {
     private static final double DPI = 100;
     private static final int OVER = 4;
     private static final int FAR = 32;
+    private static final int PROCESS = 4;
     private static final double MEAN_LIMIT = 1;
     private static final double FAR_LIMIT = 0.5;
 
@@ -147,7 +151,7 @@ public final class SeparationTable {
 
     private void compareInks(String name, InkPlanes ours, Map<String, Raster> theirs) {
         if (theirs.isEmpty()) {
-            inks.add("| " + name + " | | | | Ghostscript does not render it |");
+            inks.add("| " + name + " | | | | | Ghostscript does not render it |");
             return;
         }
         for (int plane = 0; plane < ours.inks().size(); plane++) {
@@ -157,13 +161,52 @@ public final class SeparationTable {
             if (other == null) {
                 boolean used =
                         Stream.of(mine).flatMapToInt(java.util.Arrays::stream).anyMatch(v -> v > 0);
-                inks.add("| " + name + " | " + ink.name() + " | | | "
+                inks.add("| " + name + " | " + ink.name() + " | | | | "
                         + (used ? "theirs has no such plane" : "no ink in ours, no plane in theirs") + " |");
                 continue;
             }
-            inks.add(row(name + " | " + ink.name(), mine, complement(other)));
+            int[][] film = complement(other);
+            String apart = plane < PROCESS ? apart(ours, mine, film) : "";
+            inks.add(row(name + " | " + ink.name(), mine, film, " " + apart + " |"));
         }
-        theirs.keySet().forEach(ink -> inks.add("| " + name + " | " + ink + " | | | ours has no such plane |"));
+        theirs.keySet().forEach(ink -> inks.add("| " + name + " | " + ink + " | | | | ours has no such plane |"));
+    }
+
+    /** Share of pixels in which theirs is far from what they usually print where we print the same. */
+    private static String apart(InkPlanes ours, int[][] mine, int[][] theirs) {
+        int height = Math.min(mine.length, theirs.length);
+        int width = Math.min(mine[0].length, theirs[0].length);
+        Map<Integer, long[]> sums = new HashMap<>();
+        int[][] keys = new int[height][width];
+        for (int y = 0; y < height; y++) {
+            for (int x = 0; x < width; x++) {
+                boolean inside = flat(mine, x, y, width, height) && flat(theirs, x, y, width, height);
+                keys[y][x] = inside ? key(ours, x, y) : -1;
+                if (inside) {
+                    long[] sum = sums.computeIfAbsent(keys[y][x], k -> new long[2]);
+                    sum[0] += theirs[y][x];
+                    sum[1]++;
+                }
+            }
+        }
+        long far = 0;
+        for (int y = 0; y < height; y++) {
+            for (int x = 0; x < width; x++) {
+                if (keys[y][x] >= 0) {
+                    long[] sum = sums.get(keys[y][x]);
+                    far += Math.abs(theirs[y][x] - (double) sum[0] / sum[1]) > FAR ? 1 : 0;
+                }
+            }
+        }
+        return String.format(Locale.ROOT, "%.2f %%", 100.0 * far / width / height);
+    }
+
+    private static int key(InkPlanes ours, int x, int y) {
+        int key = 0;
+        for (int plane = 0; plane < PROCESS; plane++) {
+            key = key << 5 | ours.get(plane, x, y) >> 3;
+        }
+        return key;
     }
 
     private static int[][] plane(InkPlanes planes, int plane) {
@@ -186,7 +229,7 @@ public final class SeparationTable {
         return out;
     }
 
-    private static String row(String what, int[][] a, int[][] b) {
+    private static String row(String what, int[][] a, int[][] b, String further) {
         int height = Math.min(a.length, b.length);
         int width = Math.min(a[0].length, b[0].length);
         long sum = 0;
@@ -204,10 +247,11 @@ public final class SeparationTable {
         boolean sizes = a.length != b.length || a[0].length != b[0].length;
         return String.format(
                 Locale.ROOT,
-                "| %s | %.2f | %.2f %% | %s%s |",
+                "| %s | %.2f | %.2f %% |%s %s%s |",
                 what,
                 mean,
                 share,
+                further,
                 over ? "over" : "",
                 sizes ? " sizes differ by " + (a[0].length - b[0].length) + ", " + (a.length - b.length) : "");
     }
@@ -274,12 +318,12 @@ public final class SeparationTable {
                     line[x] /= OVER * OVER;
                 }
             }
-            pictures.add(row(name + " | " + List.of("red", "green", "blue").get(channel), a, b));
+            pictures.add(row(name + " | " + List.of("red", "green", "blue").get(channel), a, b, ""));
         }
     }
 
     private void print() {
-        System.out.println("| file | ink | mean | far | |\n|---|---|---|---|---|");
+        System.out.println("| file | ink | mean | far | apart | |\n|---|---|---|---|---|---|");
         inks.forEach(System.out::println);
         System.out.println("\n| file | channel | mean | far | |\n|---|---|---|---|---|");
         pictures.forEach(System.out::println);
