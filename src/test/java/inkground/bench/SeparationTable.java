@@ -295,10 +295,7 @@ public final class SeparationTable {
                 Stack.of(Substrates.load().byId("coated-white").orElseThrow(), page.inkColours(), page.condition());
         int[] argb = new int[ours.width() * ours.height()];
         Appearance.paint(ours, new StackModel(stack), argb, 0, ours.width(), new Cancel());
-        int white = 0;
-        for (int pixel : argb) {
-            white = (pixel & 0xFF00) > (white & 0xFF00) ? pixel : white;
-        }
+        int white = white(ours, argb);
         for (int channel = 0; channel < 3; channel++) {
             int shift = 16 - 8 * channel;
             double scale = 255.0 / Math.max(1, white >> shift & 255);
@@ -320,6 +317,16 @@ public final class SeparationTable {
             }
             pictures.add(row(name + " | " + List.of("red", "green", "blue").get(channel), a, b, ""));
         }
+    }
+
+    /** What paper without paint looks like; the screen's white where all is painted. */
+    private static int white(InkPlanes planes, int[] argb) {
+        for (int i = 0; i < argb.length; i++) {
+            if (planes.get(planes.markPlane(), i % planes.width(), i / planes.width()) == 0) {
+                return argb[i];
+            }
+        }
+        return 0xFFFFFF;
     }
 
     private void print() {
