@@ -5,12 +5,16 @@ import inkground.artwork.ColourSpace;
 import inkground.artwork.ImageSource.Pixels;
 import inkground.base.Cancel;
 import java.util.Arrays;
+import java.util.stream.IntStream;
 
 /**
  * An image as tints of planes: interleaved bytes, one per plane it can print on. Half-size versions are made when a small
  * scale asks for them. Thread-safe.
  */
 final class InkImage {
+    /** Samples converted by one thread at a time. */
+    private static final int PART = 1 << 17;
+
     final int width;
     final int height;
     /** Bytes per sample. */
@@ -89,39 +93,20 @@ final class InkImage {
 
     /** One plane at least, so that an image of white has something to sample. */
     private static int[] planesOf(boolean[] used) {
-        int[] planes = java.util.stream.IntStream.range(0, used.length)
-                .filter(p -> used[p])
-                .toArray();
+        int[] planes = IntStream.range(0, used.length).filter(p -> used[p]).toArray();
         return planes.length > 0 ? planes : new int[] {0};
     }
 
     private static InkImage ofManyComponents(Pixels pixels, ColourSpace space, ColourMapping mapping, Cancel cancel) {
-        int n = mapping.tintPlanes();
-        int in = pixels.components();
-        int[] planes =
-                java.util.stream.IntStream.range(0, mapping.tintPlanes(space)).toArray();
+        int[] planes = IntStream.range(0, mapping.tintPlanes(space)).toArray();
         byte[] out = new byte[Math.multiplyExact(pixels.width() * planes.length, pixels.height())];
-        byte[] samples = pixels.samples();
-        float[] colour = new float[in];
-        int[] tints = new int[n];
-        byte[] last = new byte[in];
-        boolean have = false;
-        for (int i = 0, o = 0; i < samples.length; i += in) {
-            if ((i & 0xfffff) < in) {
-                cancel.check();
-            }
-            if (!have || !Arrays.equals(samples, i, i + in, last, 0, in)) {
-                for (int c = 0; c < in; c++) {
-                    colour[c] = space.min(c) + (space.max(c) - space.min(c)) * (samples[i + c] & 255) / 255f;
-                }
-                mapping.mixedTints(space, colour, tints);
-                System.arraycopy(samples, i, last, 0, in);
-                have = true;
-            }
-            for (int plane : planes) {
-                out[o++] = (byte) Fixed.toByte(tints[plane]);
-            }
-        }
+        int count = pixels.width() * pixels.height();
+        int parts = (count + PART - 1) / PART;
+        IntStream.range(0, parts).parallel().forEach(part -> {
+            cancel.check();
+            SampleConverter converter = new SampleConverter(space, mapping, planes.length);
+            converter.convert(pixels.samples(), part * PART, Math.min(count, (part + 1) * PART), out);
+        });
         return new InkImage(pixels.width(), pixels.height(), planes, out);
     }
 

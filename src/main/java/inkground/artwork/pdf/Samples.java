@@ -1,6 +1,7 @@
 package inkground.artwork.pdf;
 
 import inkground.artwork.ColourSpace;
+import java.util.Arrays;
 
 /** Turns raw samples of 1 to 16 bits into bytes of the image's own colour space: ISO 32000-2 §8.9.5.2. */
 final class Samples {
@@ -38,8 +39,12 @@ final class Samples {
      */
     byte[] unpack(byte[] data, int width, int height, byte[] alpha) {
         int n = space.components();
-        byte[] out = new byte[width * height * n];
         byte[][] tables = tables();
+        if (alpha == null && bits == 8 && unchanged(tables)) {
+            int length = width * height * n;
+            return data.length == length ? data : Arrays.copyOf(data, length);
+        }
+        byte[] out = new byte[width * height * n];
         long rowBytes = ((long) width * n * bits + 7) / 8;
         int[] raw = new int[n];
         for (int y = 0; y < height; y++) {
@@ -56,6 +61,18 @@ final class Samples {
             }
         }
         return out;
+    }
+
+    /** Whether every byte stays what it is. */
+    private static boolean unchanged(byte[][] tables) {
+        for (byte[] table : tables) {
+            for (int v = 0; v < table.length; v++) {
+                if (table[v] != (byte) v) {
+                    return false;
+                }
+            }
+        }
+        return true;
     }
 
     boolean hasColourKey() {
