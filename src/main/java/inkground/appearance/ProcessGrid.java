@@ -1,5 +1,6 @@
 package inkground.appearance;
 
+import inkground.colour.DisplayProfile;
 import inkground.colour.PrintCondition;
 import inkground.colour.Srgb;
 import java.util.Collections;
@@ -82,8 +83,9 @@ final class ProcessGrid {
         void move(double[] xyz);
     }
 
-    /** @return the grid of a condition on a ground */
-    static ProcessGrid of(PrintCondition condition, Ground ground) {
+    /** @return the grid of a condition on a ground, in the coded values of a screen */
+    static ProcessGrid of(PrintCondition condition, Ground ground, DisplayProfile screen) {
+        boolean srgb = screen == DisplayProfile.SRGB;
         float[] known = SAMPLES.get(condition);
         float[] samples = known == null ? sample(condition) : known;
         SAMPLES.put(condition, samples); // not under the map's lock: sampling runs on all processors
@@ -96,7 +98,11 @@ final class ProcessGrid {
                 xyz[1] = samples[3 * i + 1];
                 xyz[2] = samples[3 * i + 2];
                 ground.move(xyz);
-                Srgb.xyzToLinear(xyz, rgb);
+                if (srgb) {
+                    coded(xyz, rgb);
+                } else {
+                    screen.toCoded(xyz, rgb);
+                }
                 nodes[i] = field(rgb[0]) | field(rgb[1]) << FIELD | field(rgb[2]) << 2 * FIELD;
             }
         });
@@ -121,9 +127,16 @@ final class ProcessGrid {
         return out;
     }
 
-    private static long field(double linear) {
-        double coded = linear < 0 ? -coded(-linear) : coded(linear);
+    private static long field(double coded) {
         return Math.round((Math.max(-0.5, Math.min(1.499, coded)) + 0.5) * UNIT);
+    }
+
+    // As the screen's own coding, but quick.
+    private static void coded(double[] xyz, double[] rgb) {
+        Srgb.xyzToLinear(xyz, rgb);
+        for (int i = 0; i < 3; i++) {
+            rgb[i] = rgb[i] < 0 ? -coded(-rgb[i]) : coded(rgb[i]);
+        }
     }
 
     // By table where the curve is nearly straight between its steps: the error is below a tenth of a stored step.

@@ -73,6 +73,9 @@ final class ProofCommand implements Callable<Integer> {
     @Mixin
     private UnderbaseOptions underbase;
 
+    @Mixin
+    private ScreenOption screen;
+
     ProofCommand(Console console) {
         this.console = console;
     }
@@ -93,7 +96,8 @@ final class ProofCommand implements Callable<Integer> {
                             true,
                             Layers.without(layersOff, page.displayList()),
                             out,
-                            options.replace()),
+                            options.replace(),
+                            screen.screen()),
                     console.cancel(),
                     console.progress());
             console.say(
