@@ -1,15 +1,19 @@
 package inkground.viewer.desk;
 
 import inkground.app.Arrangement.WhiteBase;
+import inkground.app.AssignmentFile;
 import inkground.app.InkUse;
 import inkground.app.Job;
 import inkground.app.PageJob;
 import inkground.app.Proofs;
+import inkground.app.Session;
+import inkground.app.SessionFile;
 import inkground.appearance.Appearance;
 import inkground.appearance.BareMap;
-import inkground.appearance.Cover;
 import inkground.appearance.InkColour;
 import inkground.appearance.InkColours;
+import inkground.appearance.MapFigures;
+import inkground.appearance.ProofMap;
 import inkground.appearance.Stack;
 import inkground.appearance.StackModel;
 import inkground.appearance.Underbase;
@@ -24,19 +28,19 @@ import inkground.colour.Cie;
 import inkground.colour.Lab;
 import inkground.colour.Srgb;
 import inkground.plate.InkPlanes;
+import inkground.plate.PlaneSource;
 import inkground.plate.PlateRequest;
 import inkground.substrate.Library;
+import inkground.substrate.PrintProcess;
 import inkground.substrate.Substrate;
 import inkground.substrate.Substrates;
 import inkground.viewer.state.Look;
-import inkground.viewer.state.MapKind;
 import inkground.viewer.state.ProofEngine;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
@@ -86,8 +90,26 @@ public final class JobEngine implements ProofEngine {
     }
 
     @Override
+    public List<PrintProcess> processes() throws Refusal {
+        return library().processes();
+    }
+
+    @Override
     public Optional<Path> demo() {
         return demo;
+    }
+
+    @Override
+    public Optional<Session> session(Path artwork) throws Refusal {
+        Path file = AssignmentFile.beside(artwork);
+        return Files.isRegularFile(file) ? Optional.of(SessionFile.load(file)) : Optional.empty();
+    }
+
+    @Override
+    public Path keep(Session session, Path artwork) throws Refusal {
+        Path file = AssignmentFile.beside(artwork);
+        SessionFile.save(session, file, true);
+        return file;
     }
 
     @Override
@@ -166,7 +188,10 @@ public final class JobEngine implements ProofEngine {
 
         @Override
         public Painter painter(Look look) {
-            return new StackPainter(new StackModel(stack(look)), look.map());
+            StackModel model = new StackModel(stack(look));
+            ProofMap map =
+                    look.map().map(choice -> Maps.of(choice, page, model)).orElse(null);
+            return new StackPainter(model, map);
         }
 
         private Stack stack(Look look) {
@@ -199,30 +224,32 @@ public final class JobEngine implements ProofEngine {
                 throws Refusal {
             PlateRequest request = PlateRequest.of(info().box(PageBox.TRIM), MEASURE_DPI, overprint, layersOn);
             InkUse.Sum uses = new InkUse.Sum();
-            Map<Cover, Double> areas = new EnumMap<>(Cover.class);
-            page.plate().stream(request, MEASURE_ROWS, cancel, progress, band -> {
-                uses.add(band);
-                BareMap map = BareMap.of(band);
-                for (Cover cover : Cover.values()) {
-                    areas.merge(cover, map.cm2(cover), Double::sum);
-                }
-            });
-            return new Figures(
-                    uses.uses().stream()
-                            .map(use -> new InkFigure(use.coveredCm2(), use.meanTint()))
-                            .toList(),
-                    areas.entrySet().stream()
-                            .map(e -> new CoverFigure(e.getKey().label(), e.getValue(), sample(e.getKey())))
-                            .toList());
+            page.plate().stream(request, MEASURE_ROWS, cancel, progress, uses::add);
+            return new Figures(uses.uses().stream()
+                    .map(use -> new InkFigure(use.coveredCm2(), use.meanTint()))
+                    .toList());
         }
 
-        private static int[] sample(Cover cover) {
-            int edge = CoverFigure.SAMPLE_PX;
-            int[] argb = new int[edge * edge];
-            for (int i = 0; i < argb.length; i++) {
-                argb[i] = BareMap.patternArgb(cover, i % edge, i / edge);
+        @Override
+        public MapReport measureMap(
+                Look look, boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) throws Refusal {
+            PlateRequest request = PlateRequest.of(info().box(PageBox.TRIM), MEASURE_DPI, overprint, layersOn);
+            ProofMap map = Maps.of(look.map().orElseThrow(), page, new StackModel(stack(look)));
+            MapFigures figures = map.figures(PlaneSource.of(page.plate()), request, cancel, progress);
+            List<MapEntry> entries = new ArrayList<>();
+            for (int i = 0; i < map.legend().size(); i++) {
+                ProofMap.Entry entry = map.legend().get(i);
+                entries.add(new MapEntry(
+                        entry.word(),
+                        entry.explanation(),
+                        figures.cm2(i),
+                        figures.share(i),
+                        entry.pattern().sample(MapEntry.SAMPLE_PX)));
             }
-            return argb;
+            String largest = Double.isNaN(figures.largest())
+                    ? ""
+                    : String.format(Locale.ROOT, "%.1f %s", figures.largest(), map.unit());
+            return new MapReport(map.title(), entries, largest);
         }
 
         @Override
@@ -242,14 +269,14 @@ public final class JobEngine implements ProofEngine {
         }
     }
 
-    private record StackPainter(StackModel model, MapKind map) implements Painter {
+    /** @param map drawn over the colours; null for none */
+    private record StackPainter(StackModel model, ProofMap map) implements Painter {
         @Override
-        public void paint(InkPlanes planes, int[] argb, int offset, int stride, Cancel cancel) {
+        public void paint(InkPlanes planes, int[] argb, int offset, int stride, Cancel cancel) throws Refusal {
             cancel.check();
-            if (map == MapKind.BARE) {
-                BareMap.paint(planes, argb, offset, stride);
-            } else {
-                Appearance.paint(planes, model, argb, offset, stride, cancel);
+            Appearance.paint(planes, model, argb, offset, stride, cancel);
+            if (map != null) {
+                map.paint(planes, argb, offset, stride, cancel);
             }
         }
 

@@ -1,6 +1,8 @@
 package inkground.viewer.state;
 
+import inkground.app.Arrangement;
 import inkground.app.Arrangement.WhiteBase;
+import inkground.app.Session;
 import inkground.artwork.PageBox;
 import inkground.geometry.Box;
 import inkground.ink.InkKind;
@@ -20,6 +22,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import javafx.beans.Observable;
+import javafx.beans.binding.Bindings;
+import javafx.beans.binding.BooleanBinding;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.IntegerProperty;
 import javafx.beans.property.ObjectProperty;
@@ -37,8 +42,6 @@ import javafx.collections.ObservableSet;
  * fills it. Used on the window's thread only.
  */
 public final class ViewerState {
-    /** Distance that type and logos keep from the trim, in points: 5 mm, common practice, no source. */
-    public static final double SAFE_PT = 5 / Box.MM_PER_PT;
     /** Cloth shown around a page on a garment, as a share of the page's longer edge. */
     private static final double CLOTH_MARGIN = 0.06;
 
@@ -74,6 +77,11 @@ public final class ViewerState {
     public final BooleanProperty overprint = new SimpleBooleanProperty(this, "overprint", true);
     /** What the user has decided about the job. */
     public final History history = new History();
+    /** The arrangement as it was kept last. */
+    public final ObjectProperty<Arrangement> kept = new SimpleObjectProperty<>(this, "kept", Arrangement.AS_FILED);
+    /** Whether the user has decided something that is not kept yet. */
+    public final BooleanBinding unsaved =
+            Bindings.createBooleanBinding(() -> !history.get().equals(kept.get()), history.now(), kept);
 
     /** What part of the page is seen. */
     public final ObjectProperty<Camera> camera = new SimpleObjectProperty<>(this, "camera", Camera.START);
@@ -91,6 +99,8 @@ public final class ViewerState {
 
     /** What could not be done, for the user; null when all is well. */
     public final StringProperty trouble = new SimpleStringProperty(this, "trouble");
+    /** What the user has to decide now; null for nothing. */
+    public final ObjectProperty<Question> question = new SimpleObjectProperty<>(this, "question");
     /** What was done, for the status line; null for nothing to say. */
     public final StringProperty news = new SimpleStringProperty(this, "news");
     /** Long work that is under way. */
@@ -99,6 +109,18 @@ public final class ViewerState {
     public final BooleanProperty exportSheet = new SimpleBooleanProperty(this, "exportSheet");
     /** Whether the sheet of keys is open. */
     public final BooleanProperty keySheet = new SimpleBooleanProperty(this, "keySheet");
+
+    /** Nothing opened, nothing on the rack. */
+    public ViewerState() {
+        substrate.addListener((o, before, now) -> suitProcess());
+        overlays.processes.addListener((Observable o) -> suitProcess());
+    }
+
+    private void suitProcess() {
+        if (substrate.get() != null) {
+            overlays.suit(substrate.get().garment());
+        }
+    }
 
     /**
      * Shows a page. Which inks are hidden is forgotten, since the inks may be others; technical ones, which do not print, are
@@ -158,6 +180,33 @@ public final class ViewerState {
         }
     }
 
+    /** @return what is to be kept of the work on this file */
+    public Session session() {
+        SubstrateCard on = substrate.get();
+        return new Session(
+                history.get(),
+                on == null
+                        ? Optional.empty()
+                        : Optional.of(new Session.View(
+                                on.id(),
+                                page.get().info().number(),
+                                hidden.stream().map(this::inkName).collect(Collectors.toSet()))));
+    }
+
+    /** Takes up what was looked at when a session was kept: the substrate, where the rack has it, and the hidden inks. */
+    public void takeUp(Session.View view) {
+        substrates.stream()
+                .filter(card -> card.id().equals(view.substrate()))
+                .findFirst()
+                .ifPresent(substrate::set);
+        hidden.clear();
+        for (int plane = 0; plane < page.get().inks().size(); plane++) {
+            if (view.hiddenInks().contains(inkName(plane))) {
+                hidden.add(plane);
+            }
+        }
+    }
+
     /** @return what decides the colours now; null before there is a page and a substrate */
     public Look look() {
         if (page.get() == null || substrate.get() == null) {
@@ -169,7 +218,7 @@ public final class ViewerState {
                 printOrder(),
                 opacities(),
                 underbaseLies() ? history.get().underbase() : Optional.empty(),
-                overlays.map.get());
+                overlays.choice());
     }
 
     /** @return plane indices of the inks that are shown */

@@ -20,12 +20,19 @@ public enum Command {
     SOLO_INK("S", "Show the chosen ink alone, or all again", false, KeyCode.S),
     UNDERBASE("U", "Lay a white underbase between cloth and inks", false, KeyCode.U),
     OVERPRINT("O", "Honour overprint; off shows what a device that ignores it prints", false, KeyCode.O),
+    KEEP("Ctrl+S", "Keep what was decided beside the artwork: order, colours, underbase, substrate", true, KeyCode.S),
+    RELOAD("F5", "Read the file again; it is also read again when another program changes it", false, KeyCode.F5),
     UNDO("Ctrl+Z", "Take back the last change to inks, order or colours", true, KeyCode.Z),
     REDO("Ctrl+Y", "Do again what was taken back", true, KeyCode.Y),
     TRIM("T", "Show the line where the product is cut", false, KeyCode.T),
     BLEED("B", "Show how far the artwork must reach beyond the cut", false, KeyCode.B),
     SAFE("A", "Show the safe area: keep type and logos inside it", false, KeyCode.A),
     BARE_MAP("M", "Map where no ink arrives, and why", false, KeyCode.M),
+    VANISH_MAP("V", "Map which edges of the artwork lose their contrast on this substrate", false, KeyCode.V),
+    REACH_MAP("N", "Map where no mixture of the inks gives the colour that the artwork asks for", false, KeyCode.N),
+    SHIFT_MAP("E", "Map where the substrate changes the colour that the artwork asks for", false, KeyCode.E),
+    SCREEN_MAP("Shift+N", "Map where this screen cannot show the colour that is printed", KeyCode.N),
+    TOTAL_INK_MAP("L", "Map where more ink lies than the way of printing takes", false, KeyCode.L),
     ZOOM_IN("+", "Look closer", false, KeyCode.PLUS, KeyCode.ADD, KeyCode.EQUALS),
     ZOOM_OUT("−", "Look from farther away", false, KeyCode.MINUS, KeyCode.SUBTRACT),
     FIT("0", "Fit the page to the window", false, KeyCode.DIGIT0, KeyCode.NUMPAD0),
@@ -47,6 +54,13 @@ public enum Command {
         this.combinations = Arrays.stream(codes)
                 .map(code -> new KeyCodeCombination(code, modifiers(shortcut, code)))
                 .toList();
+    }
+
+    /** With Shift. */
+    Command(String keys, String sentence, KeyCode shifted) {
+        this.keys = keys;
+        this.sentence = sentence;
+        this.combinations = List.of(new KeyCodeCombination(shifted, KeyCombination.SHIFT_DOWN));
     }
 
     /** On many keyboards + is typed with Shift, so Shift does not matter there. */
