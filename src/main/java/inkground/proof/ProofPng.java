@@ -24,6 +24,12 @@ public final class ProofPng {
 
     private ProofPng() {}
 
+    /** Writes a picture for an sRGB screen. */
+    public static void write(BufferedImage picture, double dpi, Map<String, String> texts, Path file)
+            throws IOException {
+        write(picture, DisplayProfile.SRGB, dpi, texts, file);
+    }
+
     /**
      * @param picture in the colours of the screen
      * @param screen it is for; its profile is embedded unless it is sRGB, which is named

@@ -10,6 +10,7 @@ import inkground.artwork.Paint;
 import inkground.artwork.Style;
 import inkground.artwork.TextUse;
 import inkground.artwork.Visibility;
+import inkground.colour.RenderingIntent;
 import inkground.geometry.Box;
 import inkground.geometry.FillRule;
 import inkground.geometry.Matrix;
@@ -314,6 +315,10 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         return userToPage;
     }
 
+    RenderingIntent intent() {
+        return States.intent(getGraphicsState());
+    }
+
     // ---- shadings and images ----
 
     @Override
@@ -344,7 +349,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         if (!image.isStencil()) {
             // §11.6.5.2: an image's own soft mask takes the place of the one in the graphics state.
             Style style = image.hasSoftMask() ? States.style(getGraphicsState(), false, null) : style(false);
-            recording.add(new Op.Image(image, unitToPage, style, clip, origin));
+            recording.add(new Op.Image(image.by(intent()), unitToPage, style, clip, origin));
             return;
         }
         Paint paint = paints.current(false);
@@ -617,6 +622,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
     Colour colour(PDColor value, PDColorSpace space) throws IOException {
         boolean device = space.getCOSObject() instanceof COSName;
         // The engine has already replaced device spaces by the defaults in force where the colour was set.
-        return new Colour(parts.spaces().of(space.getCOSObject(), device ? null : resources()), value.getComponents());
+        ColourSpace own = parts.spaces().of(space.getCOSObject(), device ? null : resources());
+        return new Colour(own.by(intent()), value.getComponents());
     }
 }

@@ -6,6 +6,7 @@ import inkground.artwork.Op;
 import inkground.artwork.Paint;
 import inkground.artwork.SoftMask;
 import inkground.artwork.TintTransform;
+import inkground.colour.RenderingIntent;
 import inkground.geometry.Box;
 import inkground.geometry.Matrix;
 import java.io.IOException;
@@ -34,6 +35,7 @@ final class Paints {
     private final Map<Key, Paint> made = new HashMap<>();
     private final Map<Key, SoftMask> masks = new HashMap<>();
     private final PDColor[] lastColour = new PDColor[2];
+    private final RenderingIntent[] lastIntent = new RenderingIntent[2];
     private final Paint[] lastPaint = new Paint[2];
 
     Paints(PageRecorder recorder, DocumentParts parts, Recording recording) {
@@ -87,9 +89,10 @@ final class Paints {
         PDGraphicsState state = recorder.getGraphicsState();
         PDColor colour = stroke ? state.getStrokingColor() : state.getNonStrokingColor();
         int slot = stroke ? 1 : 0;
-        if (colour != lastColour[slot]) {
+        if (colour != lastColour[slot] || recorder.intent() != lastIntent[slot]) {
             lastPaint[slot] = paint(colour);
             lastColour[slot] = colour;
+            lastIntent[slot] = recorder.intent();
         }
         return lastPaint[slot];
     }
