@@ -175,7 +175,7 @@ public final class StackModel {
 
     /**
      * The process inks over a ground: the print condition's colour moved from its own paper to the ground by the linear
-     * tristimulus correction of ISO 13655 (cited from memory), which takes paper to ground and leaves the darkest overprint
+     * tristimulus correction of ISO 13655 (cited from memory) [ISO13655], which takes paper to ground and leaves the darkest overprint
      * where it is.
      */
     private void processOver(double[] tints, double[] xyz, double[] work) {
