@@ -30,7 +30,8 @@ class BibliographyTest {
         Set<String> cited = new TreeSet<>();
         for (String root : List.of("src/main/java", "src/test/java")) {
             try (Stream<Path> files = Files.walk(Path.of(root))) {
-                for (Path file : files.filter(f -> f.toString().endsWith(".java")).toList()) {
+                for (Path file :
+                        files.filter(f -> f.toString().endsWith(".java")).toList()) {
                     Matcher key = CITED.matcher(Files.readString(file));
                     while (key.find()) {
                         cited.add(key.group(1));

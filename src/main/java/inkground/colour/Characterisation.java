@@ -63,9 +63,10 @@ public record Characterisation(String name, String source, List<String> inks, Li
             repeats.add(colours.get(i));
             double apart = Cie.deltaE00(repeats.get(0), colours.get(i));
             if (apart > MOST_REPEAT_DE00) {
-                throw new Refusal(file + ", row " + (i + 1) + " of the data: its tints were measured before, in a colour"
-                        + " that differs by dE00 " + Math.round(apart)
-                        + ". One of the two is wrong; correct or remove it.");
+                throw new Refusal(
+                        file + ", row " + (i + 1) + " of the data: its tints were measured before, in a colour"
+                                + " that differs by dE00 " + Math.round(apart)
+                                + ". One of the two is wrong; correct or remove it.");
             }
         }
         List<Patch> patches = new ArrayList<>();
@@ -219,9 +220,10 @@ public record Characterisation(String name, String source, List<String> inks, Li
             if (lab != null && xyz != null) {
                 double apart = Cie.deltaE00(colour, ofXyz(table, i, xyz, white, file));
                 if (apart > MOST_CONTRADICTION_DE00) {
-                    throw new Refusal(file + ", row " + (i + 1) + " of the data: LAB_L, LAB_A, LAB_B and XYZ_X, XYZ_Y, XYZ_Z"
-                            + " differ by dE00 " + Math.round(apart)
-                            + "; they must be of one colour, for D50. Export the file again, or remove one of them.");
+                    throw new Refusal(
+                            file + ", row " + (i + 1) + " of the data: LAB_L, LAB_A, LAB_B and XYZ_X, XYZ_Y, XYZ_Z"
+                                    + " differ by dE00 " + Math.round(apart)
+                                    + "; they must be of one colour, for D50. Export the file again, or remove one of them.");
                 }
             }
             out.add(colour);

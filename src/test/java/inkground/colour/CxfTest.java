@@ -114,8 +114,8 @@ class CxfTest {
             }
             labs[r] = read(object(
                             "S",
-                            "<cc:ReflectanceSpectrum StartWL=\"" + ranges[r][0] + "\" Increment=\"" + ranges[r][1] + "\">"
-                                    + values + "</cc:ReflectanceSpectrum>"))
+                            "<cc:ReflectanceSpectrum StartWL=\"" + ranges[r][0] + "\" Increment=\"" + ranges[r][1]
+                                    + "\">" + values + "</cc:ReflectanceSpectrum>"))
                     .get(0)
                     .lab();
         }

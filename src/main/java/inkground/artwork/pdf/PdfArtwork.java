@@ -174,13 +174,21 @@ public final class PdfArtwork implements Artwork {
     }
 
     @Override
+    public Optional<OutputIntent> outputIntent(int page) {
+        synchronized (parts.lock()) {
+            Optional<OutputIntent> own = OutputIntents.of(pages.get(page - 1).getCOSObject(), parts.spaces());
+            return own.isPresent() ? own : intent;
+        }
+    }
+
+    @Override
     public List<ColourSpace.Separation> declaredColorants(int page) {
         return colorants(page).declared();
     }
 
     @Override
     public MixingHints mixingHints(int page) {
-        MixingHints ofIntent = intent.map(OutputIntent::hints).orElse(MixingHints.NONE);
+        MixingHints ofIntent = outputIntent(page).map(OutputIntent::hints).orElse(MixingHints.NONE);
         return colorants(page).hints().before(ofIntent);
     }
 

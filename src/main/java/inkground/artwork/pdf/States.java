@@ -3,6 +3,7 @@ package inkground.artwork.pdf;
 import inkground.artwork.BlendMode;
 import inkground.artwork.SoftMask;
 import inkground.artwork.Style;
+import inkground.artwork.Transfer;
 import inkground.colour.RenderingIntent;
 import inkground.geometry.Matrix;
 import inkground.geometry.Pen;
@@ -32,7 +33,7 @@ final class States {
 
     private States() {}
 
-    static Style style(PDGraphicsState state, boolean stroke, SoftMask mask) {
+    static Style style(PDGraphicsState state, boolean stroke, SoftMask mask, Transfer transfer) {
         double alpha = stroke ? state.getAlphaConstant() : state.getNonStrokeAlphaConstant();
         alpha = alpha >= 0 ? Math.min(1, alpha) : 0;
         BlendMode blend = state.getBlendMode() == org.apache.pdfbox.pdmodel.graphics.blend.BlendMode.NORMAL
@@ -41,9 +42,9 @@ final class States {
         boolean overprint = stroke ? state.isOverprint() : state.isNonStrokingOverprint();
         int mode = state.getOverprintMode() == 1 ? 1 : 0;
         boolean plain = alpha == 1 && blend == BlendMode.NORMAL && !overprint && mode == 0 && mask == null;
-        return plain && !state.isAlphaSource()
+        return plain && !state.isAlphaSource() && transfer == null
                 ? Style.PLAIN
-                : new Style(alpha, blend, overprint, mode, mask, state.isAlphaSource());
+                : new Style(alpha, blend, overprint, mode, mask, state.isAlphaSource(), transfer);
     }
 
     /** @param dashPhase of the state's dash pattern, which the library rounds to whole units */
@@ -103,5 +104,6 @@ final class States {
         state.setNonStrokingOverprint(false);
         state.setOverprintMode(0);
         state.setRenderingIntent(null);
+        state.setTransfer(null);
     }
 }
