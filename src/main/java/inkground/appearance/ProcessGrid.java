@@ -72,9 +72,16 @@ final class ProcessGrid {
     private static final Map<PrintCondition, float[]> SAMPLES = Collections.synchronizedMap(new WeakHashMap<>());
 
     private final long[] nodes;
+    // The nodes without black, side by side: most pixels of a photograph need no others, and these fit the nearest
+    // cache.
+    private final long[] light;
 
     private ProcessGrid(long[] nodes) {
         this.nodes = nodes;
+        this.light = new long[STRIDES[0] + STRIDES[1] + STRIDES[2] + STRIDES[3]];
+        for (int i = 0; i < STRIDES[0]; i++) {
+            light[i] = nodes[i * NODES];
+        }
     }
 
     /** What a ground makes of the condition's X, Y, Z; three places, changed in place. */
@@ -171,13 +178,43 @@ final class ProcessGrid {
         byte[] yellow = planes[2];
         byte[] black = planes[3];
         long[] grid = nodes;
+        long[] three = light;
         for (int i = 0; i < count; i++) {
+            int blackTint = black[from + i] & 255;
+            if (blackTint == 0) {
+                // Without black each ink's stride is that of the next.
+                long c = MAGENTA[cyan[from + i] & 255];
+                long m = YELLOW[magenta[from + i] & 255];
+                long y = BLACK[yellow[from + i] & 255];
+                argb[to + i] = mix(three, (int) (c + m + y >>> 32), (int) c, (int) m, (int) y);
+                continue;
+            }
             long c = CYAN[cyan[from + i] & 255];
             long m = MAGENTA[magenta[from + i] & 255];
             long y = YELLOW[yellow[from + i] & 255];
-            long k = BLACK[black[from + i] & 255];
+            long k = BLACK[blackTint];
             argb[to + i] = mix(grid, (int) (c + m + y + k >>> 32), (int) c, (int) m, (int) y, (int) k);
         }
+    }
+
+    private static int mix(long[] nodes, int at, int a, int b, int c) {
+        int ab = Math.max(a, b);
+        int ba = Math.min(a, b);
+        int first = Math.max(ab, c);
+        int rest = Math.min(ab, c);
+        int second = Math.max(ba, rest);
+        int third = Math.min(ba, rest);
+        int w1 = first >> 16;
+        int w2 = second >> 16;
+        int w3 = third >> 16;
+        long sum = nodes[at] * (255 - w1);
+        at += first & 0xffff;
+        sum += nodes[at] * (w1 - w2);
+        at += second & 0xffff;
+        sum += nodes[at] * (w2 - w3);
+        at += third & 0xffff;
+        sum += nodes[at] * w3;
+        return levels(sum);
     }
 
     // a to d: fraction above, stride below, so that sorting the one sorts the other.
@@ -205,6 +242,10 @@ final class ProcessGrid {
         sum += nodes[at] * (w3 - w4);
         at += fourth & 0xffff;
         sum += nodes[at] * w4;
+        return levels(sum);
+    }
+
+    private static int levels(long sum) {
         return 0xff000000
                 | LEVELS[(int) sum >> 12 & LEVEL_MASK] << 16
                 | LEVELS[(int) (sum >>> FIELD + 12) & LEVEL_MASK] << 8

@@ -102,6 +102,7 @@ final class ProofCommand implements Callable<Integer> {
                     console.progress());
             console.say(
                     result.file() + ": " + result.widthPx() + " x " + result.heightPx() + " px, on " + on.name() + ".");
+            stack.inks().forEach(c -> console.say("colour of " + c.ink().name() + ": " + c.source()));
             page.notes().forEach(note -> console.say("note: " + note));
             console.say(Proofs.CAUTION);
         }

@@ -88,7 +88,7 @@ public final class DisplayProfile {
     /** Writes the screen's coded red, green, blue for X, Y, Z; the arrays may be the same. */
     public void toCoded(double[] xyz, double[] rgb) {
         if (reader == null) {
-            Srgb.xyzToLinear(xyz, rgb);
+            Srgb.xyzToLinear(xyz.clone(), rgb);
             for (int i = 0; i < 3; i++) {
                 rgb[i] = rgb[i] < 0 ? -Srgb.encode(-rgb[i]) : Srgb.encode(rgb[i]);
             }

@@ -183,7 +183,18 @@ class ColourCommandsTest {
         Path icc = Files.write(folder.resolve("screen.icc"), profile);
         Path png = folder.resolve("proof.png");
         Run run = Run.of(
-                "proof", "demo/regatta-shirt.pdf", "--on", "tee-red", "--dpi", "20", "--screen", icc, "--out", png);
+                "proof",
+                "demo/regatta-shirt.pdf",
+                "--on",
+                "tee-red",
+                "--without-layer",
+                "Shirt colour (preview)",
+                "--dpi",
+                "20",
+                "--screen",
+                icc,
+                "--out",
+                png);
         assertThat(run.err()).isEmpty();
         assertThat(chunk(png, "sRGB")).isNull();
         byte[] carried = chunk(png, "iCCP");
