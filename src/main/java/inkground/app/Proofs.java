@@ -8,6 +8,7 @@ import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
 import inkground.base.SafeFiles;
+import inkground.colour.DisplayProfile;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlateRequest;
 import inkground.proof.ProofPng;
@@ -40,6 +41,7 @@ public final class Proofs {
      * @param layersOn ids of the layers that are on
      * @param file where the picture goes
      * @param replace whether an existing file may be replaced
+     * @param screen that the picture is for
      */
     public record Order(
             PageJob page,
@@ -49,7 +51,21 @@ public final class Proofs {
             boolean overprint,
             Set<Integer> layersOn,
             Path file,
-            boolean replace) {
+            boolean replace,
+            DisplayProfile screen) {
+        /** For an sRGB screen. */
+        public Order(
+                PageJob page,
+                Stack stack,
+                PageBox box,
+                double dpi,
+                boolean overprint,
+                Set<Integer> layersOn,
+                Path file,
+                boolean replace) {
+            this(page, stack, box, dpi, overprint, layersOn, file, replace, DisplayProfile.SRGB);
+        }
+
         /** Rejects a resolution that is not positive. */
         public Order {
             if (!(dpi > 0) || Double.isInfinite(dpi)) {
@@ -77,7 +93,7 @@ public final class Proofs {
         SafeFiles.file(order.file(), order.replace(), temporary -> {
             BufferedImage picture = paint(order, request, cancel, progress);
             progress.report("writing", -1);
-            ProofPng.write(picture, order.dpi(), notes(order), temporary);
+            ProofPng.write(picture, order.screen(), order.dpi(), notes(order), temporary);
             cancel.check();
         });
         return new Result(order.file(), request.width(), request.height());
@@ -87,7 +103,7 @@ public final class Proofs {
             throws Refusal {
         BufferedImage picture = new BufferedImage(request.width(), request.height(), BufferedImage.TYPE_INT_RGB);
         int[] pixels = ((DataBufferInt) picture.getRaster().getDataBuffer()).getData();
-        StackModel model = new StackModel(order.stack());
+        StackModel model = new StackModel(order.stack(), order.screen());
         int reach = Appearance.reachPx(order.stack(), request.pxPerPt());
         if (reach > 0) {
             paintWithMargin(order, model, request, reach, pixels, cancel, progress);
@@ -138,6 +154,7 @@ public final class Proofs {
         Map<String, String> notes = new LinkedHashMap<>();
         notes.put("Title", "Proof on " + order.stack().substrate().name());
         notes.put("Comment", CAUTION);
+        notes.put("Screen", order.screen().name());
         notes.put("Software", "Inkground");
         return notes;
     }

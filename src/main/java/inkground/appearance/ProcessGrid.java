@@ -1,5 +1,6 @@
 package inkground.appearance;
 
+import inkground.colour.DisplayProfile;
 import inkground.colour.PrintCondition;
 import inkground.colour.Srgb;
 import java.util.Collections;
@@ -71,9 +72,16 @@ final class ProcessGrid {
     private static final Map<PrintCondition, float[]> SAMPLES = Collections.synchronizedMap(new WeakHashMap<>());
 
     private final long[] nodes;
+    // The nodes without black, side by side: most pixels of a photograph need no others, and these fit the nearest
+    // cache.
+    private final long[] light;
 
     private ProcessGrid(long[] nodes) {
         this.nodes = nodes;
+        this.light = new long[STRIDES[0] + STRIDES[1] + STRIDES[2] + STRIDES[3]];
+        for (int i = 0; i < STRIDES[0]; i++) {
+            light[i] = nodes[i * NODES];
+        }
     }
 
     /** What a ground makes of the condition's X, Y, Z; three places, changed in place. */
@@ -82,8 +90,9 @@ final class ProcessGrid {
         void move(double[] xyz);
     }
 
-    /** @return the grid of a condition on a ground */
-    static ProcessGrid of(PrintCondition condition, Ground ground) {
+    /** @return the grid of a condition on a ground, in the coded values of a screen */
+    static ProcessGrid of(PrintCondition condition, Ground ground, DisplayProfile screen) {
+        boolean srgb = screen == DisplayProfile.SRGB;
         float[] known = SAMPLES.get(condition);
         float[] samples = known == null ? sample(condition) : known;
         SAMPLES.put(condition, samples); // not under the map's lock: sampling runs on all processors
@@ -96,7 +105,11 @@ final class ProcessGrid {
                 xyz[1] = samples[3 * i + 1];
                 xyz[2] = samples[3 * i + 2];
                 ground.move(xyz);
-                Srgb.xyzToLinear(xyz, rgb);
+                if (srgb) {
+                    coded(xyz, rgb);
+                } else {
+                    screen.toCoded(xyz, rgb);
+                }
                 nodes[i] = field(rgb[0]) | field(rgb[1]) << FIELD | field(rgb[2]) << 2 * FIELD;
             }
         });
@@ -121,9 +134,16 @@ final class ProcessGrid {
         return out;
     }
 
-    private static long field(double linear) {
-        double coded = linear < 0 ? -coded(-linear) : coded(linear);
+    private static long field(double coded) {
         return Math.round((Math.max(-0.5, Math.min(1.499, coded)) + 0.5) * UNIT);
+    }
+
+    // As the screen's own coding, but quick.
+    private static void coded(double[] xyz, double[] rgb) {
+        Srgb.xyzToLinear(xyz, rgb);
+        for (int i = 0; i < 3; i++) {
+            rgb[i] = rgb[i] < 0 ? -coded(-rgb[i]) : coded(rgb[i]);
+        }
     }
 
     // By table where the curve is nearly straight between its steps: the error is below a tenth of a stored step.
@@ -158,13 +178,43 @@ final class ProcessGrid {
         byte[] yellow = planes[2];
         byte[] black = planes[3];
         long[] grid = nodes;
+        long[] three = light;
         for (int i = 0; i < count; i++) {
+            int blackTint = black[from + i] & 255;
+            if (blackTint == 0) {
+                // Without black each ink's stride is that of the next.
+                long c = MAGENTA[cyan[from + i] & 255];
+                long m = YELLOW[magenta[from + i] & 255];
+                long y = BLACK[yellow[from + i] & 255];
+                argb[to + i] = mix(three, (int) (c + m + y >>> 32), (int) c, (int) m, (int) y);
+                continue;
+            }
             long c = CYAN[cyan[from + i] & 255];
             long m = MAGENTA[magenta[from + i] & 255];
             long y = YELLOW[yellow[from + i] & 255];
-            long k = BLACK[black[from + i] & 255];
+            long k = BLACK[blackTint];
             argb[to + i] = mix(grid, (int) (c + m + y + k >>> 32), (int) c, (int) m, (int) y, (int) k);
         }
+    }
+
+    private static int mix(long[] nodes, int at, int a, int b, int c) {
+        int ab = Math.max(a, b);
+        int ba = Math.min(a, b);
+        int first = Math.max(ab, c);
+        int rest = Math.min(ab, c);
+        int second = Math.max(ba, rest);
+        int third = Math.min(ba, rest);
+        int w1 = first >> 16;
+        int w2 = second >> 16;
+        int w3 = third >> 16;
+        long sum = nodes[at] * (255 - w1);
+        at += first & 0xffff;
+        sum += nodes[at] * (w1 - w2);
+        at += second & 0xffff;
+        sum += nodes[at] * (w2 - w3);
+        at += third & 0xffff;
+        sum += nodes[at] * w3;
+        return levels(sum);
     }
 
     // a to d: fraction above, stride below, so that sorting the one sorts the other.
@@ -192,6 +242,10 @@ final class ProcessGrid {
         sum += nodes[at] * (w3 - w4);
         at += fourth & 0xffff;
         sum += nodes[at] * w4;
+        return levels(sum);
+    }
+
+    private static int levels(long sum) {
         return 0xff000000
                 | LEVELS[(int) sum >> 12 & LEVEL_MASK] << 16
                 | LEVELS[(int) (sum >>> FIELD + 12) & LEVEL_MASK] << 8

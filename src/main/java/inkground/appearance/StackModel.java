@@ -1,7 +1,7 @@
 package inkground.appearance;
 
 import inkground.colour.Cie;
-import inkground.colour.Srgb;
+import inkground.colour.DisplayProfile;
 import inkground.ink.Ink;
 import inkground.ink.InkKind;
 import inkground.substrate.Substrate;
@@ -17,6 +17,7 @@ public final class StackModel {
     private static final int CACHE_SIZE = 1 << 15;
 
     private final Stack stack;
+    private final DisplayProfile screen;
     private final int inks;
     private final double[] substrateXyz;
     private final InkLayer[] layers;
@@ -38,9 +39,18 @@ public final class StackModel {
 
     private record Entry(long[] vector, int argb) {}
 
-    /** @param stack what lies on what */
+    /** @param stack what lies on what, seen on an sRGB screen */
     public StackModel(Stack stack) {
+        this(stack, DisplayProfile.SRGB);
+    }
+
+    /**
+     * @param stack what lies on what
+     * @param screen that display colours are for
+     */
+    public StackModel(Stack stack, DisplayProfile screen) {
         this.stack = stack;
+        this.screen = screen;
         this.inks = stack.inks().size();
         this.substrateXyz = Cie.labToXyz(stack.substrate().lab());
         this.order = stack.printOrder().stream().mapToInt(Integer::intValue).toArray();
@@ -165,7 +175,7 @@ public final class StackModel {
 
     /**
      * The process inks over a ground: the print condition's colour moved from its own paper to the ground by the linear
-     * tristimulus correction of ISO 13655 (cited from memory), which takes paper to ground and leaves the darkest overprint
+     * tristimulus correction of ISO 13655 (cited from memory) [ISO13655], which takes paper to ground and leaves the darkest overprint
      * where it is.
      */
     private void processOver(double[] tints, double[] xyz, double[] work) {
@@ -201,11 +211,11 @@ public final class StackModel {
         return argb(vector);
     }
 
-    /** @return whether an sRGB display can show the colour of the tints */
+    /** @return whether the screen can show the colour of the tints */
     public boolean displayShows(int[] tints) {
         double[] xyz = new double[3];
         toXyz(tints, xyz);
-        return Srgb.shows(xyz[0], xyz[1], xyz[2]);
+        return screen.shows(xyz[0], xyz[1], xyz[2]);
     }
 
     /** @return longs that one vector packs into: eight tints each, the underbase behind the inks */
@@ -253,7 +263,7 @@ public final class StackModel {
     private ProcessGrid grid() {
         ProcessGrid ready = grid;
         if (ready == null) {
-            ready = ProcessGrid.of(stack.condition(), xyz -> correct(xyz, substrateXyz, xyz));
+            ready = ProcessGrid.of(stack.condition(), xyz -> correct(xyz, substrateXyz, xyz), screen);
             grid = ready;
         }
         return ready;
@@ -289,7 +299,7 @@ public final class StackModel {
         }
         double[] xyz = new double[3];
         toXyz(tints, xyz);
-        int argb = Srgb.xyzD50ToArgb(xyz[0], xyz[1], xyz[2]);
+        int argb = screen.toArgb(xyz[0], xyz[1], xyz[2]);
         cache[slot] = new Entry(vector.clone(), argb);
         return argb;
     }

@@ -1,5 +1,6 @@
 package inkground.artwork;
 
+import inkground.colour.RenderingIntent;
 import java.util.Arrays;
 import java.util.List;
 
@@ -16,6 +17,11 @@ public sealed interface ColourSpace {
     /** @return highest value of component {@code i} */
     default float max(int i) {
         return 1;
+    }
+
+    /** @return the same space, its colours printed by a rendering intent where a profile defines them */
+    default ColourSpace by(RenderingIntent intent) {
+        return this;
     }
 
     /** Grey of the device, 0 black to 1 white: §8.6.4.2. */
@@ -98,8 +104,19 @@ public sealed interface ColourSpace {
      * @param profile the profile's bytes, as embedded; possibly broken
      * @param components 1, 3 or 4
      * @param alternate the space to use when the profile cannot be used; of as many components
+     * @param intent by which the object that is painted wants its colours to be printed: §8.6.5.8
      */
-    record Icc(Profile profile, int components, ColourSpace alternate) implements ColourSpace {
+    record Icc(Profile profile, int components, ColourSpace alternate, RenderingIntent intent) implements ColourSpace {
+        /** By the intent that a page begins with, relative colorimetric. */
+        public Icc(Profile profile, int components, ColourSpace alternate) {
+            this(profile, components, alternate, RenderingIntent.RELATIVE);
+        }
+
+        @Override
+        public ColourSpace by(RenderingIntent other) {
+            return new Icc(profile, components, alternate, other);
+        }
+
         /** As of the alternate: a profile of Lab colours has Lab as alternate, and its numbers have that range. */
         @Override
         public float min(int i) {
@@ -155,6 +172,11 @@ public sealed interface ColourSpace {
         @Override
         public float max(int i) {
             return highest;
+        }
+
+        @Override
+        public ColourSpace by(RenderingIntent intent) {
+            return base instanceof Icc ? new Indexed(base.by(intent), highest, table) : this;
         }
 
         /** @return the base-space colour at an index, clipped to the table */

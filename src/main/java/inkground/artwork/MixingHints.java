@@ -8,7 +8,7 @@ import java.util.Optional;
 
 /**
  * What a file says of how its inks mix when they are printed over one another: the mixing hints of DeviceN spaces and of the output
- * intent, ISO 32000-2 §8.6.6.5 and §14.11.5.
+ * intent, ISO 32000-2 §8.6.6.5 and §14.11.5 [ISO32000].
  *
  * @param solidities how much each ink hides, by name, 0 a pure filter to 1 opaque
  * @param others solidity of inks that are not named; empty where none is stated

@@ -73,6 +73,9 @@ final class ProofCommand implements Callable<Integer> {
     @Mixin
     private UnderbaseOptions underbase;
 
+    @Mixin
+    private ScreenOption screen;
+
     ProofCommand(Console console) {
         this.console = console;
     }
@@ -93,11 +96,13 @@ final class ProofCommand implements Callable<Integer> {
                             true,
                             Layers.without(layersOff, page.displayList()),
                             out,
-                            options.replace()),
+                            options.replace(),
+                            screen.screen()),
                     console.cancel(),
                     console.progress());
             console.say(
                     result.file() + ": " + result.widthPx() + " x " + result.heightPx() + " px, on " + on.name() + ".");
+            stack.inks().forEach(c -> console.say("colour of " + c.ink().name() + ": " + c.source()));
             page.notes().forEach(note -> console.say("note: " + note));
             console.say(Proofs.CAUTION);
         }

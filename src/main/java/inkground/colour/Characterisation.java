@@ -20,6 +20,11 @@ public record Characterisation(String name, String source, List<String> inks, Li
     /** Most inks of a characterisation: the file format's own limit of fifteen colours. */
     public static final int MAX_INKS = 15;
 
+    // Prints repeat within 2 or 3; a wider difference is a mistake, not noise. Common practice, no source.
+    private static final double MOST_REPEAT_DE00 = 10;
+    // Rounding of Lab and of X, Y, Z in the same file stays far below.
+    private static final double MOST_CONTRADICTION_DE00 = 3;
+
     /** Copies the lists. */
     public Characterisation {
         inks = List.copyOf(inks);
@@ -35,7 +40,9 @@ public record Characterisation(String name, String source, List<String> inks, Li
     public record Patch(double[] tints, Lab lab) {}
 
     /**
-     * Reads tints from CMYK_x or nCLR_x columns, and colours from LAB_x (finer in the darks), else XYZ_x, else spectral columns.
+     * Reads tints from CMYK_x or nCLR_x columns, and colours from LAB_x (finer in the darks), else XYZ_x, else spectral columns. Tints
+     * that are nowhere above 1 are shares, not per cents; so are X, Y, Z. Where Lab and X, Y, Z are both there they must agree, and so
+     * must repeats of one patch.
      *
      * @param table the file's
      * @param file its name, for messages
@@ -45,13 +52,22 @@ public record Characterisation(String name, String source, List<String> inks, Li
         List<String> inks = new ArrayList<>();
         int[] tintColumns = tintColumns(table, inks, file);
         List<Lab> colours = colours(table, file);
+        double whole = most(table, tintColumns, 100.001, file) <= 1 ? 1 : 100;
         Map<List<Double>, List<Lab>> byTints = new LinkedHashMap<>();
         for (int i = 0; i < table.rows().size(); i++) {
             List<Double> tints = new ArrayList<>();
             for (int column : tintColumns) {
-                tints.add(number(table, i, column, 0, 100.001, file) / 100);
+                tints.add(number(table, i, column, 0, 100.001, file) / whole);
             }
-            byTints.computeIfAbsent(tints, t -> new ArrayList<>()).add(colours.get(i));
+            List<Lab> repeats = byTints.computeIfAbsent(tints, t -> new ArrayList<>());
+            repeats.add(colours.get(i));
+            double apart = Cie.deltaE00(repeats.get(0), colours.get(i));
+            if (apart > MOST_REPEAT_DE00) {
+                throw new Refusal(
+                        file + ", row " + (i + 1) + " of the data: its tints were measured before, in a colour"
+                                + " that differs by dE00 " + Math.round(apart)
+                                + ". One of the two is wrong; correct or remove it.");
+            }
         }
         List<Patch> patches = new ArrayList<>();
         byTints.forEach((tints, labs) -> patches.add(
@@ -141,17 +157,28 @@ public record Characterisation(String name, String source, List<String> inks, Li
         return out;
     }
 
-    private static Lab colour(Cgats table, int row, int[] lab, int[] xyz, String file) throws Refusal {
-        if (lab != null) {
-            return new Lab(
-                    number(table, row, lab[0], -1, 130, file),
-                    number(table, row, lab[1], -200, 200, file),
-                    number(table, row, lab[2], -200, 200, file));
-        }
+    private static Lab ofLab(Cgats table, int row, int[] lab, String file) throws Refusal {
+        return new Lab(
+                number(table, row, lab[0], -1, 130, file),
+                number(table, row, lab[1], -200, 200, file),
+                number(table, row, lab[2], -200, 200, file));
+    }
+
+    private static Lab ofXyz(Cgats table, int row, int[] xyz, double white, String file) throws Refusal {
         return Cie.xyzToLab(
-                number(table, row, xyz[0], -1, 200, file) / 100,
-                number(table, row, xyz[1], -1, 200, file) / 100,
-                number(table, row, xyz[2], -1, 200, file) / 100);
+                number(table, row, xyz[0], -1, 200, file) / white,
+                number(table, row, xyz[1], -1, 200, file) / white,
+                number(table, row, xyz[2], -1, 200, file) / white);
+    }
+
+    private static double most(Cgats table, int[] columns, double limit, String file) throws Refusal {
+        double most = 0;
+        for (int row = 0; row < table.rows().size(); row++) {
+            for (int column : columns) {
+                most = Math.max(most, number(table, row, column, -1, limit, file));
+            }
+        }
+        return most;
     }
 
     static double number(Cgats table, int row, int column, double min, double max, String file) throws Refusal {
@@ -186,9 +213,20 @@ public record Characterisation(String name, String source, List<String> inks, Li
                             + table.fields() + ". Export it again with Lab values."))
                     .colours(table, file);
         }
+        double white = xyz != null && most(table, xyz, 200, file) <= 1.5 ? 1 : 100;
         List<Lab> out = new ArrayList<>();
         for (int i = 0; i < table.rows().size(); i++) {
-            out.add(colour(table, i, lab, xyz, file));
+            Lab colour = lab == null ? ofXyz(table, i, xyz, white, file) : ofLab(table, i, lab, file);
+            if (lab != null && xyz != null) {
+                double apart = Cie.deltaE00(colour, ofXyz(table, i, xyz, white, file));
+                if (apart > MOST_CONTRADICTION_DE00) {
+                    throw new Refusal(
+                            file + ", row " + (i + 1) + " of the data: LAB_L, LAB_A, LAB_B and XYZ_X, XYZ_Y, XYZ_Z"
+                                    + " differ by dE00 " + Math.round(apart)
+                                    + "; they must be of one colour, for D50. Export the file again, or remove one of them.");
+                }
+            }
+            out.add(colour);
         }
         return out;
     }

@@ -2,6 +2,9 @@ package inkground.colour;
 
 import inkground.base.Refusal;
 import inkground.colour.IccReader.BrokenProfile;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.IntStream;
 
 /**
@@ -18,9 +21,12 @@ public final class IccCondition implements PrintCondition {
     private final IccReader reader;
     private volatile float[] grid; // media-relative cube roots of X, Y, Z, which are nearly even in the tints
     private final CmykInverse inverse;
+    private final byte[] profile;
+    private final Map<RenderingIntent, Optional<IccReader>> byIntent = new ConcurrentHashMap<>();
 
-    private IccCondition(String name, Lab paper, IccReader reader) {
+    private IccCondition(String name, Lab paper, IccReader reader, byte[] profile) {
         this.name = name;
+        this.profile = profile.clone();
         this.paper = paper;
         this.paperXyz = Cie.labToXyz(paper);
         this.reader = reader;
@@ -34,7 +40,7 @@ public final class IccCondition implements PrintCondition {
      */
     public static IccCondition of(byte[] profile, String name) throws Refusal {
         try {
-            return new IccCondition(name, IccReader.mediaWhite(profile), IccReader.open(profile, 4));
+            return new IccCondition(name, IccReader.mediaWhite(profile), IccReader.open(profile, 4), profile);
         } catch (BrokenProfile e) {
             throw new Refusal(
                     name + ": " + e.getMessage() + ". Choose another print condition, or get the profile anew.", e);
@@ -131,5 +137,32 @@ public final class IccCondition implements PrintCondition {
     @Override
     public void labToCmyk(double L, double a, double b, float[] cmyk) {
         inverse.labToCmyk(L, a, b, cmyk);
+    }
+
+    /** The profile's own tables answer the perceptual and the saturation intent, if it has them. */
+    @Override
+    public boolean byIntent(Lab lab, RenderingIntent intent, float[] cmyk) {
+        if (intent == RenderingIntent.RELATIVE || intent == RenderingIntent.ABSOLUTE) {
+            return PrintCondition.super.byIntent(lab, intent, cmyk);
+        }
+        Optional<IccReader> tables = byIntent.computeIfAbsent(intent, this::tables);
+        if (tables.isEmpty()) {
+            return false;
+        }
+        try {
+            System.arraycopy(tables.get().fromLab(lab), 0, cmyk, 0, 4);
+            return true;
+        } catch (BrokenProfile e) {
+            throw new IllegalStateException("a profile that was whole when it was opened", e);
+        }
+    }
+
+    private Optional<IccReader> tables(RenderingIntent intent) {
+        try {
+            return Optional.of(IccReader.open(profile, 4, intent)).filter(IccReader::hasWayBack);
+        } catch (BrokenProfile e) {
+            return Optional
+                    .empty(); // the intent's tables are damaged: the colorimetric ones have been read, and stand in
+        }
     }
 }

@@ -1,38 +1,51 @@
 package inkground.colour;
 
-import java.awt.color.CMMException;
-import java.awt.color.ICC_ColorSpace;
-import java.awt.color.ICC_Profile;
+import java.util.Set;
 
 /**
- * Colours of an ICC profile as Lab for D50 and back, through the Java platform's colour engine, without black point
- * compensation [ICC1]. The engine knows only the relative colorimetric tables; for another intent the profile is handed to it with
- * that intent's tables in their place, and the absolute one is the relative one on the media white. Thread-safe.
+ * Colours of an ICC profile as Lab for D50 and back [ICC1]: by tables of version 2 or 4, by matrix and curves, or by a grey curve. The
+ * absolute intent is the relative one on the media white. Thread-safe.
+ *
+ * <p>Of colours that go to a device by the perceptual or the saturation table of version 4, black is moved to the black of the
+ * reference medium that these tables are made for, by linear scaling of X, Y, Z (black point compensation); all others go as they are.
+ *
+ * <table>
+ * <caption>Ranges</caption>
+ * <tr><th>quantity</th><th>range</th></tr>
+ * <tr><td>components</td><td>0 to 1 over their own range, clipped</td></tr>
+ * <tr><td>Lab</td><td>D50, media-relative but for the absolute intent; beyond the profile's encoding (a, b −128 to 127) clipped</td></tr>
+ * </table>
  */
 public final class IccReader {
     /** Largest profile that is read, in bytes: ten times the usual output profile. */
     public static final int MAX_BYTES = 32 << 20;
 
     private static final int HEADER_BYTES = 128;
-    // Largest X, Y, Z that the profile format's 16-bit numbers hold.
-    private static final double MAX_XYZ = 1 + 32767.0 / 32768;
+    private static final Set<String> NOT_OF_A_DEVICE = Set.of("link", "abst", "nmcl");
+    private static final double[] D50 = {Cie.D50_X, Cie.D50_Y, Cie.D50_Z};
+    // Black of the reference medium of version 4's perceptual and saturation intents [ICC1].
+    private static final double[] REFERENCE_BLACK = {0.00336, 0.0034731, 0.00287};
 
-    private final ICC_ColorSpace space;
     private final int components;
-    private final float[] min;
-    private final float[] span;
     private final double[] white; // of the medium by D50; 1, 1, 1 for all but the absolute intent
+    private final double[] black; // where black is moved on the way to the device
+    private final IccWay toConnection;
+    private final IccWay toDevice; // null where the profile lacks it
+    private final BrokenProfile noWayBack; // why
 
-    private IccReader(ICC_ColorSpace space, double[] white) {
-        this.space = space;
+    private IccReader(
+            int components,
+            double[] white,
+            double[] black,
+            IccWay toConnection,
+            IccWay toDevice,
+            BrokenProfile noWayBack) {
+        this.components = components;
         this.white = white;
-        this.components = space.getNumComponents();
-        this.min = new float[components];
-        this.span = new float[components];
-        for (int i = 0; i < components; i++) {
-            min[i] = space.getMinValue(i);
-            span[i] = space.getMaxValue(i) - min[i];
-        }
+        this.black = black;
+        this.toConnection = toConnection;
+        this.toDevice = toDevice;
+        this.noWayBack = noWayBack;
     }
 
     /** A profile that cannot be used; the message says why, for the user. The caller takes the alternate colour space. */
@@ -52,8 +65,8 @@ public final class IccReader {
     /**
      * @param profile the bytes
      * @param components expected of it
-     * @param intent whose tables are used; where the profile lacks them, its relative colorimetric ones
-     * @throws BrokenProfile if the engine cannot use it, it is of another number of components, or it is too large
+     * @param intent whose tables are used; where the profile lacks them, its first ones
+     * @throws BrokenProfile if it cannot be used, is of another number of components, or is too large
      */
     public static IccReader open(byte[] profile, int components, RenderingIntent intent) throws BrokenProfile {
         if (profile.length < HEADER_BYTES || profile.length > MAX_BYTES) {
@@ -62,54 +75,70 @@ public final class IccReader {
                             + MAX_BYTES,
                     null);
         }
+        IccTags tags = new IccTags(profile);
+        check(tags, components);
+        IccWay back = null;
+        BrokenProfile noWayBack = null;
         try {
-            ICC_Profile parsed = ICC_Profile.getInstance(tablesOf(intent, profile));
-            int kind = parsed.getProfileClass();
-            if (kind == ICC_Profile.CLASS_DEVICELINK
-                    || kind == ICC_Profile.CLASS_ABSTRACT
-                    || kind == ICC_Profile.CLASS_NAMEDCOLOR) {
-                throw new BrokenProfile("the colour profile is not one of a device or colour space", null);
-            }
-            if (parsed.getNumComponents() != components) {
-                throw new BrokenProfile(
-                        "the colour profile is for " + parsed.getNumComponents() + " components, the colours have "
-                                + components,
-                        null);
-            }
-            IccReader reader = new IccReader(new ICC_ColorSpace(parsed), white(intent, profile));
-            reader.toLab(new float[components]); // tables are only looked at on use
-            return reader;
-        } catch (IllegalArgumentException | CMMException | IndexOutOfBoundsException | NullPointerException e) {
-            throw new BrokenProfile("the colour profile is damaged", e);
+            back = IccWay.toDevice(tags, intent, components);
+        } catch (BrokenProfile e) {
+            noWayBack = e; // the way to colours may still be whole, and is all that most profiles are opened for
+        }
+        IccWay there = IccWay.toConnection(tags, intent, components);
+        return new IccReader(components, white(tags, intent), black(tags, intent), there, back, noWayBack);
+    }
+
+    private static void check(IccTags tags, int components) throws BrokenProfile {
+        if (!tags.signed()) {
+            throw new BrokenProfile("the colour profile is damaged: it does not begin like one", null);
+        }
+        if (NOT_OF_A_DEVICE.contains(tags.deviceClass())) {
+            throw new BrokenProfile("the colour profile is not one of a device or colour space", null);
+        }
+        if (!tags.connection().equals("Lab ") && !tags.connection().equals("XYZ ")) {
+            throw new BrokenProfile(
+                    "the colour profile is damaged: it connects to '" + tags.connection() + "', not to Lab or XYZ",
+                    null);
+        }
+        int own = components(tags.space());
+        if (own != components) {
+            throw new BrokenProfile(
+                    "the colour profile is for " + own + " components, the colours have " + components, null);
         }
     }
 
-    // The engine goes from colours to components by the perceptual table, the other way by the relative one, whatever
-    // is asked;
-    // with both pointing at the wanted table it has no choice.
-    private static byte[] tablesOf(RenderingIntent intent, byte[] profile) {
-        byte[] copy = profile.clone();
-        IccTags tags = new IccTags(copy);
-        int table = intent == RenderingIntent.ABSOLUTE ? RenderingIntent.RELATIVE.ordinal() : intent.ordinal();
-        for (String direction : new String[] {"A2B", "B2A", "D2B", "B2D"}) {
-            for (int i = 0; i < 2; i++) {
-                tags.pointAt(direction + i, direction + table);
-            }
-        }
-        return copy;
+    private static int components(String space) {
+        return switch (space) {
+            case "GRAY" -> 1;
+            case "CMYK" -> 4;
+            default -> space.endsWith("CLR") ? Character.digit(space.charAt(0), 16) : 3;
+        };
     }
 
-    private static double[] white(RenderingIntent intent, byte[] profile) {
+    private static double[] white(IccTags tags, RenderingIntent intent) {
         if (intent != RenderingIntent.ABSOLUTE) {
             return new double[] {1, 1, 1};
         }
-        double[] xyz = Cie.labToXyz(mediaWhite(profile));
+        double[] xyz = Cie.labToXyz(mediaWhite(tags));
         return new double[] {xyz[0] / Cie.D50_X, xyz[1], xyz[2] / Cie.D50_Z};
+    }
+
+    private static double[] black(IccTags tags, RenderingIntent intent) {
+        boolean reference = tags.version() >= 4
+                && (intent == RenderingIntent.PERCEPTUAL || intent == RenderingIntent.SATURATION)
+                && IccWay.byTable(tags, intent);
+        return reference ? REFERENCE_BLACK : new double[3];
     }
 
     /** @return the colour of the profile's medium, absolute; white where the profile does not tell a plausible one */
     static Lab mediaWhite(byte[] profile) {
-        double[] xyz = new IccTags(profile).xyz("wtpt");
+        return mediaWhite(new IccTags(profile));
+    }
+
+    private static Lab mediaWhite(IccTags tags) {
+        // Display profiles of version 2 state the white of the tube there, to which the eye is adapted.
+        boolean display = tags.version() < 4 && tags.deviceClass().equals("mntr");
+        double[] xyz = display ? null : tags.xyz("wtpt");
         boolean plausible = xyz != null
                 && xyz[1] > 0.05
                 && xyz[1] <= 1.2
@@ -130,38 +159,40 @@ public final class IccReader {
      * @return Lab, media-relative but for the absolute intent
      */
     public Lab toLab(float[] colour) {
-        float[] scaled = new float[components];
+        double[] in = new double[components];
         for (int i = 0; i < components; i++) {
-            scaled[i] = min[i] + span[i] * Math.max(0, Math.min(1, colour[i]));
+            in[i] = colour[i] > 0 ? Math.min(1, colour[i]) : 0;
         }
-        float[] xyz = space.toCIEXYZ(scaled);
+        double[] xyz = toConnection.apply(in);
         return Cie.xyzToLab(xyz[0] * white[0], xyz[1] * white[1], xyz[2] * white[2]);
     }
 
     /**
-     * The way back: the components that the profile gives a colour. Checked against Little CMS for profiles of version 2; for
-     * version 4 the engine may move blacks.
+     * The way back: the components that the profile gives a colour.
      *
      * @param lab media-relative but for the absolute intent
      * @return components, each 0 to 1 over its own range
-     * @throws BrokenProfile if the profile has no tables for this way
+     * @throws BrokenProfile if the profile has no usable tables for this way
      */
     public float[] fromLab(Lab lab) throws BrokenProfile {
+        if (toDevice == null) {
+            throw new BrokenProfile(noWayBack.getMessage(), noWayBack);
+        }
         double[] xyz = Cie.labToXyz(lab);
-        float[] in = new float[3];
         for (int i = 0; i < 3; i++) {
-            in[i] = (float) Math.max(0, Math.min(MAX_XYZ, xyz[i] / white[i]));
+            xyz[i] = xyz[i] / white[i] * (1 - black[i] / D50[i]) + black[i];
         }
-        try {
-            float[] out = space.fromCIEXYZ(in);
-            for (int i = 0; i < components; i++) {
-                out[i] = (out[i] - min[i]) / span[i];
-            }
-            return out;
-        } catch (CMMException e) {
-            throw new BrokenProfile(
-                    "the colour profile has no tables from colours to " + components + " components", e);
+        double[] device = toDevice.apply(xyz);
+        float[] out = new float[components];
+        for (int i = 0; i < components; i++) {
+            out[i] = (float) (device[i] > 0 ? Math.min(1, device[i]) : 0);
         }
+        return out;
+    }
+
+    /** @return whether colours can be turned into components */
+    public boolean hasWayBack() {
+        return toDevice != null;
     }
 
     /**

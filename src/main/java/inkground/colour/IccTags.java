@@ -1,10 +1,12 @@
 package inkground.colour;
 
+import inkground.colour.IccReader.BrokenProfile;
 import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
 
 /**
- * The tag table of an ICC profile: after the header of 128 bytes a count, then signature, offset and size of each tag, all
- * four-byte big-endian numbers [ICC1]. Offsets that lie outside the profile count as absent.
+ * Header and tag table of an ICC profile: after the header of 128 bytes a count, then signature, offset and size of each tag, all
+ * four-byte big-endian numbers [ICC1]. Tags whose data lies outside the profile count as absent where they are optional.
  */
 final class IccTags {
     private static final int TABLE = 128;
@@ -15,16 +17,54 @@ final class IccTags {
     private final int count;
 
     IccTags(byte[] profile) {
-        this.in = ByteBuffer.wrap(profile);
+        this.in = ByteBuffer.wrap(profile).asReadOnlyBuffer();
         int declared = profile.length < TABLE + 4 ? 0 : in.getInt(TABLE);
         int room = Math.max(0, profile.length - TABLE - 4) / ENTRY;
         this.count = Math.max(0, Math.min(MAX_TAGS, Math.min(room, declared)));
     }
 
+    /** @return first number of the version: 2 or 4 in real profiles */
+    int version() {
+        return in.capacity() > 8 ? in.get(8) : 0;
+    }
+
+    /** @return whether the header carries the signature of all ICC profiles */
+    boolean signed() {
+        return word(36).equals("acsp");
+    }
+
+    /** @return what the profile is of, such as {@code prtr} or {@code mntr} */
+    String deviceClass() {
+        return word(12);
+    }
+
+    /** @return space of the device's colours, such as {@code CMYK} */
+    String space() {
+        return word(16);
+    }
+
+    /** @return space of the profile's other side: {@code Lab } or {@code XYZ } */
+    String connection() {
+        return word(20);
+    }
+
+    private String word(int at) {
+        byte[] bytes = new byte[4];
+        for (int i = 0; i < 4; i++) {
+            bytes[i] = at + i < in.capacity() ? in.get(at + i) : 0;
+        }
+        return new String(bytes, StandardCharsets.ISO_8859_1);
+    }
+
+    /** @return whether the table lists a tag */
+    boolean has(String signature) {
+        return entry(signature) >= 0;
+    }
+
     /** @return where the table's entry of a tag begins, or -1 */
     private int entry(String signature) {
-        int wanted = ByteBuffer.wrap(signature.getBytes(java.nio.charset.StandardCharsets.US_ASCII))
-                .getInt();
+        int wanted =
+                ByteBuffer.wrap(signature.getBytes(StandardCharsets.US_ASCII)).getInt();
         for (int i = 0; i < count; i++) {
             int at = TABLE + 4 + ENTRY * i;
             if (in.getInt(at) == wanted) {
@@ -34,23 +74,34 @@ final class IccTags {
         return -1;
     }
 
-    /** @return X, Y, Z of a tag of that type (15.16 numbers after 8 bytes), or null */
-    double[] xyz(String signature) {
+    /**
+     * @return the data of a tag, from its type on
+     * @throws BrokenProfile if it is absent or lies outside the profile; the message names it
+     */
+    ByteBuffer data(String signature) throws BrokenProfile {
         int entry = entry(signature);
-        int at = entry < 0 ? -1 : in.getInt(entry + 4);
-        if (at < 0 || at > in.capacity() - 20) {
-            return null;
+        if (entry < 0) {
+            throw new BrokenProfile("the colour profile is damaged: it lacks its tag " + signature.strip(), null);
         }
-        return new double[] {in.getInt(at + 8) / 65536.0, in.getInt(at + 12) / 65536.0, in.getInt(at + 16) / 65536.0};
+        long offset = in.getInt(entry + 4) & 0xffffffffL;
+        long size = in.getInt(entry + 8) & 0xffffffffL;
+        if (size < 8 || offset + size > in.capacity()) {
+            throw new BrokenProfile(
+                    "the colour profile is damaged: its tag " + signature.strip() + " lies outside of it", null);
+        }
+        return in.slice((int) offset, (int) size);
     }
 
-    /** Lets a tag point at the data of another, if the profile has both. */
-    void pointAt(String tag, String data) {
-        int to = entry(tag);
-        int from = entry(data);
-        if (to >= 0 && from >= 0) {
-            in.putInt(to + 4, in.getInt(from + 4));
-            in.putInt(to + 8, in.getInt(from + 8));
+    /** @return X, Y, Z of a tag of that type (15.16 numbers after 8 bytes), or null where there is none */
+    double[] xyz(String signature) {
+        try {
+            ByteBuffer data = data(signature);
+            if (data.capacity() < 20) {
+                return null;
+            }
+            return new double[] {data.getInt(8) / 65536.0, data.getInt(12) / 65536.0, data.getInt(16) / 65536.0};
+        } catch (BrokenProfile e) {
+            return null; // what is optional and damaged is as good as absent
         }
     }
 }

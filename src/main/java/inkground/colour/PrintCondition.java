@@ -32,6 +32,27 @@ public interface PrintCondition {
      */
     void labToCmyk(double L, double a, double b, float[] cmyk);
 
+    /**
+     * The process tints of a colour by a rendering intent, where the condition has its own answer to it. The colorimetric intent that
+     * is relative to the paper is left to the caller, who matches black points; so are the perceptual and the saturation intent where the
+     * condition is data without tables for them, since only a profile says what is pleasing.
+     *
+     * @param lab media-relative; for the absolute intent absolute
+     * @param intent wanted
+     * @param cmyk receives four tints, 0 to 1, where the answer is true
+     * @return whether it has one
+     */
+    default boolean byIntent(Lab lab, RenderingIntent intent, float[] cmyk) {
+        if (intent != RenderingIntent.ABSOLUTE) {
+            return false;
+        }
+        double[] paper = Cie.labToXyz(paper());
+        double[] xyz = Cie.labToXyz(lab);
+        Lab relative = Cie.xyzToLab(xyz[0] / paper[0] * Cie.D50_X, xyz[1] / paper[1], xyz[2] / paper[2] * Cie.D50_Z);
+        labToCmyk(relative.L(), relative.a(), relative.b(), cmyk);
+        return true;
+    }
+
     /** @return the tints of sRGB colours, where they come ready-made; asking for it computes nothing */
     default Optional<SrgbGrid> srgbGrid() {
         return Optional.empty();

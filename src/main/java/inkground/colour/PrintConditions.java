@@ -12,7 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 
-/** Where print conditions come from. */
+/** Where print conditions come from: bundled data [FOGRA39] [TR006], or files. */
 public final class PrintConditions {
     /** Names of the bundled conditions, the usual one first. */
     public static final List<String> BUNDLED = List.of("FOGRA39L", "TR006");

@@ -7,6 +7,7 @@ import inkground.colour.IccReader;
 import inkground.colour.IccReader.BrokenProfile;
 import inkground.colour.Lab;
 import inkground.colour.PrintCondition;
+import inkground.colour.RenderingIntent;
 import inkground.colour.Srgb;
 import inkground.ink.Ink;
 import inkground.ink.InkKind;
@@ -23,7 +24,8 @@ import java.util.concurrent.ConcurrentHashMap;
  *   <li>DeviceCMYK and DeviceGray (as black ink alone, ISO 32000-2 §10.4.2) through the print condition;
  *   <li>DeviceRGB as sRGB;
  *   <li>CalGray, CalRGB, Lab by their own definitions, their white adapted to D50 with Bradford;
- *   <li>ICCBased through its profile, or its alternate where the profile cannot be used;
+ *   <li>ICCBased through its profile by the object's rendering intent (the absolute one gives absolute Lab), or its alternate where the
+ *       profile cannot be used;
  *   <li>Separation of a process ink through the print condition, of None as bare paper; all others and DeviceN through
  *       their tint transform and alternate space.
  * </ul>
@@ -37,8 +39,10 @@ public final class ColourReader {
 
     private final PrintCondition condition;
     private volatile double[] paperXyz; // asked for late: reading it builds the condition
-    private final Map<ColourSpace.Profile, Optional<IccReader>> profiles = new ConcurrentHashMap<>();
+    private final Map<Opened, Optional<IccReader>> profiles = new ConcurrentHashMap<>();
     private final Map<ColourSpace.Profile, String> faults = new ConcurrentHashMap<>();
+
+    private record Opened(ColourSpace.Profile profile, RenderingIntent intent) {}
 
     /** @param condition what process tints look like */
     public ColourReader(PrintCondition condition) {
@@ -157,11 +161,11 @@ public final class ColourReader {
     }
 
     private Optional<IccReader> reader(ColourSpace.Icc icc) {
-        return profiles.computeIfAbsent(icc.profile(), profile -> {
+        return profiles.computeIfAbsent(new Opened(icc.profile(), icc.intent()), key -> {
             try {
-                return Optional.of(IccReader.open(profile.bytes(), icc.components()));
+                return Optional.of(IccReader.open(key.profile().bytes(), icc.components(), key.intent()));
             } catch (BrokenProfile e) {
-                faults.put(profile, e.getMessage() + "; its alternate colour space is used");
+                faults.put(key.profile(), e.getMessage() + "; its alternate colour space is used");
                 return Optional.empty();
             }
         });

@@ -442,6 +442,10 @@ public final class InkMapping implements ColourMapping {
     // Lab colours are asked for as they are; the colours of displays are fitted between paper and the darkest print. A
     // profile that is sRGB in all but name, as most are, shares the nodes that come ready-made.
     private void byColour(ColourSpace space, float[] components, float[] cmyk) {
+        if (space instanceof ColourSpace.Icc icc
+                && condition.byIntent(reader.toLab(space, components), icc.intent(), cmyk)) {
+            return;
+        }
         if (isDisplayRgb(space)) {
             srgb().convert(components[0], components[1], components[2], cmyk);
             return;

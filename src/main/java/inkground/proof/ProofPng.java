@@ -1,9 +1,13 @@
 package inkground.proof;
 
+import inkground.colour.DisplayProfile;
 import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.Map;
+import java.util.zip.DeflaterOutputStream;
 import javax.imageio.IIOImage;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageTypeSpecifier;
@@ -13,27 +17,35 @@ import javax.imageio.metadata.IIOMetadata;
 import javax.imageio.metadata.IIOMetadataNode;
 import javax.imageio.stream.ImageOutputStream;
 
-/** Writes a picture of a proof as PNG (ISO/IEC 15948): sRGB, resolution and notes tagged. */
+/** Writes a picture of a proof as PNG (ISO/IEC 15948): colour space, resolution and notes tagged. */
 public final class ProofPng {
     private static final String FORMAT = "javax_imageio_png_1.0";
     private static final double INCHES_PER_METRE = 1000 / 25.4;
 
     private ProofPng() {}
 
+    /** Writes a picture for an sRGB screen. */
+    public static void write(BufferedImage picture, double dpi, Map<String, String> texts, Path file)
+            throws IOException {
+        write(picture, DisplayProfile.SRGB, dpi, texts, file);
+    }
+
     /**
-     * @param picture sRGB
+     * @param picture in the colours of the screen
+     * @param screen it is for; its profile is embedded unless it is sRGB, which is named
      * @param dpi pixels per inch
      * @param texts keyword and text of each note, in Latin-1 or wider
      * @param file written over
      */
-    public static void write(BufferedImage picture, double dpi, Map<String, String> texts, Path file)
+    public static void write(
+            BufferedImage picture, DisplayProfile screen, double dpi, Map<String, String> texts, Path file)
             throws IOException {
         ImageWriter writer = ImageIO.getImageWritersByFormatName("png").next();
         try (ImageOutputStream out = ImageIO.createImageOutputStream(file.toFile())) {
             ImageWriteParam how = writer.getDefaultWriteParam();
             IIOMetadata metadata =
                     writer.getDefaultImageMetadata(ImageTypeSpecifier.createFromRenderedImage(picture), how);
-            metadata.mergeTree(FORMAT, tree(dpi, texts));
+            metadata.mergeTree(FORMAT, tree(screen, dpi, texts));
             writer.setOutput(out);
             writer.write(null, new IIOImage(picture, null, metadata), how);
         } finally {
@@ -41,7 +53,7 @@ public final class ProofPng {
         }
     }
 
-    private static IIOMetadataNode tree(double dpi, Map<String, String> texts) {
+    private static IIOMetadataNode tree(DisplayProfile screen, double dpi, Map<String, String> texts) {
         IIOMetadataNode root = new IIOMetadataNode(FORMAT);
         IIOMetadataNode size = new IIOMetadataNode("pHYs");
         String perMetre = Long.toString(Math.round(dpi * INCHES_PER_METRE));
@@ -49,9 +61,7 @@ public final class ProofPng {
         size.setAttribute("pixelsPerUnitYAxis", perMetre);
         size.setAttribute("unitSpecifier", "meter");
         root.appendChild(size);
-        IIOMetadataNode srgb = new IIOMetadataNode("sRGB");
-        srgb.setAttribute("renderingIntent", "Relative colorimetric");
-        root.appendChild(srgb);
+        root.appendChild(space(screen));
         IIOMetadataNode notes = new IIOMetadataNode("iTXt");
         texts.forEach((keyword, text) -> {
             IIOMetadataNode entry = new IIOMetadataNode("iTXtEntry");
@@ -65,5 +75,28 @@ public final class ProofPng {
         });
         root.appendChild(notes);
         return root;
+    }
+
+    private static IIOMetadataNode space(DisplayProfile screen) {
+        if (screen.profile().isEmpty()) {
+            IIOMetadataNode srgb = new IIOMetadataNode("sRGB");
+            srgb.setAttribute("renderingIntent", "Relative colorimetric");
+            return srgb;
+        }
+        IIOMetadataNode profile = new IIOMetadataNode("iCCP");
+        profile.setAttribute("profileName", "Screen");
+        profile.setAttribute("compressionMethod", "deflate");
+        profile.setUserObject(deflated(screen.profile().get()));
+        return profile;
+    }
+
+    private static byte[] deflated(byte[] bytes) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        try (DeflaterOutputStream deflater = new DeflaterOutputStream(out)) {
+            deflater.write(bytes);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return out.toByteArray();
     }
 }

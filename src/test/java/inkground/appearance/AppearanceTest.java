@@ -127,6 +127,28 @@ class AppearanceTest {
     }
 
     @Test
+    void a_photograph_with_and_without_black_is_painted_as_its_pixels_are_looked_up() {
+        int n = 64;
+        Random random = new Random(3);
+        byte[][] tints = new byte[4][n * n];
+        for (byte[] plane : tints) {
+            random.nextBytes(plane);
+        }
+        for (int i = 0; i < n * n; i += 2) {
+            tints[3][i] = 0;
+        }
+        byte[] all = Samples.filled(n * n, 255);
+        InkPlanes planes = planes(Samples.process(), n, n, tints[0], tints[1], tints[2], tints[3], all, all);
+        StackModel model = new StackModel(Stack.of(Samples.FOGRA_PAPER, Samples.process(), FOGRA));
+        int[] argb = new int[n * n];
+        Appearance.paint(planes, model, argb, 0, n, new Cancel());
+        for (int i = 0; i < n * n; i++) {
+            int[] at = {tints[0][i] & 255, tints[1][i] & 255, tints[2][i] & 255, tints[3][i] & 255};
+            assertThat(argb[i]).isEqualTo(model.toArgb(at));
+        }
+    }
+
+    @Test
     void a_spread_moves_the_edge_outwards_by_its_width() {
         int size = 81;
         byte[] square = new byte[size * size];

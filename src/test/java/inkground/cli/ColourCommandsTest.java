@@ -5,7 +5,12 @@ import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import inkground.colour.Cie;
+import inkground.colour.DisplayProfile;
+import inkground.colour.Lab;
 import inkground.colour.LittleCmsProfile;
+import inkground.colour.TestProfile;
+import inkground.substrate.Substrates;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -170,6 +175,66 @@ class ColourCommandsTest {
         assertThat(Run.of("patch", "--on", "coated-white", "--process", "sublimation", "--ink", "C=9")
                         .err())
                 .contains("does not print on");
+    }
+
+    @Test
+    void a_proof_for_a_screen_carries_its_profile_and_is_in_its_colours() throws Exception {
+        byte[] profile = TestProfile.rgbMatrix2();
+        Path icc = Files.write(folder.resolve("screen.icc"), profile);
+        Path png = folder.resolve("proof.png");
+        Run run = Run.of(
+                "proof",
+                "demo/regatta-shirt.pdf",
+                "--on",
+                "tee-red",
+                "--without-layer",
+                "Shirt colour (preview)",
+                "--dpi",
+                "20",
+                "--screen",
+                icc,
+                "--out",
+                png);
+        assertThat(run.err()).isEmpty();
+        assertThat(chunk(png, "sRGB")).isNull();
+        byte[] carried = chunk(png, "iCCP");
+        int name = new String(carried, java.nio.charset.StandardCharsets.ISO_8859_1).indexOf(0);
+        try (var inflater = new java.util.zip.InflaterInputStream(
+                new java.io.ByteArrayInputStream(carried, name + 2, carried.length - name - 2))) {
+            assertThat(inflater.readAllBytes()).isEqualTo(profile);
+        }
+        Lab cloth = Substrates.load().byId("tee-red").orElseThrow().lab();
+        double[] xyz = Cie.labToXyz(cloth);
+        java.awt.image.BufferedImage picture = javax.imageio.ImageIO.read(png.toFile());
+        int[] corner = picture.getRaster().getPixel(1, 1, (int[]) null); // as stored, not turned to sRGB
+        int expected = DisplayProfile.of(profile, "screen").toArgb(xyz[0], xyz[1], xyz[2]);
+        assertThat(0xff000000 | corner[0] << 16 | corner[1] << 8 | corner[2]).isEqualTo(expected);
+        assertThat(expected).isNotEqualTo(DisplayProfile.SRGB.toArgb(xyz[0], xyz[1], xyz[2]));
+        Run wrong = Run.of(
+                "proof",
+                "demo/regatta-shirt.pdf",
+                "--on",
+                "tee-red",
+                "--screen",
+                png,
+                "--out",
+                folder.resolve("b.png"));
+        assertThat(wrong.code()).isEqualTo(1);
+        assertThat(wrong.err()).contains("proof.png").contains("no usable profile");
+    }
+
+    private static byte[] chunk(Path png, String type) throws IOException {
+        java.nio.ByteBuffer in =
+                java.nio.ByteBuffer.wrap(Files.readAllBytes(png)).position(8);
+        while (in.remaining() >= 12) {
+            byte[] data = new byte[in.getInt()];
+            byte[] name = new byte[4];
+            in.get(name).get(data).getInt();
+            if (new String(name, java.nio.charset.StandardCharsets.US_ASCII).equals(type)) {
+                return data;
+            }
+        }
+        return null;
     }
 
     @Test

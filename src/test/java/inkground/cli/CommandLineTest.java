@@ -158,6 +158,7 @@ class CommandLineTest {
         Run first = Run.of("proof", SHIRT, "--on", garment, "--dpi", 20, "--out", out);
         assertThat(first.err()).isEmpty();
         assertThat(first.code()).isZero();
+        assertThat(first.out()).contains("colour of Reach Red: Lab value in the file");
         assertThat(ImageIO.read(out.toFile()).getWidth()).isEqualTo(236);
         byte[] before = Files.readAllBytes(out);
 

@@ -88,6 +88,61 @@ class CgatsTest {
         refused(SMALL.replace("LAB_B", "HUE"), "neither LAB_L", "HUE");
     }
 
+    @Test
+    void shares_are_told_from_per_cents() throws Refusal {
+        String shares = SMALL.replace("100 0 0 0", "1 0 0 0")
+                .replace("LAB_L LAB_A LAB_B", "XYZ_X XYZ_Y XYZ_Z")
+                .replace("95 0 -2", "0.8448 0.8762 0.7457")
+                .replace("55\n  -37 -50", "0.2 0.25 0.6")
+                .replace("57 -37 -50", "0.2 0.25 0.6");
+        Characterisation data = Characterisation.of(Cgats.parse(shares, "x"), "x");
+        assertThat(Cie.deltaE76(data.find(0, 0, 0, 0), new Lab(95, 0, -2))).isLessThan(0.02);
+        assertThat(data.find(1, 0, 0, 0).L()).isCloseTo(57.1, org.assertj.core.api.Assertions.within(0.1));
+    }
+
+    @Test
+    void contradictions_are_refused_with_their_row() {
+        refused(SMALL.replace("57 -37 -50", "57 37 50"), "row 3", "measured before", "differs by dE00");
+        String both = SMALL.replace("LAB_L LAB_A LAB_B", "LAB_L LAB_A LAB_B XYZ_X XYZ_Y XYZ_Z")
+                .replace("95 0 -2", "95 0 -2 84.48 87.62 74.57")
+                .replace("-37 -50", "-37 -50 20 30 60");
+        refused(both, "row 2", "LAB_L", "XYZ_X", "D50");
+    }
+
+    @Test
+    void five_inks_and_spectra_alone_make_a_model() throws Refusal {
+        StringBuilder text = new StringBuilder("CGATS.17\nBEGIN_DATA_FORMAT\nSAMPLE_ID");
+        for (int i = 1; i <= 5; i++) {
+            text.append(" 5CLR_").append(i);
+        }
+        for (int nm = 400; nm <= 700; nm += 20) {
+            text.append(" SPECTRAL_NM").append(nm);
+        }
+        text.append("\nEND_DATA_FORMAT\nBEGIN_DATA\n");
+        for (int p = 0; p < 32; p++) {
+            text.append(p);
+            for (int i = 0; i < 5; i++) {
+                text.append(' ').append((p >> i & 1) * 100);
+            }
+            for (int nm = 400; nm <= 700; nm += 20) {
+                double r = 0.9;
+                for (int i = 0; i < 5; i++) {
+                    r *= (p >> i & 1) == 0 ? 1 : 0.15 + 0.85 * Math.pow(Math.cos((nm - 400) / 95.0 + i), 2);
+                }
+                text.append(' ').append(Math.round(r * 1e4) / 1e4);
+            }
+            text.append('\n');
+        }
+        text.append("END_DATA\n");
+        Characterisation data = Characterisation.of(Cgats.parse(text.toString(), "five"), "five");
+        assertThat(data.inks()).hasSize(5);
+        assertThat(data.patches()).hasSize(32);
+        double[] xyz = new double[3];
+        NeugebauerModel.of(data).toXyz(new double[] {1, 0, 1, 0, 0}, xyz);
+        assertThat(Cie.deltaE00(Cie.xyzToLab(xyz[0], xyz[1], xyz[2]), data.find(1, 0, 1, 0, 0)))
+                .isLessThan(0.1);
+    }
+
     private static void refused(String text, String... parts) {
         assertThatThrownBy(() -> Characterisation.of(Cgats.parse(text, "small.ti3"), "small.ti3"))
                 .isInstanceOf(Refusal.class)

@@ -10,6 +10,7 @@ import java.util.Collections;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class CxfTest {
@@ -79,6 +80,93 @@ class CxfTest {
         assertThatThrownBy(() -> read(object("Weir Green", values)))
                 .isInstanceOf(Refusal.class)
                 .hasMessageContaining("inks.cxf");
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "StartWL=\"500\" Increment=\"10\" | 30 | StartWL",
+                "StartWL=\"400\" Increment=\"10\" | 20 | StartWL",
+                "StartWL=\"380\" Increment=\"40\" | 12 | Increment",
+                "StartWL=\"380\" Increment=\"-5\" | 36 | Increment",
+                "Increment=\"10\" ColorSpecification=\"none\" | 36 | StartWL"
+            })
+    void a_spectrum_that_leaves_light_out_is_refused_with_object_and_field(String range, int values, String field) {
+        String spectrum = "<cc:ReflectanceSpectrum " + range + ">"
+                + String.join(" ", Collections.nCopies(values, "0.2")) + "</cc:ReflectanceSpectrum>";
+        assertThatThrownBy(() -> read(object("Weir Green", spectrum)))
+                .isInstanceOf(Refusal.class)
+                .hasMessageContaining("inks.cxf")
+                .hasMessageContaining("Weir Green")
+                .hasMessageContaining(field);
+    }
+
+    @Test
+    void other_ranges_and_steps_of_one_spectrum_are_one_colour() throws Refusal {
+        Lab[] labs = new Lab[3];
+        int[][] ranges = {{360, 5, 81}, {380, 10, 36}, {400, 20, 16}};
+        for (int r = 0; r < 3; r++) {
+            StringBuilder values = new StringBuilder();
+            for (int i = 0; i < ranges[r][2]; i++) {
+                double nm = ranges[r][0] + i * ranges[r][1];
+                values.append(0.4 + 0.3 * Math.sin(nm / 90)).append(' ');
+            }
+            labs[r] = read(object(
+                            "S",
+                            "<cc:ReflectanceSpectrum StartWL=\"" + ranges[r][0] + "\" Increment=\"" + ranges[r][1]
+                                    + "\">" + values + "</cc:ReflectanceSpectrum>"))
+                    .get(0)
+                    .lab();
+        }
+        assertThat(Cie.deltaE00(labs[0], labs[1])).isLessThan(0.1);
+        assertThat(Cie.deltaE00(labs[2], labs[1])).isLessThan(0.7);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"D65, 2_Degree, Illuminant D65", "D50, 10_Degree, Observer 10_Degree", "A, 2_Degree, Illuminant A"})
+    void lab_of_another_light_or_eye_is_refused_with_object_and_field(String light, String eye, String field) {
+        String text = HEAD
+                + object(
+                        "Reach Red",
+                        "<cc:ColorCIELab ColorSpecification=\"X\"><cc:L>45</cc:L><cc:A>60</cc:A><cc:B>35</cc:B>"
+                                + "</cc:ColorCIELab>")
+                + TAIL.replace(
+                        "<cc:ColorSpecification Id=\"M0\">",
+                        "<cc:ColorSpecification Id=\"X\"><cc:TristimulusSpec><cc:Illuminant>" + light
+                                + "</cc:Illuminant><cc:Observer>" + eye
+                                + "</cc:Observer></cc:TristimulusSpec></cc:ColorSpecification>"
+                                + "<cc:ColorSpecification Id=\"M0\">");
+        assertThatThrownBy(() -> Cxf.read(text.getBytes(StandardCharsets.UTF_8), "inks.cxf"))
+                .isInstanceOf(Refusal.class)
+                .hasMessageContaining("inks.cxf")
+                .hasMessageContaining("Reach Red")
+                .hasMessageContaining(field);
+    }
+
+    @Test
+    void a_characterisation_that_lacks_its_solid_or_an_object_is_refused_with_the_ink() {
+        String paper = CxfInk.object("p0", CxfInk.ground(CxfInk::paper));
+        String solid = CxfInk.object("p100", CxfInk.over(0.3, CxfInk::paper));
+        String open = "<sic:MeasurementSet Background=\"Substrate\">";
+        String close = "</sic:MeasurementSet>";
+        String onlyPaper = open + CxfInk.measurement("p0", 0) + close;
+        inkRefused(paper, onlyPaper, "TintLevel 100");
+        inkRefused(paper, open + CxfInk.measurement("p100", 100) + close, "ObjectRef 'p100'");
+        inkRefused(paper + solid, open + CxfInk.measurement("p100", 101) + close, "TintLevel 101");
+        String twice = open + CxfInk.measurement("p100", 100) + CxfInk.measurement("p0", 100) + close;
+        inkRefused(paper + solid, twice, "there twice");
+        String noSolidOverBlack = open + CxfInk.measurement("p100", 100) + close
+                + "<sic:MeasurementSet Background=\"Black\">" + CxfInk.measurement("p0", 0) + close;
+        inkRefused(paper + solid, noSolidOverBlack, "over black");
+    }
+
+    private static void inkRefused(String objects, String sets, String why) {
+        assertThatThrownBy(() -> Cxf.read(CxfInk.document("Weir Red", objects, sets), "inks.cxf"))
+                .isInstanceOf(Refusal.class)
+                .hasMessageContaining("inks.cxf")
+                .hasMessageContaining("Weir Red")
+                .hasMessageContaining(why);
     }
 
     @Test

@@ -61,4 +61,28 @@ class IccConditionTest {
                 .hasMessageContaining("Output intent")
                 .hasMessageContaining("damaged");
     }
+
+    @Test
+    void intents_that_only_a_profile_can_answer_are_answered_by_its_tables() throws Exception {
+        PrintCondition press = IccCondition.of(TestProfile.bytes(), "press");
+        float[] cmyk = new float[4];
+        Lab asked = new Lab(55, 30, -20);
+        for (RenderingIntent intent : List.of(RenderingIntent.PERCEPTUAL, RenderingIntent.SATURATION)) {
+            assertThat(press.byIntent(asked, intent, cmyk)).isTrue();
+            assertThat(cmyk)
+                    .containsExactly(
+                            IccReader.open(TestProfile.bytes(), 4, intent).fromLab(asked));
+        }
+        assertThat(press.byIntent(asked, RenderingIntent.RELATIVE, cmyk)).isFalse();
+        assertThat(press.byIntent(press.paper(), RenderingIntent.ABSOLUTE, cmyk))
+                .isTrue();
+        assertThat(cmyk).containsExactly(0, 0, 0, 0); // the paper's own colour needs no ink
+        assertThat(press.byIntent(new Lab(100, 0, 0), RenderingIntent.ABSOLUTE, cmyk))
+                .isTrue();
+        // a profile without tables from colours, and data, leave what is pleasing to the caller
+        assertThat(IccCondition.of(LittleCmsTest.profile(), "micro").byIntent(asked, RenderingIntent.PERCEPTUAL, cmyk))
+                .isFalse();
+        assertThat(PrintConditions.bundled("TR006").byIntent(asked, RenderingIntent.SATURATION, cmyk))
+                .isFalse();
+    }
 }

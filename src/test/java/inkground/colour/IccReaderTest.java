@@ -54,4 +54,94 @@ class IccReaderTest {
                 .isInstanceOf(BrokenProfile.class)
                 .hasMessageContaining(reason);
     }
+
+    @Test
+    void a_message_names_the_tag_that_is_wrong() throws Exception {
+        byte[] display = TestProfile.rgbMatrix2();
+        refused(without(display, "gTRC"), 3, "gTRC");
+        refused(without(display, "bXYZ"), 3, "bXYZ");
+        refused(pointing(display, "rTRC", display.length + 4), 3, "rTRC lies outside");
+        byte[] flat = display.clone();
+        System.arraycopy(flat, dataOf(flat, "rXYZ"), flat, dataOf(flat, "gXYZ"), 20);
+        refused(flat, 3, "rXYZ, gXYZ, bXYZ lie in one plane");
+        byte[] press = TestProfile.bytes();
+        refused(without(without(without(press, "A2B0"), "A2B1"), "A2B2"), 4, "A2B0");
+        byte[] huge = press.clone();
+        huge[dataOf(huge, "A2B1") + 10] = (byte) 255; // nodes: 255 to the fourth
+        refused(huge, 4, "a table of [255, 255, 255, 255] nodes");
+        byte[] channels = press.clone();
+        channels[dataOf(channels, "A2B1") + 8] = 3;
+        refused(channels, 4, "damaged");
+        byte[] unknown = press.clone();
+        unknown[dataOf(unknown, "A2B1")] = 'x';
+        refused(unknown, 4, "unknown type");
+    }
+
+    @Test
+    void a_damaged_way_back_does_not_cost_the_way_there() throws Exception {
+        byte[] press = TestProfile.bytes();
+        press[dataOf(press, "B2A1")] = 'x';
+        IccReader reader = IccReader.open(press, 4);
+        assertThat(Cie.deltaE76(reader.toLab(new float[4]), new Lab(100, 0, 0))).isLessThan(0.1);
+        assertThatThrownBy(() -> reader.fromLab(new Lab(50, 0, 0)))
+                .isInstanceOf(BrokenProfile.class)
+                .hasMessageContaining("unknown type");
+    }
+
+    @Test
+    void damage_anywhere_ends_in_a_refusal_or_in_colours_never_otherwise() {
+        Random random = new Random(11);
+        int refused = 0;
+        int read = 0;
+        for (TestProfile.Named profile : TestProfile.all().values()) {
+            for (int i = 0; i < 300; i++) {
+                byte[] damaged = profile.bytes().clone();
+                int end = i % 2 == 0 ? Math.min(damaged.length, 600) : damaged.length;
+                for (int k = 0; k < 1 + i % 7; k++) {
+                    damaged[random.nextInt(end)] = (byte) random.nextInt();
+                }
+                byte[] cut = i % 5 == 0 ? Arrays.copyOf(damaged, 128 + random.nextInt(damaged.length - 128)) : damaged;
+                try {
+                    IccReader reader = IccReader.open(cut, profile.components());
+                    Lab lab = reader.toLab(new float[] {0.3f, 0.6f, 0.2f, 0.1f});
+                    assertThat(Double.isFinite(lab.L() + lab.a() + lab.b())).isTrue();
+                    for (float c : reader.hasWayBack() ? reader.fromLab(new Lab(40, 20, -30)) : new float[0]) {
+                        assertThat(c).isBetween(0f, 1f);
+                    }
+                    read++;
+                } catch (BrokenProfile e) {
+                    assertThat(e.getMessage()).startsWith("the colour profile");
+                    refused++;
+                }
+            }
+        }
+        assertThat(refused).isGreaterThan(200);
+        assertThat(read).isGreaterThan(200);
+    }
+
+    private static int entryOf(byte[] profile, String tag) {
+        java.nio.ByteBuffer in = java.nio.ByteBuffer.wrap(profile);
+        for (int at = 132; at < 132 + 12 * in.getInt(128); at += 12) {
+            if (new String(profile, at, 4, java.nio.charset.StandardCharsets.US_ASCII).equals(tag)) {
+                return at;
+            }
+        }
+        throw new AssertionError(tag);
+    }
+
+    private static int dataOf(byte[] profile, String tag) {
+        return java.nio.ByteBuffer.wrap(profile).getInt(entryOf(profile, tag) + 4);
+    }
+
+    private static byte[] pointing(byte[] profile, String tag, int offset) {
+        byte[] out = profile.clone();
+        java.nio.ByteBuffer.wrap(out).putInt(entryOf(out, tag) + 4, offset);
+        return out;
+    }
+
+    private static byte[] without(byte[] profile, String tag) {
+        byte[] out = profile.clone();
+        out[entryOf(out, tag)] = '_';
+        return out;
+    }
 }

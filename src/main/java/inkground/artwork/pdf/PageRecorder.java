@@ -10,6 +10,7 @@ import inkground.artwork.Paint;
 import inkground.artwork.Style;
 import inkground.artwork.TextUse;
 import inkground.artwork.Visibility;
+import inkground.colour.RenderingIntent;
 import inkground.geometry.Box;
 import inkground.geometry.FillRule;
 import inkground.geometry.Matrix;
@@ -315,6 +316,10 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         return userToPage;
     }
 
+    RenderingIntent intent() {
+        return States.intent(getGraphicsState());
+    }
+
     // ---- shadings and images ----
 
     @Override
@@ -347,7 +352,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
             Style style = image.hasSoftMask()
                     ? States.style(getGraphicsState(), false, null, paints.transfer())
                     : style(false);
-            recording.add(new Op.Image(image, unitToPage, style, clip, origin));
+            recording.add(new Op.Image(image.by(intent()), unitToPage, style, clip, origin));
             return;
         }
         Paint paint = paints.current(false);
@@ -617,9 +622,9 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
     }
 
     /** The colour of a colour value of the engine. */
-    static Colour colour(PDColor value, PDColorSpace space) {
+    static Colour colour(PDColor value, PDColorSpace space, RenderingIntent intent) {
         // The engine itself sets one colour only: black, at the start of a page.
         ColourSpace own = space instanceof FileSpace file ? file.space() : new ColourSpace.DeviceGray();
-        return new Colour(own, value.getComponents());
+        return new Colour(own.by(intent), value.getComponents());
     }
 }

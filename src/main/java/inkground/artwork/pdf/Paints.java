@@ -7,6 +7,7 @@ import inkground.artwork.Paint;
 import inkground.artwork.SoftMask;
 import inkground.artwork.TintTransform;
 import inkground.artwork.Transfer;
+import inkground.colour.RenderingIntent;
 import inkground.geometry.Box;
 import inkground.geometry.Matrix;
 import java.io.IOException;
@@ -36,6 +37,7 @@ final class Paints {
     private final Map<Key, SoftMask> masks = new HashMap<>();
     private final Map<COSBase, Transfer> transfers = new IdentityHashMap<>();
     private final PDColor[] lastColour = new PDColor[2];
+    private final RenderingIntent[] lastIntent = new RenderingIntent[2];
     private final Paint[] lastPaint = new Paint[2];
 
     Paints(PageRecorder recorder, DocumentParts parts, Recording recording) {
@@ -89,16 +91,17 @@ final class Paints {
         PDGraphicsState state = recorder.getGraphicsState();
         PDColor colour = stroke ? state.getStrokingColor() : state.getNonStrokingColor();
         int slot = stroke ? 1 : 0;
-        if (colour != lastColour[slot]) {
+        if (colour != lastColour[slot] || recorder.intent() != lastIntent[slot]) {
             lastPaint[slot] = paint(colour);
             lastColour[slot] = colour;
+            lastIntent[slot] = recorder.intent();
         }
         return lastPaint[slot];
     }
 
     private Paint paint(PDColor colour) throws IOException {
         if (!(colour.getColorSpace() instanceof PDPattern space)) {
-            return new Paint.Flat(PageRecorder.colour(colour, colour.getColorSpace()));
+            return new Paint.Flat(PageRecorder.colour(colour, colour.getColorSpace(), recorder.intent()));
         }
         Chosen use = chosen.get(colour);
         if (use == null) {
@@ -134,7 +137,7 @@ final class Paints {
         if (uncoloured && under == null) {
             throw new IOException("an uncoloured pattern without a colour");
         }
-        Colour with = uncoloured ? PageRecorder.colour(colour, under) : null;
+        Colour with = uncoloured ? PageRecorder.colour(colour, under, recorder.intent()) : null;
         Key key = new Key(stream, patternToUser, with);
         if (!made.containsKey(key)) {
             made.put(key, newTiling(stream, colour, uncoloured ? under : null, patternToUser));

@@ -3,6 +3,7 @@ package inkground.artwork.pdf;
 import inkground.artwork.ColourSpace;
 import inkground.artwork.ImageSource;
 import inkground.base.Refusal;
+import inkground.colour.RenderingIntent;
 import java.io.IOException;
 import java.util.List;
 import java.util.Locale;
@@ -53,6 +54,28 @@ final class PdfImage implements ImageSource {
         this.colourKey = stencil ? null : ints(Cos.numbers(Cos.get(stream, "Mask")));
         this.mask = mask;
         this.matte = matte;
+    }
+
+    /** The image painted under an intent, which its own takes the place of: §8.9.5, Intent. Itself where that changes nothing. */
+    PdfImage by(RenderingIntent inForce) {
+        String own = Cos.nameOf(stream, "Intent");
+        ColourSpace other = space.by(own == null ? inForce : States.intent(own));
+        return other.equals(space) ? this : new PdfImage(this, other);
+    }
+
+    private PdfImage(PdfImage image, ColourSpace space) {
+        this.stream = image.stream;
+        this.documentLock = image.documentLock;
+        this.width = image.width;
+        this.height = image.height;
+        this.bits = image.bits;
+        this.space = space;
+        this.stencil = image.stencil;
+        this.decode = image.decode;
+        this.interpolate = image.interpolate;
+        this.colourKey = image.colourKey;
+        this.mask = image.mask;
+        this.matte = image.matte;
     }
 
     /**

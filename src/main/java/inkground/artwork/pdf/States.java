@@ -4,6 +4,7 @@ import inkground.artwork.BlendMode;
 import inkground.artwork.SoftMask;
 import inkground.artwork.Style;
 import inkground.artwork.Transfer;
+import inkground.colour.RenderingIntent;
 import inkground.geometry.Matrix;
 import inkground.geometry.Pen;
 import java.util.Map;
@@ -69,6 +70,22 @@ final class States {
         return new Pen(Math.abs(state.getLineWidth()), cap, join, state.getMiterLimit(), dash, dashPhase);
     }
 
+    /** The intent in force, set by ri or by a graphics state; an unknown name counts as the default: §8.6.5.8. */
+    static RenderingIntent intent(PDGraphicsState state) {
+        return state.getRenderingIntent() == null
+                ? RenderingIntent.RELATIVE
+                : intent(state.getRenderingIntent().stringValue());
+    }
+
+    static RenderingIntent intent(String name) {
+        return switch (name) {
+            case "Perceptual" -> RenderingIntent.PERCEPTUAL;
+            case "Saturation" -> RenderingIntent.SATURATION;
+            case "AbsoluteColorimetric" -> RenderingIntent.ABSOLUTE;
+            default -> RenderingIntent.RELATIVE;
+        };
+    }
+
     /** Gives a state the values that a page starts with (ISO 32000-2 tables 51 and 52), under a given matrix. */
     static void reset(PDGraphicsState state, Matrix ctm) {
         state.setCurrentTransformationMatrix(Cos.matrix(ctm));
@@ -86,6 +103,7 @@ final class States {
         state.setOverprint(false);
         state.setNonStrokingOverprint(false);
         state.setOverprintMode(0);
+        state.setRenderingIntent(null);
         state.setTransfer(null);
     }
 }

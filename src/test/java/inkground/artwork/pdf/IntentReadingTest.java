@@ -1,0 +1,62 @@
+package inkground.artwork.pdf;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import inkground.artwork.ColourSpace;
+import inkground.artwork.Op;
+import inkground.artwork.Paint;
+import inkground.colour.RenderingIntent;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Rendering intents that objects name: ISO 32000-2 §8.6.5.8 and table 87. */
+class IntentReadingTest {
+    private static final String SPACE =
+            "/ColorSpace << /P [/ICCBased 5 0 R] /X [/Indexed [/ICCBased 5 0 R] 1 <000000ffffff>] >>"
+                    + " /ExtGState << /S << /RI /Saturation >> >> /XObject << /Own 6 0 R /None 7 0 R >>";
+
+    @TempDir
+    Path folder;
+
+    private List<Op> ops(String content) throws Exception {
+        PdfText pdf = new PdfText()
+                .resources(SPACE).content(content).stream("/N 3", "profile").stream(image("/Intent /Perceptual"), "abc")
+                        .stream(image(""), "abc");
+        return pdf.record(folder).ops();
+    }
+
+    private static String image(String entries) {
+        return "/Subtype /Image /Width 1 /Height 1 /BitsPerComponent 8 /ColorSpace [/ICCBased 5 0 R] " + entries;
+    }
+
+    private static RenderingIntent of(Op op) {
+        ColourSpace space = op instanceof Op.Image image
+                ? image.image().space()
+                : ((Paint.Flat) ((Op.Fill) op).paint()).colour().space();
+        ColourSpace base = space instanceof ColourSpace.Indexed indexed ? indexed.base() : space;
+        return ((ColourSpace.Icc) base).intent();
+    }
+
+    @Test
+    void the_operator_and_the_graphics_state_set_it_and_saving_keeps_it() throws Exception {
+        List<Op> ops = ops("/P cs 1 0 0 sc 0 0 9 9 re f q /Perceptual ri 0 0 9 9 re f /S gs 0 0 9 9 re f Q 0 0 9 9 re f"
+                + " /AbsoluteColorimetric ri /X cs 1 sc 0 0 9 9 re f /Nonsense ri 0 0 9 9 re f");
+        assertThat(ops.stream().map(IntentReadingTest::of))
+                .containsExactly(
+                        RenderingIntent.RELATIVE,
+                        RenderingIntent.PERCEPTUAL,
+                        RenderingIntent.SATURATION,
+                        RenderingIntent.RELATIVE,
+                        RenderingIntent.ABSOLUTE,
+                        RenderingIntent.RELATIVE);
+    }
+
+    @Test
+    void an_images_own_intent_takes_the_place_of_that_in_force() throws Exception {
+        List<Op> ops = ops("/Saturation ri /Own Do /None Do");
+        assertThat(ops.stream().map(IntentReadingTest::of))
+                .containsExactly(RenderingIntent.PERCEPTUAL, RenderingIntent.SATURATION);
+    }
+}

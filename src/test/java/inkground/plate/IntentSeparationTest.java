@@ -1,0 +1,51 @@
+package inkground.plate;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import inkground.artwork.ColourSpace;
+import inkground.colour.IccCondition;
+import inkground.colour.IccReader;
+import inkground.colour.RenderingIntent;
+import inkground.colour.TestProfile;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** Colours of a display's profile are separated by the intent of their object, through the tables of both profiles. */
+class IntentSeparationTest {
+    private static final float[] COLOUR = {0.5f, 0.25f, 0.75f};
+
+    @Test
+    void the_presss_own_tables_answer_the_perceptual_and_the_saturation_intent() throws Exception {
+        for (RenderingIntent intent : List.of(RenderingIntent.PERCEPTUAL, RenderingIntent.SATURATION)) {
+            IccReader screen = IccReader.open(TestProfile.rgbLut(4), 3, intent);
+            float[] expected = IccReader.open(TestProfile.bytes(), 4, intent).fromLab(screen.toLab(COLOUR));
+            int[] tints = tints(intent);
+            for (int i = 0; i < 4; i++) {
+                assertThat(tints[i] / (double) Fixed.TINT_ONE)
+                        .as(intent + " " + i)
+                        .isCloseTo(expected[i], within(0.02));
+            }
+        }
+        assertThat(tints(RenderingIntent.RELATIVE)).isNotEqualTo(tints(RenderingIntent.PERCEPTUAL));
+    }
+
+    @Test
+    void the_absolute_intent_pays_for_the_papers_colour_with_ink_or_the_lack_of_it() throws Exception {
+        // The paper is yellowish: white of the screen cannot be had by ink, and yellow asks for less of it.
+        int[] absolute = tints(RenderingIntent.ABSOLUTE);
+        int[] relative = tints(RenderingIntent.RELATIVE);
+        assertThat(absolute[2]).isLessThan(relative[2] + Fixed.TINT_ONE / 50);
+        assertThat(absolute).isNotEqualTo(relative);
+    }
+
+    private static int[] tints(RenderingIntent intent) throws Exception {
+        ColourSpace space = new ColourSpace.Icc(
+                new ColourSpace.Profile(TestProfile.rgbLut(4)), 3, new ColourSpace.DeviceRgb(), intent);
+        InkMapping mapping =
+                InkMapping.of(List.of(), Pages.page(20, 20), IccCondition.of(TestProfile.bytes(), "press"));
+        int[] out = new int[mapping.tintPlanes()];
+        mapping.tints(space, COLOUR, out);
+        return out;
+    }
+}
