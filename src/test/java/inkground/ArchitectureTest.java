@@ -97,6 +97,20 @@ class ArchitectureTest {
             .because("two packages that need each other are one package with a false name");
 
     @ArchTest
+    static final ArchRule theViewersPackagesHaveNoCycles = slices().matching("inkground.viewer.(*)..")
+            .should()
+            .beFreeOfCycles()
+            .because("a view that needs another view's insides cannot be changed, tested or shown without it");
+
+    @ArchTest
+    static final ArchRule theStateKnowsNoControls = noClasses()
+            .that(resideInAnyPackage("inkground.viewer.state..", "inkground.viewer.task..", "inkground.viewer.desk.."))
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage("javafx.scene..", "javafx.stage..")
+            .because("what is shown must be testable, and kept, without the controls that show it");
+
+    @ArchTest
     static final ArchRule onlyTheViewerKnowsJavaFx = noClasses()
             .that()
             .resideOutsideOfPackage("inkground.viewer..")

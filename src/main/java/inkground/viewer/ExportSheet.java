@@ -2,7 +2,12 @@ package inkground.viewer;
 
 import inkground.artwork.PageBox;
 import inkground.plate.PlateRequest;
-import inkground.viewer.ProofEngine.ExportRequest;
+import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.state.ProofEngine.ExportRequest;
+import inkground.viewer.state.ViewerState;
+import inkground.viewer.task.Activity;
+import inkground.viewer.ui.Command;
+import inkground.viewer.ui.Ui;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;

@@ -1,5 +1,8 @@
 package inkground.viewer;
 
+import inkground.viewer.state.ViewerState;
+import inkground.viewer.ui.Command;
+import inkground.viewer.ui.Ui;
 import javafx.beans.Observable;
 import javafx.scene.control.Label;
 import javafx.scene.layout.GridPane;

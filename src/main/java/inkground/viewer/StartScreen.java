@@ -1,5 +1,9 @@
 package inkground.viewer;
 
+import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.state.ViewerState;
+import inkground.viewer.ui.Command;
+import inkground.viewer.ui.Ui;
 import java.nio.file.Path;
 import javafx.beans.Observable;
 import javafx.geometry.Pos;

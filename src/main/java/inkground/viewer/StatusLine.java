@@ -2,7 +2,15 @@ package inkground.viewer;
 
 import inkground.artwork.PageBox;
 import inkground.geometry.Box;
-import inkground.viewer.ProofEngine.InkCard;
+import inkground.viewer.rack.SubstrateText;
+import inkground.viewer.state.Camera;
+import inkground.viewer.state.LengthUnit;
+import inkground.viewer.state.Probe;
+import inkground.viewer.state.ProofEngine.InkCard;
+import inkground.viewer.state.ViewerState;
+import inkground.viewer.task.Activity;
+import inkground.viewer.ui.Command;
+import inkground.viewer.ui.Ui;
 import java.util.List;
 import java.util.Locale;
 import javafx.animation.PauseTransition;

@@ -2,7 +2,14 @@ package inkground.viewer;
 
 import inkground.artwork.Layer;
 import inkground.artwork.PageBox;
-import inkground.viewer.ProofEngine.OpenPage;
+import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.state.BenchView;
+import inkground.viewer.state.ProofEngine.OpenPage;
+import inkground.viewer.state.Theme;
+import inkground.viewer.state.ViewerState;
+import inkground.viewer.ui.Command;
+import inkground.viewer.ui.Ui;
+import java.util.Locale;
 import javafx.beans.Observable;
 import javafx.beans.binding.BooleanBinding;
 import javafx.geometry.Pos;
@@ -11,12 +18,13 @@ import javafx.scene.control.CheckMenuItem;
 import javafx.scene.control.Label;
 import javafx.scene.control.MenuButton;
 import javafx.scene.control.ToggleButton;
+import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
 import org.kordamp.ikonli.feather.Feather;
 import org.kordamp.ikonli.javafx.FontIcon;
 
-/** Which file and page, what is drawn over the proof, and the way out: writing a proof. */
+/** Which file and page, how it is laid out, the way back, and the way out: writing a proof. */
 final class TopStrip extends HBox {
     private final ViewerState state;
     private final Label fileName = Ui.label("", "file-name");
@@ -42,14 +50,21 @@ final class TopStrip extends HBox {
         layers.setId("layers");
         layers.setMinWidth(USE_PREF_SIZE);
         Ui.tip(layers, "Which layers of the file are printed");
-        HBox over = over();
+        HBox views = views();
         Button proof =
                 Ui.button("proof", "Write proof", Feather.FILE_PLUS, Command.EXPORT, () -> state.exportSheet.set(true));
+        Button undo = Ui.button("undo", "", Feather.CORNER_UP_LEFT, Command.UNDO, state.history::undo);
+        Button redo = Ui.button("redo", "", Feather.CORNER_UP_RIGHT, Command.REDO, state.history::redo);
+        undo.disableProperty().bind(state.history.undoable().isEmpty());
+        redo.disableProperty().bind(state.history.redoable().isEmpty());
+        HBox back = new HBox(undo, redo);
+        back.setMinWidth(USE_PREF_SIZE);
+        back.setAlignment(Pos.CENTER);
         Button theme =
                 Ui.button("theme", "", Feather.MOON, Command.THEME, () -> state.theme.set(next(state.theme.get())));
         Button keys = Ui.button("keys", "", Feather.HELP_CIRCLE, Command.KEYS, () -> state.keySheet.set(true));
         BooleanBinding noPage = state.page.isNull();
-        over.disableProperty().bind(noPage);
+        views.disableProperty().bind(noPage);
         proof.disableProperty().bind(noPage);
         getChildren()
                 .addAll(
@@ -57,9 +72,10 @@ final class TopStrip extends HBox {
                         names,
                         pages,
                         Ui.spring(),
+                        views,
                         layers,
-                        over,
                         Ui.spring(),
+                        back,
                         theme,
                         keys,
                         proof);
@@ -71,16 +87,30 @@ final class TopStrip extends HBox {
         fill();
     }
 
-    private HBox over() {
-        ToggleButton trim = Ui.toggle("trim", "Trim", Feather.SCISSORS, Command.TRIM, state.trim);
-        ToggleButton bleed = Ui.toggle("bleed", "Bleed", Feather.MAXIMIZE_2, Command.BLEED, state.bleed);
-        ToggleButton safe = Ui.toggle("safe", "Safe area", Feather.SHIELD, Command.SAFE, state.safe);
-        ToggleButton bare = Ui.toggle("bare-map", "Bare map", Feather.GRID, Command.BARE_MAP, state.bareMap);
-        HBox over = new HBox(trim, bleed, safe, bare);
-        over.getStyleClass().add("over");
-        over.setMinWidth(USE_PREF_SIZE);
-        over.setAlignment(Pos.CENTER);
-        return over;
+    /** The ways of laying out the artwork; not shown while there is only one. */
+    private HBox views() {
+        HBox views = new HBox();
+        ToggleGroup group = new ToggleGroup();
+        for (BenchView view : BenchView.values()) {
+            ToggleButton toggle = new ToggleButton(view.label());
+            toggle.setId("view-" + view.name().toLowerCase(Locale.ROOT).replace('_', '-'));
+            toggle.setToggleGroup(group);
+            toggle.setMinWidth(USE_PREF_SIZE);
+            toggle.setAccessibleText(view.label() + ": " + view.sentence());
+            Ui.tip(toggle, view.sentence() + "  [Ctrl+" + (view.ordinal() + 1) + "]");
+            toggle.setOnAction(e -> {
+                toggle.setSelected(true);
+                state.view.set(view);
+            });
+            state.view.addListener((Observable o) -> toggle.setSelected(state.view.get() == view));
+            toggle.setSelected(state.view.get() == view);
+            views.getChildren().add(toggle);
+        }
+        views.getStyleClass().add("over");
+        views.setMinWidth(USE_PREF_SIZE);
+        views.setAlignment(Pos.CENTER);
+        Ui.shown(views, BenchView.values().length > 1);
+        return views;
     }
 
     private void themeIcon(Button theme) {

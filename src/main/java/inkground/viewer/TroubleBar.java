@@ -1,5 +1,8 @@
 package inkground.viewer;
 
+import inkground.viewer.state.ViewerState;
+import inkground.viewer.ui.Command;
+import inkground.viewer.ui.Ui;
 import javafx.beans.Observable;
 import javafx.geometry.Pos;
 import javafx.scene.control.Label;

@@ -1,6 +1,20 @@
 package inkground.viewer;
 
 import inkground.app.ArtworkFiles;
+import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.overlay.MapLegend;
+import inkground.viewer.overlay.OverlayStrip;
+import inkground.viewer.rack.SubstrateRack;
+import inkground.viewer.stack.StackView;
+import inkground.viewer.state.LengthUnit;
+import inkground.viewer.state.MapKind;
+import inkground.viewer.state.Question;
+import inkground.viewer.state.Question.Answer;
+import inkground.viewer.state.Theme;
+import inkground.viewer.state.ViewerState;
+import inkground.viewer.surface.ProofSurface;
+import inkground.viewer.ui.Command;
+import inkground.viewer.ui.PanelSwitch;
 import java.io.File;
 import java.nio.file.Path;
 import java.util.List;
@@ -8,6 +22,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import javafx.beans.Observable;
+import javafx.beans.binding.Bindings;
+import javafx.beans.property.BooleanProperty;
 import javafx.geometry.Pos;
 import javafx.scene.Scene;
 import javafx.scene.control.TextInputControl;
@@ -51,20 +67,28 @@ final class ViewerWindow {
 
     private VBox main() {
         StackPane bench = new StackPane(
-                surface, new StartScreen(state, desk, this::askForFile), new BareLegend(state), new TroubleBar(state));
+                surface,
+                new StartScreen(state, desk, this::askForFile),
+                new MapLegend(state),
+                new VBox(new TroubleBar(state), new QuestionBar(state)));
         bench.getStyleClass().add("bench");
         bench.setMinSize(0, 0);
         StackPane.setAlignment(bench.getChildren().get(2), Pos.BOTTOM_RIGHT);
         StackPane.setAlignment(bench.getChildren().get(3), Pos.TOP_CENTER);
-        VBox.setVgrow(bench, Priority.ALWAYS);
-        VBox left = new VBox(bench, new SubstrateRack(state));
+        bench.getChildren().get(3).setPickOnBounds(false);
+        HBox light = new HBox(new OverlayStrip(state), bench);
+        light.setMinHeight(0);
+        HBox.setHgrow(bench, Priority.ALWAYS);
+        VBox.setVgrow(light, Priority.ALWAYS);
+        VBox left = new VBox(light, new SubstrateRack(state));
         left.setMinWidth(0);
         HBox.setHgrow(left, Priority.ALWAYS);
-        NotesPanel notes = new NotesPanel(state);
+        PanelSwitch panels = new PanelSwitch();
+        panels.add("panel-notes", "Notes", "What to bear in mind while looking", new NotesPanel(state));
         StackView stack = new StackView(state, desk.forView("colours of the stack"));
-        VBox.setVgrow(notes, Priority.ALWAYS);
-        notes.setMinHeight(96);
-        VBox column = new VBox(notes, stack);
+        VBox.setVgrow(panels, Priority.ALWAYS);
+        panels.setMinHeight(96);
+        VBox column = new VBox(panels, stack);
         column.getStyleClass().add("column");
         column.setMinWidth(COLUMN_W);
         column.setMaxWidth(COLUMN_W);
@@ -103,9 +127,20 @@ final class ViewerWindow {
         stage.setMinWidth(1060);
         stage.setMinHeight(640);
         stage.titleProperty()
-                .bind(state.file
-                        .map(f -> f.path().getFileName() + " · Inkground")
-                        .orElse("Inkground"));
+                .bind(Bindings.createStringBinding(
+                        () -> state.file.get() == null
+                                ? "Inkground"
+                                : state.file.get().path().getFileName()
+                                        + (state.unsaved.get() ? " (not kept)" : "")
+                                        + " · Inkground",
+                        state.file,
+                        state.unsaved));
+        stage.setOnCloseRequest(e -> {
+            if (state.unsaved.get()) {
+                e.consume();
+                unlessUnsaved("close", stage::close);
+            }
+        });
         stage.show();
         surface.requestFocus();
     }
@@ -113,6 +148,30 @@ final class ViewerWindow {
     /** Stops all work of the window. */
     void close() {
         desk.close();
+    }
+
+    /** Opens a file, once what was decided about the present one is kept or given up. */
+    private void open(Path file) {
+        unlessUnsaved("open", () -> desk.open(file));
+    }
+
+    private void unlessUnsaved(String verb, Runnable action) {
+        if (!state.unsaved.get()) {
+            action.run();
+            return;
+        }
+        state.question.set(new Question(
+                "What you decided about " + state.file.get().path().getFileName() + " is not kept yet.",
+                List.of(
+                        new Answer(
+                                "Keep and " + verb,
+                                "Writes it into a small file beside the artwork first",
+                                () -> desk.keepSession(action)),
+                        new Answer(
+                                Character.toUpperCase(verb.charAt(0)) + verb.substring(1) + " without",
+                                "Forgets order, colours and underbase that you chose",
+                                action),
+                        new Answer("Stay", "Changes nothing", () -> {}))));
     }
 
     private void askForFile() {
@@ -128,7 +187,7 @@ final class ViewerWindow {
                 .map(Path::toFile)
                 .filter(File::isDirectory)
                 .ifPresent(chooser::setInitialDirectory);
-        Optional.ofNullable(chooser.showOpenDialog(scene.getWindow())).ifPresent(f -> desk.open(f.toPath()));
+        Optional.ofNullable(chooser.showOpenDialog(scene.getWindow())).ifPresent(f -> open(f.toPath()));
     }
 
     /** Both ways of writing an ending: some systems tell them apart. */
@@ -155,7 +214,7 @@ final class ViewerWindow {
     /** Opens the first artwork among files that were dropped; without one the first file, so that the user is told about it. */
     void openDropped(List<File> files) {
         if (!files.isEmpty()) {
-            desk.open(firstArtwork(files).toPath());
+            open(firstArtwork(files).toPath());
         }
     }
 
@@ -197,6 +256,8 @@ final class ViewerWindow {
     private void perform(Command command) {
         switch (command) {
             case OPEN -> askForFile();
+            case KEEP -> desk.keepSession(() -> {});
+            case RELOAD -> desk.reload();
             case EXPORT -> state.exportSheet.set(state.page.get() != null);
             case NEXT_SUBSTRATE -> state.stepSubstrate(1);
             case PREVIOUS_SUBSTRATE -> state.stepSubstrate(-1);
@@ -218,21 +279,28 @@ final class ViewerWindow {
         switch (command) {
             case HIDE_INK -> ifChosen(ink, () -> state.toggleHidden(ink));
             case SOLO_INK -> ifChosen(ink, () -> state.toggleSolo(ink));
-            case UNDERBASE -> {
-                boolean cloth =
-                        state.substrate.get() != null && state.substrate.get().garment();
-                state.underbase.set(cloth && !state.underbase.get());
-            }
-            case OVERPRINT -> state.overprint.set(!state.overprint.get());
-            case TRIM -> state.trim.set(!state.trim.get());
-            case BLEED -> state.bleed.set(!state.bleed.get());
-            case SAFE -> state.safe.set(!state.safe.get());
-            case BARE_MAP -> state.bareMap.set(!state.bareMap.get());
+            case UNDERBASE -> state.toggleUnderbase();
+            case UNDO -> state.history.undo();
+            case REDO -> state.history.redo();
+            case OVERPRINT -> flip(state.overprint);
+            case TRIM -> flip(state.overlays.trim);
+            case BLEED -> flip(state.overlays.bleed);
+            case SAFE -> flip(state.overlays.safe);
+            case VANISH_MAP -> state.overlays.toggle(MapKind.VANISH);
+            case REACH_MAP -> state.overlays.toggle(MapKind.REACH);
+            case SHIFT_MAP -> state.overlays.toggle(MapKind.SHIFT);
+            case SCREEN_MAP -> state.overlays.toggle(MapKind.SCREEN);
+            case TOTAL_INK_MAP -> state.overlays.toggle(MapKind.TOTAL_INK);
+            case BARE_MAP -> state.overlays.toggle(MapKind.BARE);
             case UNIT -> state.unit.set(state.unit.get() == LengthUnit.MM ? LengthUnit.INCH : LengthUnit.MM);
             case THEME -> state.theme.set(TopStrip.next(state.theme.get()));
             case KEYS -> state.keySheet.set(!state.keySheet.get());
             default -> throw new IllegalStateException("no key does " + command);
         }
+    }
+
+    private static void flip(BooleanProperty property) {
+        property.set(!property.get());
     }
 
     private void ifChosen(int ink, Runnable action) {
@@ -252,6 +320,8 @@ final class ViewerWindow {
         } else if (state.exportSheet.get()) {
             state.trouble.set(null);
             state.exportSheet.set(false);
+        } else if (state.question.get() != null) {
+            state.question.set(null);
         } else if (state.trouble.get() != null) {
             state.trouble.set(null);
         } else {

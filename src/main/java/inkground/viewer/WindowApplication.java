@@ -1,5 +1,9 @@
 package inkground.viewer;
 
+import inkground.viewer.desk.JobEngine;
+import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.desk.Recents;
+import inkground.viewer.state.ViewerState;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;

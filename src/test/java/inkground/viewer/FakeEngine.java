@@ -1,5 +1,7 @@
 package inkground.viewer;
 
+import inkground.app.Session;
+import inkground.artwork.ColourAssignment;
 import inkground.artwork.Layer;
 import inkground.artwork.PageBox;
 import inkground.artwork.PageInfo;
@@ -13,11 +15,19 @@ import inkground.ink.InkSet;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlanesForTests;
 import inkground.plate.PlateRequest;
+import inkground.substrate.PrintProcess;
+import inkground.substrate.Substrates;
+import inkground.viewer.state.Look;
+import inkground.viewer.state.MapChoice;
+import inkground.viewer.state.MapKind;
+import inkground.viewer.state.ProofEngine;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Collections;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -51,6 +61,8 @@ final class FakeEngine implements ProofEngine {
     final AtomicInteger openFiles = new AtomicInteger();
 
     volatile boolean exportWaits;
+    /** Sessions by artwork; null for one that cannot be read. */
+    final Map<Path, Session> sessions = Collections.synchronizedMap(new HashMap<>());
 
     private static SubstrateCard card(String id, String name, boolean garment, double l, int argb, String texture) {
         return new SubstrateCard(
@@ -63,8 +75,27 @@ final class FakeEngine implements ProofEngine {
     }
 
     @Override
+    public List<PrintProcess> processes() throws Refusal {
+        return Substrates.load().processes();
+    }
+
+    @Override
     public Optional<Path> demo() {
         return Optional.empty();
+    }
+
+    @Override
+    public Optional<Session> session(Path artwork) throws Refusal {
+        if (sessions.containsKey(artwork) && sessions.get(artwork) == null) {
+            throw new Refusal("regatta.inkground.json, field 'rules': is missing. Add it.");
+        }
+        return Optional.ofNullable(sessions.get(artwork));
+    }
+
+    @Override
+    public Path keep(Session session, Path artwork) {
+        sessions.put(artwork, session);
+        return artwork.resolveSibling("regatta.inkground.json");
     }
 
     @Override
@@ -99,7 +130,7 @@ final class FakeEngine implements ProofEngine {
         }
 
         @Override
-        public OpenPage page(int number, Cancel cancel, Progress progress) {
+        public OpenPage page(int number, ColourAssignment assignment, Cancel cancel, Progress progress) {
             return new FakePage(number);
         }
 
@@ -167,11 +198,21 @@ final class FakeEngine implements ProofEngine {
 
         @Override
         public Figures measure(boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) {
-            int[] sample = new int[CoverFigure.SAMPLE_PX * CoverFigure.SAMPLE_PX];
+            return new Figures(List.of(new InkFigure(12.5, 0.1), new InkFigure(3.25, 0.05), new InkFigure(0, 0)));
+        }
+
+        @Override
+        public MapReport measureMap(
+                Look look, boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) {
+            int[] sample = new int[MapEntry.SAMPLE_PX * MapEntry.SAMPLE_PX];
             java.util.Arrays.fill(sample, 0xffa0a0a0);
-            return new Figures(
-                    List.of(new InkFigure(12.5, 0.1), new InkFigure(3.25, 0.05), new InkFigure(0, 0)),
-                    List.of(new CoverFigure("unpainted", 130, sample), new CoverFigure("knocked out", 2.4, sample)));
+            MapChoice map = look.map().orElseThrow();
+            return new MapReport(
+                    map.kind().label() + " on " + look.substrateId(),
+                    List.of(
+                            new MapEntry("unpainted", "Nothing is painted.", 130, 0.7, sample),
+                            new MapEntry("knocked out", "Paint removed the ink.", 2.4, 0.3, sample)),
+                    map.kind().limit() == MapKind.Limit.NONE ? "" : map.limitDe00() + " ΔE00");
         }
 
         @Override
@@ -240,7 +281,7 @@ final class FakeEngine implements ProofEngine {
                     for (int plane = 0; plane < tints.length; plane++) {
                         tints[plane] = planes.get(plane, x, y);
                     }
-                    argb[offset + y * stride + x] = look.bareMap() ? 0xff808000 : colour(tints);
+                    argb[offset + y * stride + x] = look.map().isPresent() ? 0xff808000 : colour(tints);
                 }
             }
         }

@@ -3,6 +3,8 @@ package inkground.viewer;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import inkground.base.Refusal;
+import inkground.viewer.task.Outcome;
+import inkground.viewer.task.RenderScheduler;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;

@@ -6,6 +6,12 @@ import inkground.artwork.PageBox;
 import inkground.colour.Srgb;
 import inkground.substrate.Substrate;
 import inkground.substrate.Substrates;
+import inkground.viewer.desk.JobEngine;
+import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.desk.Recents;
+import inkground.viewer.state.Camera;
+import inkground.viewer.state.ProofEngine;
+import inkground.viewer.state.ViewerState;
 import java.awt.image.BufferedImage;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -103,10 +109,10 @@ class ViewerDemoTest extends ApplicationTest {
         push(KeyCode.B);
         assertThat(lookup("#line-safe").query().isVisible()).isTrue();
         push(KeyCode.M);
-        until(() -> state.figures.get() != null);
-        assertThat(lookup("#bare-legend").query().isVisible()).isTrue();
-        double total = state.figures.get().covers().stream()
-                .mapToDouble(ProofEngine.CoverFigure::cm2)
+        until(() -> state.overlays.report.get() != null);
+        assertThat(lookup("#map-legend").query().isVisible()).isTrue();
+        double total = state.overlays.report.get().entries().stream()
+                .mapToDouble(ProofEngine.MapEntry::cm2)
                 .sum();
         var trim = state.page.get().info().box(PageBox.TRIM);
         // One row and column of pixels at 150 dpi may be gained or lost.

@@ -1,5 +1,11 @@
 package inkground.viewer;
 
+import inkground.viewer.desk.JobEngine;
+import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.desk.Recents;
+import inkground.viewer.state.MapKind;
+import inkground.viewer.state.Theme;
+import inkground.viewer.state.ViewerState;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -65,20 +71,25 @@ public final class ViewerPictures {
                 .findFirst()
                 .orElseThrow()));
         shoot("garment-light");
-        onFx(() -> state.underbase.set(true));
+        onFx(() -> state.toggleUnderbase());
         shoot("garment-underbase-light");
         onFx(() -> {
-            state.bleed.set(true);
-            state.safe.set(true);
+            state.overlays.bleed.set(true);
+            state.overlays.safe.set(true);
             state.theme.set(Theme.DARK);
         });
         shoot("lines-dark");
-        onFx(() -> state.bareMap.set(true));
+        onFx(() -> state.overlays.map.set(MapKind.BARE));
         shoot("bare-map-dark");
         onFx(() -> state.theme.set(Theme.LIGHT));
         shoot("bare-map-light");
+        for (MapKind kind : MapKind.values()) {
+            onFx(() -> state.overlays.map.set(kind));
+            until(s -> s.overlays.report.get() != null);
+            shoot("map-" + kind.name().toLowerCase(java.util.Locale.ROOT) + "-light");
+        }
         onFx(() -> {
-            state.bareMap.set(false);
+            state.overlays.map.set(null);
             state.toggleSolo(state.page.get().printOrder().get(0));
             state.stepInk(1);
         });

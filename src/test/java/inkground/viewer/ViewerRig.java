@@ -1,5 +1,6 @@
 package inkground.viewer;
 
+import inkground.viewer.desk.ProofDesk;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.Executor;

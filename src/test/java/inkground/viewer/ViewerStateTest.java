@@ -3,10 +3,18 @@ package inkground.viewer;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import inkground.app.Arrangement.WhiteBase;
 import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.geometry.Box;
 import inkground.plate.PlateRequest;
+import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.desk.Recents;
+import inkground.viewer.state.Camera;
+import inkground.viewer.state.ViewerState;
+import inkground.viewer.surface.Tile;
+import inkground.viewer.surface.TileCache;
+import inkground.viewer.surface.TileGrid;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -65,12 +73,44 @@ class ViewerStateTest {
     }
 
     @Test
-    void theUnderbaseLiesOnClothOnlyAndIsTakenOffOnPaper() {
+    void theUnderbaseLiesOnClothOnly() {
         state.substrate.set(FakeEngine.NAVY);
-        state.underbase.set(true);
-        assertThat(state.look().underbase()).isTrue();
+        state.toggleUnderbase();
+        assertThat(state.look().underbase()).contains(WhiteBase.FULL);
         state.substrate.set(FakeEngine.PAPER);
-        assertThat(state.underbase.get()).isFalse();
+        assertThat(state.look().underbase()).isEmpty();
+        state.toggleUnderbase();
+        state.substrate.set(FakeEngine.SAND);
+        assertThat(state.look().underbase()).contains(WhiteBase.FULL);
+        state.toggleUnderbase();
+        assertThat(state.look().underbase()).isEmpty();
+        state.history.undo();
+        assertThat(state.look().underbase()).contains(WhiteBase.FULL);
+    }
+
+    @Test
+    void anInkMovesInTheStackAndBack() {
+        state.moveInk(2, 5);
+        assertThat(state.look().printOrder()).containsExactly(0, 1, 2);
+        assertThat(state.history.undoable().get()).isEqualTo("print White as number 3");
+        state.history.undo();
+        assertThat(state.look().printOrder()).containsExactly(2, 0, 1);
+        state.history.redo();
+        assertThat(state.look().printOrder()).containsExactly(0, 1, 2);
+    }
+
+    @Test
+    void anotherVersionOfThePageKeepsTheViewAndWhichInksAreHidden() {
+        state.toggleHidden(1);
+        state.toggleSolo(2);
+        state.layersOn.clear();
+        state.zoom(3, 200, 150);
+        Camera seen = state.camera.get();
+        state.replace(state.file.get(), state.page.get());
+        assertThat(state.hidden).containsExactly(1);
+        assertThat(state.solo.get()).isEqualTo(2);
+        assertThat(state.layersOn).isEmpty();
+        assertThat(state.camera.get()).isEqualTo(seen);
     }
 
     @Test

@@ -2,6 +2,12 @@ package inkground.viewer;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.desk.Recents;
+import inkground.viewer.state.Camera;
+import inkground.viewer.state.MapKind;
+import inkground.viewer.state.Theme;
+import inkground.viewer.state.ViewerState;
 import java.awt.image.BufferedImage;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -155,11 +161,11 @@ class ViewerWindowTest extends ApplicationTest {
         openArtwork();
         clickOn("#bare-map");
         assertThat(rgbAt(200, 130)).isEqualTo(0x808000);
-        assertThat(shows("#bare-legend")).isTrue();
-        assertThat(lookup("knocked out").tryQuery()).isPresent();
+        assertThat(shows("#map-legend")).isTrue();
+        until(() -> lookup("knocked out").tryQuery().isPresent());
         assertThat(lookup("2.40 cm²").tryQuery()).isPresent();
         push(KeyCode.M);
-        assertThat(shows("#bare-legend")).isFalse();
+        assertThat(shows("#map-legend")).isFalse();
         assertThat(rgbAt(200, 130)).isEqualTo(FakeEngine.INK_RGB[0]);
     }
 
@@ -320,5 +326,106 @@ class ViewerWindowTest extends ApplicationTest {
         push(KeyCode.D);
         assertThat(state.theme.get()).isEqualTo(Theme.DARK);
         assertThat(rgbAt(-60, 150)).isEqualTo(outside).isEqualTo(0x767676);
+    }
+
+    @Test
+    void whatWasDecidedIsKeptBesideTheFileAndTakenUpAgain() throws Exception {
+        openArtwork();
+        interact(() -> state.substrate.set(FakeEngine.NAVY));
+        push(KeyCode.U);
+        interact(() -> state.moveInk(2, 2));
+        push(KeyCode.CONTROL, KeyCode.S);
+        until(() -> !state.unsaved.get());
+        interact(() -> {
+            state.substrate.set(FakeEngine.PAPER);
+            state.moveInk(2, 0);
+        });
+        assertThat(stage.getTitle()).contains("not kept");
+        Path file = state.file.get().path();
+        interact(() -> desk.open(file));
+        until(() -> !state.unsaved.get() && window.surface().complete());
+        assertThat(state.substrate.get()).isEqualTo(FakeEngine.NAVY);
+        assertThat(state.printOrder()).containsExactly(0, 1, 2);
+        assertThat(state.underbaseLies()).isTrue();
+    }
+
+    @Test
+    void decisionsThatAreNotKeptAreAskedAboutBeforeTheyAreLost() throws Exception {
+        openArtwork();
+        interact(() -> state.moveInk(2, 2));
+        Path other = Files.writeString(folder.resolve("other.pdf"), "%PDF-fake");
+        interact(() -> window.openDropped(java.util.List.of(other.toFile())));
+        assertThat(shows("#question")).isTrue();
+        push(KeyCode.ESCAPE);
+        assertThat(shows("#question")).isFalse();
+        assertThat(state.file.get().path()).hasFileName("regatta.pdf");
+        interact(() -> window.openDropped(java.util.List.of(other.toFile())));
+        clickOn("#answer-0");
+        until(() -> state.file.get() != null && state.file.get().path().endsWith("other.pdf"));
+        assertThat(engine.sessions
+                        .get(folder.resolve("regatta.pdf"))
+                        .arrangement()
+                        .printOrder())
+                .containsExactly("Signal Red", "River Teal", "White");
+    }
+
+    @Test
+    void aSessionThatCannotBeReadCostsOnlyTheSession() throws Exception {
+        engine.sessions.put(folder.resolve("regatta.pdf"), null);
+        openArtwork();
+        assertThat(lookup("#trouble-words").queryLabeled().getText())
+                .contains("not used")
+                .contains("field 'rules'");
+        assertThat(rgbAt(200, 130)).isEqualTo(FakeEngine.INK_RGB[0]);
+    }
+
+    @Test
+    void aFileChangedByAnotherProgramIsReadAgainAndLookedAtInTheSamePlace() throws Exception {
+        openArtwork();
+        push(KeyCode.RIGHT);
+        interact(() -> {
+            state.zoom(3);
+            state.toggleHidden(1);
+        });
+        var before = state.file.get();
+        Camera seen = state.camera.get();
+        Files.writeString(before.path(), "%PDF-fake, and a line more");
+        until(() -> state.file.get() != before && window.surface().complete());
+        assertThat(state.camera.get()).isEqualTo(seen);
+        assertThat(state.hidden).containsExactly(1);
+        assertThat(state.substrate.get()).isEqualTo(FakeEngine.NAVY);
+        until(() -> engine.openFiles.get() == 1);
+    }
+
+    @Test
+    void aMapTakesTheLimitThatIsTypedAndFollowsTheSubstrate() throws Exception {
+        openArtwork();
+        push(KeyCode.N);
+        until(() -> lookup("#map-largest").queryLabeled().getText().contains("3.0"));
+        assertThat(lookup("#map-legend .title").queryLabeled().getText()).isEqualTo("Ink reach on plain-paper");
+        TextField limit = lookup("#map-limit").query();
+        interact(limit::requestFocus);
+        interact(() -> limit.setText("5.5"));
+        until(() -> lookup("#map-largest").queryLabeled().getText().contains("5.5"));
+        interact(() -> limit.setText("much"));
+        assertThat(state.overlays.limitDe00.get()).isEqualTo(5.5);
+        interact(() -> window.surface().requestFocus());
+        assertThat(limit.getText()).isEqualTo("5.5");
+        push(KeyCode.RIGHT);
+        until(() -> lookup("#map-legend .title").queryLabeled().getText().contains("navy-jersey"));
+        push(KeyCode.L);
+        assertThat(state.overlays.map.get()).isEqualTo(MapKind.TOTAL_INK);
+        push(KeyCode.L);
+        assertThat(state.overlays.map.get()).isNull();
+    }
+
+    @Test
+    void theWayOfPrintingSuitsTheSubstrateAndSetsTheLimits() throws Exception {
+        openArtwork();
+        assertThat(state.overlays.process.get().id()).isEqualTo("offset-paper");
+        push(KeyCode.RIGHT);
+        assertThat(state.overlays.process.get().on()).contains(inkground.substrate.Substrate.Kind.GARMENT);
+        assertThat(state.overlays.totalInkPercent.get())
+                .isEqualTo(state.overlays.process.get().maxTotalInkPercent());
     }
 }

@@ -1,0 +1,295 @@
+package inkground.viewer.desk;
+
+import inkground.app.Arrangement.WhiteBase;
+import inkground.app.AssignmentFile;
+import inkground.app.InkUse;
+import inkground.app.Job;
+import inkground.app.PageJob;
+import inkground.app.Proofs;
+import inkground.app.Session;
+import inkground.app.SessionFile;
+import inkground.appearance.Appearance;
+import inkground.appearance.BareMap;
+import inkground.appearance.InkColour;
+import inkground.appearance.InkColours;
+import inkground.appearance.MapFigures;
+import inkground.appearance.ProofMap;
+import inkground.appearance.Stack;
+import inkground.appearance.StackModel;
+import inkground.appearance.Underbase;
+import inkground.artwork.ColourAssignment;
+import inkground.artwork.Layer;
+import inkground.artwork.PageBox;
+import inkground.artwork.PageInfo;
+import inkground.base.Cancel;
+import inkground.base.Progress;
+import inkground.base.Refusal;
+import inkground.colour.Cie;
+import inkground.colour.Lab;
+import inkground.colour.Srgb;
+import inkground.plate.InkPlanes;
+import inkground.plate.PlaneSource;
+import inkground.plate.PlateRequest;
+import inkground.substrate.Library;
+import inkground.substrate.PrintProcess;
+import inkground.substrate.Substrate;
+import inkground.substrate.Substrates;
+import inkground.viewer.state.Look;
+import inkground.viewer.state.ProofEngine;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+
+/** The port of the window over the use cases of the program. */
+public final class JobEngine implements ProofEngine {
+    /** Resolution of the measures: 0.17 mm, as fine as the ink report of the command line. */
+    private static final double MEASURE_DPI = 150;
+    /** Rows rasterised together while measuring; bounds memory on the widest page. */
+    private static final int MEASURE_ROWS = 512;
+
+    private final Optional<Path> demo;
+    private Library library;
+
+    /**
+     * @param demo the demo artwork, if it is there
+     */
+    public JobEngine(Optional<Path> demo) {
+        this.demo = demo;
+    }
+
+    @Override
+    public List<SubstrateCard> substrates() throws Refusal {
+        return library().all().stream().map(JobEngine::card).toList();
+    }
+
+    private synchronized Library library() throws Refusal {
+        if (library == null) {
+            library = Substrates.load();
+        }
+        return library;
+    }
+
+    private static SubstrateCard card(Substrate substrate) {
+        List<String> notes = new ArrayList<>(substrate.notes());
+        if (substrate.underbaseAdvised()) {
+            notes.add("A white underbase is usual under colours on this.");
+        }
+        return new SubstrateCard(
+                substrate.id(),
+                substrate.name(),
+                substrate.kind() == Substrate.Kind.GARMENT,
+                substrate.lab(),
+                Srgb.labToArgb(substrate.lab()),
+                substrate.texture().kind().name().toLowerCase(Locale.ROOT),
+                substrate.source(),
+                notes);
+    }
+
+    @Override
+    public List<PrintProcess> processes() throws Refusal {
+        return library().processes();
+    }
+
+    @Override
+    public Optional<Path> demo() {
+        return demo;
+    }
+
+    @Override
+    public Optional<Session> session(Path artwork) throws Refusal {
+        Path file = AssignmentFile.beside(artwork);
+        return Files.isRegularFile(file) ? Optional.of(SessionFile.load(file)) : Optional.empty();
+    }
+
+    @Override
+    public Path keep(Session session, Path artwork) throws Refusal {
+        Path file = AssignmentFile.beside(artwork);
+        SessionFile.save(session, file, true);
+        return file;
+    }
+
+    @Override
+    public OpenFile open(Path file, Cancel cancel, Progress progress) throws Refusal {
+        return new JobFile(Job.open(file, cancel, progress));
+    }
+
+    private final class JobFile implements OpenFile {
+        private final Job job;
+
+        JobFile(Job job) {
+            this.job = job;
+        }
+
+        @Override
+        public Path path() {
+            return job.file();
+        }
+
+        @Override
+        public int pageCount() {
+            return job.pages().size();
+        }
+
+        @Override
+        public OpenPage page(int number, ColourAssignment assignment, Cancel cancel, Progress progress) throws Refusal {
+            return new JobPage(job.page(number, assignment, cancel, progress), library());
+        }
+
+        @Override
+        public void close() {
+            job.close();
+        }
+    }
+
+    private static final class JobPage implements OpenPage {
+        private final PageJob page;
+        private final Library library;
+
+        JobPage(PageJob page, Library library) {
+            this.page = page;
+            this.library = library;
+        }
+
+        @Override
+        public PageInfo info() {
+            return page.info();
+        }
+
+        @Override
+        public List<Layer> layers() {
+            return page.displayList().layers();
+        }
+
+        @Override
+        public List<InkCard> inks() {
+            return page.inkColours().stream()
+                    .map(c -> new InkCard(c.ink(), c.source(), c.opacity()))
+                    .toList();
+        }
+
+        @Override
+        public List<Integer> printOrder() {
+            return page.printOrder();
+        }
+
+        @Override
+        public List<String> notes() {
+            return page.notes();
+        }
+
+        @Override
+        public InkPlanes render(PlateRequest request, Cancel cancel, Progress progress) throws Refusal {
+            return page.plate().render(request, cancel, progress);
+        }
+
+        @Override
+        public Painter painter(Look look) {
+            StackModel model = new StackModel(stack(look));
+            ProofMap map =
+                    look.map().map(choice -> Maps.of(choice, page, model)).orElse(null);
+            return new StackPainter(model, map);
+        }
+
+        private Stack stack(Look look) {
+            // Looks name only substrates that the rack showed, and the rack shows what the library holds.
+            Substrate substrate = library.byId(look.substrateId()).orElseThrow();
+            List<InkColour> colours = new ArrayList<>(page.inkColours());
+            look.opacities()
+                    .forEach((plane, opacity) ->
+                            colours.set(plane, colours.get(plane).withOpacity(opacity)));
+            return new Stack(
+                    substrate,
+                    colours,
+                    page.condition(),
+                    look.shown(),
+                    look.printOrder(),
+                    look.underbase().map(JobPage::underbase).orElse(null));
+        }
+
+        private static Underbase underbase(WhiteBase base) {
+            return new Underbase(InkColours.underbaseWhite(), base.tint(), base.chokeMm(), base.knockedOutUnder());
+        }
+
+        @Override
+        public String cover(InkPlanes planes, int x, int y) {
+            return BareMap.classify(planes, x, y).label();
+        }
+
+        @Override
+        public Figures measure(boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress)
+                throws Refusal {
+            PlateRequest request = PlateRequest.of(info().box(PageBox.TRIM), MEASURE_DPI, overprint, layersOn);
+            InkUse.Sum uses = new InkUse.Sum();
+            page.plate().stream(request, MEASURE_ROWS, cancel, progress, uses::add);
+            return new Figures(uses.uses().stream()
+                    .map(use -> new InkFigure(use.coveredCm2(), use.meanTint()))
+                    .toList());
+        }
+
+        @Override
+        public MapReport measureMap(
+                Look look, boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) throws Refusal {
+            PlateRequest request = PlateRequest.of(info().box(PageBox.TRIM), MEASURE_DPI, overprint, layersOn);
+            ProofMap map = Maps.of(look.map().orElseThrow(), page, new StackModel(stack(look)));
+            MapFigures figures = map.figures(PlaneSource.of(page.plate()), request, cancel, progress);
+            List<MapEntry> entries = new ArrayList<>();
+            for (int i = 0; i < map.legend().size(); i++) {
+                ProofMap.Entry entry = map.legend().get(i);
+                entries.add(new MapEntry(
+                        entry.word(),
+                        entry.explanation(),
+                        figures.cm2(i),
+                        figures.share(i),
+                        entry.pattern().sample(MapEntry.SAMPLE_PX)));
+            }
+            String largest = Double.isNaN(figures.largest())
+                    ? ""
+                    : String.format(Locale.ROOT, "%.1f %s", figures.largest(), map.unit());
+            return new MapReport(map.title(), entries, largest);
+        }
+
+        @Override
+        public void export(ExportRequest request, Cancel cancel, Progress progress) throws Refusal {
+            Proofs.write(
+                    new Proofs.Order(
+                            page,
+                            stack(request.look()),
+                            request.box(),
+                            request.dpi(),
+                            request.overprint(),
+                            request.layersOn(),
+                            request.target(),
+                            request.replace()),
+                    cancel,
+                    progress);
+        }
+    }
+
+    /** @param map drawn over the colours; null for none */
+    private record StackPainter(StackModel model, ProofMap map) implements Painter {
+        @Override
+        public void paint(InkPlanes planes, int[] argb, int offset, int stride, Cancel cancel) throws Refusal {
+            cancel.check();
+            Appearance.paint(planes, model, argb, offset, stride, cancel);
+            if (map != null) {
+                map.paint(planes, argb, offset, stride, cancel);
+            }
+        }
+
+        @Override
+        public int colour(int[] tints) {
+            return model.toArgb(tints);
+        }
+
+        @Override
+        public Lab lab(int[] tints) {
+            double[] xyz = new double[3];
+            model.toXyz(tints, xyz);
+            return Cie.xyzToLab(xyz[0], xyz[1], xyz[2]);
+        }
+    }
+}

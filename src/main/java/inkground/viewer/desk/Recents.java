@@ -1,0 +1,91 @@
+package inkground.viewer.desk;
+
+import inkground.viewer.state.LengthUnit;
+import inkground.viewer.state.Theme;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.logging.Level;
+import java.util.logging.Logger;
+import java.util.prefs.BackingStoreException;
+import java.util.prefs.Preferences;
+
+/** The files opened last, the theme and the unit, kept from one run to the next in the user's preferences. */
+public final class Recents {
+    /** Longest list. */
+    public static final int MOST = 6;
+
+    private static final Logger LOG = Logger.getLogger(Recents.class.getName());
+    private final Preferences node;
+
+    /**
+     * @param node where to keep them
+     */
+    public Recents(Preferences node) {
+        this.node = node;
+    }
+
+    /** @return those that still exist, latest first */
+    public List<Path> files() {
+        List<Path> files = new ArrayList<>();
+        for (int i = 0; i < MOST; i++) {
+            String text = node.get("recent." + i, "");
+            try {
+                if (!text.isEmpty() && Files.isRegularFile(Path.of(text))) {
+                    files.add(Path.of(text));
+                }
+            } catch (InvalidPathException e) {
+                LOG.log(Level.FINE, "forgotten: " + text, e);
+            }
+        }
+        return files;
+    }
+
+    /** Puts a file first. @return the new list */
+    public List<Path> add(Path file) {
+        List<Path> files = new ArrayList<>(files());
+        Path whole = file.toAbsolutePath().normalize();
+        files.remove(whole);
+        files.add(0, whole);
+        List<Path> kept = files.subList(0, Math.min(MOST, files.size()));
+        for (int i = 0; i < MOST; i++) {
+            put("recent." + i, i < kept.size() ? kept.get(i).toString() : "");
+        }
+        save();
+        return List.copyOf(kept);
+    }
+
+    /** @return the theme chosen last */
+    public Theme theme() {
+        return Theme.DARK.name().equals(node.get("theme", "")) ? Theme.DARK : Theme.LIGHT;
+    }
+
+    /** @return the unit chosen last */
+    public LengthUnit unit() {
+        return LengthUnit.INCH.name().equals(node.get("unit", "")) ? LengthUnit.INCH : LengthUnit.MM;
+    }
+
+    /** Keeps the theme and the unit. */
+    public void keep(Theme theme, LengthUnit unit) {
+        put("theme", theme.name());
+        put("unit", unit.name());
+        save();
+    }
+
+    private void put(String key, String value) {
+        if (value.length() <= Preferences.MAX_VALUE_LENGTH) {
+            node.put(key, value);
+        }
+    }
+
+    private void save() {
+        try {
+            node.flush();
+        } catch (BackingStoreException e) {
+            // A home that cannot be written costs the list of recent files, nothing else.
+            LOG.log(Level.INFO, "preferences not kept", e);
+        }
+    }
+}

@@ -1,0 +1,2 @@
+/** The switches and legends of what is drawn over the proof. */
+package inkground.viewer.overlay;

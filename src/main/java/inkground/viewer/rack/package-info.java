@@ -1,0 +1,2 @@
+/** The papers and garments to choose from. */
+package inkground.viewer.rack;

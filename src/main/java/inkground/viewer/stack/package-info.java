@@ -1,0 +1,2 @@
+/** The cross-section of inks, underbase and substrate. */
+package inkground.viewer.stack;

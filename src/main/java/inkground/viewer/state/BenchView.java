@@ -1,0 +1,25 @@
+package inkground.viewer.state;
+
+/** The ways of laying out the artwork on the bench. */
+public enum BenchView {
+    /** The page alone, flat on its substrate. */
+    FLAT("Flat", "The page alone, flat on the chosen substrate");
+
+    private final String label;
+    private final String sentence;
+
+    BenchView(String label, String sentence) {
+        this.label = label;
+        this.sentence = sentence;
+    }
+
+    /** @return its name for the user */
+    public String label() {
+        return label;
+    }
+
+    /** @return one sentence for the tooltip */
+    public String sentence() {
+        return sentence;
+    }
+}

@@ -1,0 +1,38 @@
+package inkground.viewer.state;
+
+import inkground.app.Arrangement.WhiteBase;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * Everything that decides the colour of planes already rasterised. Two equal looks give the same picture of the same planes,
+ * so a change of look never rasterises anything anew.
+ *
+ * @param substrateId which paper or garment
+ * @param shown plane indices of the inks that are shown
+ * @param printOrder plane indices of all inks, first printed first
+ * @param opacities by plane index, 0 to 1, where the user's word replaces the file's
+ * @param underbase white under the inks, if any
+ * @param map what is mapped over the colours, if anything
+ */
+public record Look(
+        String substrateId,
+        Set<Integer> shown,
+        List<Integer> printOrder,
+        Map<Integer, Double> opacities,
+        Optional<WhiteBase> underbase,
+        Optional<MapChoice> map) {
+    /** Copies the collections. */
+    public Look {
+        shown = Set.copyOf(shown);
+        printOrder = List.copyOf(printOrder);
+        opacities = Map.copyOf(opacities);
+    }
+
+    /** @return this with other inks shown, as colours */
+    public Look solids(Set<Integer> planes) {
+        return new Look(substrateId, planes, printOrder, opacities, underbase, Optional.empty());
+    }
+}

@@ -1,0 +1,253 @@
+package inkground.viewer.state;
+
+import inkground.app.Session;
+import inkground.artwork.ColourAssignment;
+import inkground.artwork.Layer;
+import inkground.artwork.PageBox;
+import inkground.artwork.PageInfo;
+import inkground.base.Cancel;
+import inkground.base.Progress;
+import inkground.base.Refusal;
+import inkground.colour.Lab;
+import inkground.ink.Ink;
+import inkground.plate.InkPlanes;
+import inkground.plate.PlateRequest;
+import inkground.substrate.PrintProcess;
+import inkground.viewer.desk.JobEngine;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * All that the window asks of the rest of the program. Every method may take long and is called off the window's thread
+ * unless it says otherwise; {@link JobEngine} answers with the use cases of the program, tests with slow or failing ones.
+ */
+public interface ProofEngine {
+    /** @return papers first, then garments, each in the order of the rack */
+    List<SubstrateCard> substrates() throws Refusal;
+
+    /** @return ways of printing, in the order of their lists */
+    List<PrintProcess> processes() throws Refusal;
+
+    /** @return the demo artwork, where it can be found; quick */
+    Optional<Path> demo();
+
+    /**
+     * The session kept beside an artwork.
+     *
+     * @return empty where there is none
+     * @throws Refusal if there is one that cannot be used
+     */
+    Optional<Session> session(Path artwork) throws Refusal;
+
+    /**
+     * Keeps a session beside an artwork, in place of an earlier one.
+     *
+     * @return the file it is in
+     */
+    Path keep(Session session, Path artwork) throws Refusal;
+
+    /**
+     * Opens a file.
+     *
+     * @throws Refusal if it cannot be used
+     */
+    OpenFile open(Path file, Cancel cancel, Progress progress) throws Refusal;
+
+    /** An opened file; close it when another takes its place. */
+    interface OpenFile extends AutoCloseable {
+        /** @return the file; quick */
+        Path path();
+
+        /** @return number of pages, at least 1; quick */
+        int pageCount();
+
+        /**
+         * Reads one page.
+         *
+         * @param number from 1
+         * @param assignment which of its colours are printed otherwise than stated
+         */
+        OpenPage page(int number, ColourAssignment assignment, Cancel cancel, Progress progress) throws Refusal;
+
+        @Override
+        void close();
+    }
+
+    /** One page, read. The getters are quick. */
+    interface OpenPage {
+        /** @return geometry */
+        PageInfo info();
+
+        /** @return optional content */
+        List<Layer> layers();
+
+        /** @return inks in plane order */
+        List<InkCard> inks();
+
+        /** @return plane indices in the usual print order, first printed first */
+        List<Integer> printOrder();
+
+        /** @return what is not shown exactly and the like, one line each */
+        List<String> notes();
+
+        /** Rasterises a region into ink planes. */
+        InkPlanes render(PlateRequest request, Cancel cancel, Progress progress) throws Refusal;
+
+        /** @return what turns planes into a picture for one look; thread-safe */
+        Painter painter(Look look);
+
+        /** @return how bare a pixel is; quick, called on the window's thread */
+        String cover(InkPlanes planes, int x, int y);
+
+        /**
+         * Measures the trim of the page: area of each ink.
+         *
+         * @param overprint whether overprint is honoured
+         * @param layersOn ids of the layers that are on
+         */
+        Figures measure(boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) throws Refusal;
+
+        /**
+         * Measures the map of a look over the trim of the page.
+         *
+         * @param look one with a map
+         */
+        MapReport measureMap(Look look, boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress)
+                throws Refusal;
+
+        /** Writes a proof, whole or not at all. */
+        void export(ExportRequest request, Cancel cancel, Progress progress) throws Refusal;
+    }
+
+    /** Turns planes into opaque sRGB. */
+    interface Painter {
+        /**
+         * Paints all pixels of the planes.
+         *
+         * @param argb receives 0xffRRGGBB
+         * @param offset of the first pixel
+         * @param stride pixels from row to row
+         */
+        void paint(InkPlanes planes, int[] argb, int offset, int stride, Cancel cancel) throws Refusal;
+
+        /** @return colour of one tint vector (0 to 255 each, plane order) on the substrate, 0xffRRGGBB */
+        int colour(int[] tints);
+
+        /** @return the same as Lab; quick enough for the pointer */
+        Lab lab(int[] tints);
+    }
+
+    /**
+     * One paper or garment as the rack shows it.
+     *
+     * @param id its name in files and on the command line
+     * @param name for the user
+     * @param garment whether it is cloth; else paper
+     * @param lab its colour
+     * @param argb its colour on the screen, 0xffRRGGBB
+     * @param texture jersey, woven, heather, uncoated, coated or another word
+     * @param source where its colour comes from
+     * @param cautions what to mind when printing on it
+     */
+    record SubstrateCard(
+            String id,
+            String name,
+            boolean garment,
+            Lab lab,
+            int argb,
+            String texture,
+            String source,
+            List<String> cautions) {
+        /** Copies the list. */
+        public SubstrateCard {
+            cautions = List.copyOf(cautions);
+        }
+    }
+
+    /**
+     * One ink as the stack shows it.
+     *
+     * @param ink name and kind
+     * @param source where its colour comes from
+     * @param opacity 0 a pure filter, 1 hides what lies under it
+     */
+    record InkCard(Ink ink, String source, double opacity) {}
+
+    /**
+     * Measures of one page over its trim box.
+     *
+     * @param inks in plane order
+     */
+    record Figures(List<InkFigure> inks) {
+        /** Copies the list. */
+        public Figures {
+            inks = List.copyOf(inks);
+        }
+    }
+
+    /**
+     * Measures of one ink.
+     *
+     * @param coveredCm2 area where any of it lies
+     * @param meanTint 0 to 1, over the whole trim
+     */
+    record InkFigure(double coveredCm2, double meanTint) {}
+
+    /**
+     * A map measured over the trim.
+     *
+     * @param title what it shows
+     * @param entries its legend
+     * @param largest the largest value met, with its unit; empty for a map that measures none
+     */
+    record MapReport(String title, List<MapEntry> entries, String largest) {
+        /** Copies the list. */
+        public MapReport {
+            entries = List.copyOf(entries);
+        }
+    }
+
+    /**
+     * One line of a map's legend.
+     *
+     * @param word a word or two
+     * @param explanation one sentence
+     * @param cm2 area
+     * @param share of the trim, 0 to 1
+     * @param sample {@link #SAMPLE_PX} squared pixels, 0xffRRGGBB
+     */
+    record MapEntry(String word, String explanation, double cm2, double share, int[] sample) {
+        /** Edge of the sample in pixels. */
+        public static final int SAMPLE_PX = 32;
+    }
+
+    /**
+     * A proof to write.
+     *
+     * @param look on what, which inks
+     * @param box which part of the page
+     * @param dpi pixels per inch
+     * @param overprint whether overprint is honoured
+     * @param layersOn ids of the layers that are on
+     * @param target PNG file
+     * @param replace whether an existing file may be replaced
+     */
+    record ExportRequest(
+            Look look,
+            PageBox box,
+            double dpi,
+            boolean overprint,
+            Set<Integer> layersOn,
+            Path target,
+            boolean replace) {
+        /** Checks the resolution and copies the set. */
+        public ExportRequest {
+            if (!(dpi > 0)) {
+                throw new IllegalArgumentException("dpi " + dpi);
+            }
+            layersOn = Set.copyOf(layersOn);
+        }
+    }
+}

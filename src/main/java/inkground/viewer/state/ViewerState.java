@@ -1,0 +1,389 @@
+package inkground.viewer.state;
+
+import inkground.app.Arrangement;
+import inkground.app.Arrangement.WhiteBase;
+import inkground.app.Session;
+import inkground.artwork.PageBox;
+import inkground.geometry.Box;
+import inkground.ink.InkKind;
+import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.state.ProofEngine.Figures;
+import inkground.viewer.state.ProofEngine.OpenFile;
+import inkground.viewer.state.ProofEngine.OpenPage;
+import inkground.viewer.state.ProofEngine.SubstrateCard;
+import inkground.viewer.task.Activity;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import javafx.beans.Observable;
+import javafx.beans.binding.Bindings;
+import javafx.beans.binding.BooleanBinding;
+import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.IntegerProperty;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.SimpleBooleanProperty;
+import javafx.beans.property.SimpleIntegerProperty;
+import javafx.beans.property.SimpleObjectProperty;
+import javafx.beans.property.SimpleStringProperty;
+import javafx.beans.property.StringProperty;
+import javafx.collections.FXCollections;
+import javafx.collections.ObservableList;
+import javafx.collections.ObservableSet;
+
+/**
+ * All that the window shows, as observable values; no controls, no work. Views bind to it and change it, {@link ProofDesk}
+ * fills it. Used on the window's thread only.
+ */
+public final class ViewerState {
+    /** Cloth shown around a page on a garment, as a share of the page's longer edge. */
+    private static final double CLOTH_MARGIN = 0.06;
+
+    /** The opened file; null before. */
+    public final ObjectProperty<OpenFile> file = new SimpleObjectProperty<>(this, "file");
+    /** The page shown; null before. */
+    public final ObjectProperty<OpenPage> page = new SimpleObjectProperty<>(this, "page");
+    /** Measures of the page; null until they are known. */
+    public final ObjectProperty<Figures> figures = new SimpleObjectProperty<>(this, "figures");
+
+    /** Whether the page has been seen whole and sharp since it was opened. */
+    public final BooleanProperty pictured = new SimpleBooleanProperty(this, "pictured");
+
+    /** The rack. */
+    public final ObservableList<SubstrateCard> substrates = FXCollections.observableArrayList();
+    /** What the page lies on; null before the rack is loaded. */
+    public final ObjectProperty<SubstrateCard> substrate = new SimpleObjectProperty<>(this, "substrate");
+
+    /** Plane indices of the inks that are hidden. */
+    public final ObservableSet<Integer> hidden = FXCollections.observableSet();
+    /** Plane index of the one ink to show, -1 for none. */
+    public final IntegerProperty solo = new SimpleIntegerProperty(this, "solo", -1);
+    /** Plane index of the ink the keys act on, -1 for none. */
+    public final IntegerProperty chosenInk = new SimpleIntegerProperty(this, "chosenInk", -1);
+    /** Ids of the layers that are on. */
+    public final ObservableSet<Integer> layersOn = FXCollections.observableSet();
+
+    /** What is drawn over the proof or in place of its colours. */
+    public final Overlays overlays = new Overlays();
+    /** How the artwork is laid out. */
+    public final ObjectProperty<BenchView> view = new SimpleObjectProperty<>(this, "view", BenchView.FLAT);
+    /** Whether overprint is honoured. */
+    public final BooleanProperty overprint = new SimpleBooleanProperty(this, "overprint", true);
+    /** What the user has decided about the job. */
+    public final History history = new History();
+    /** The arrangement as it was kept last. */
+    public final ObjectProperty<Arrangement> kept = new SimpleObjectProperty<>(this, "kept", Arrangement.AS_FILED);
+    /** Whether the user has decided something that is not kept yet. */
+    public final BooleanBinding unsaved =
+            Bindings.createBooleanBinding(() -> !history.get().equals(kept.get()), history.now(), kept);
+
+    /** What part of the page is seen. */
+    public final ObjectProperty<Camera> camera = new SimpleObjectProperty<>(this, "camera", Camera.START);
+    /** Whether the page is kept fitted to the surface. */
+    public final BooleanProperty fit = new SimpleBooleanProperty(this, "fit", true);
+    /** What lies under the pointer; null when it is elsewhere. */
+    public final ObjectProperty<Probe> probe = new SimpleObjectProperty<>(this, "probe");
+
+    /** Theme of the window. */
+    public final ObjectProperty<Theme> theme = new SimpleObjectProperty<>(this, "theme", Theme.LIGHT);
+    /** Unit of lengths. */
+    public final ObjectProperty<LengthUnit> unit = new SimpleObjectProperty<>(this, "unit", LengthUnit.MM);
+    /** Recently opened files, latest first. */
+    public final ObservableList<Path> recent = FXCollections.observableArrayList();
+
+    /** What could not be done, for the user; null when all is well. */
+    public final StringProperty trouble = new SimpleStringProperty(this, "trouble");
+    /** What the user has to decide now; null for nothing. */
+    public final ObjectProperty<Question> question = new SimpleObjectProperty<>(this, "question");
+    /** What was done, for the status line; null for nothing to say. */
+    public final StringProperty news = new SimpleStringProperty(this, "news");
+    /** Long work that is under way. */
+    public final ObservableList<Activity> activities = FXCollections.observableArrayList();
+    /** Whether the sheet for exporting a proof is open. */
+    public final BooleanProperty exportSheet = new SimpleBooleanProperty(this, "exportSheet");
+    /** Whether the sheet of keys is open. */
+    public final BooleanProperty keySheet = new SimpleBooleanProperty(this, "keySheet");
+
+    /** Nothing opened, nothing on the rack. */
+    public ViewerState() {
+        substrate.addListener((o, before, now) -> suitProcess());
+        overlays.processes.addListener((Observable o) -> suitProcess());
+    }
+
+    private void suitProcess() {
+        if (substrate.get() != null) {
+            overlays.suit(substrate.get().garment());
+        }
+    }
+
+    /**
+     * Shows a page. Which inks are hidden is forgotten, since the inks may be others; technical ones, which do not print, are
+     * hidden at first.
+     */
+    public void show(OpenFile newFile, OpenPage newPage) {
+        figures.set(null);
+        pictured.set(false);
+        probe.set(null);
+        solo.set(-1);
+        chosenInk.set(-1);
+        hidden.clear();
+        layersOn.clear();
+        newPage.layers().stream().filter(layer -> layer.on()).forEach(layer -> layersOn.add(layer.id()));
+        for (int plane = 0; plane < newPage.inks().size(); plane++) {
+            if (newPage.inks().get(plane).ink().kind() == InkKind.TECHNICAL) {
+                hidden.add(plane);
+            }
+        }
+        file.set(newFile);
+        page.set(newPage);
+        fitPage();
+    }
+
+    /**
+     * Shows another version of the same page: after the file changed, or its colours were assigned otherwise. The view stays;
+     * inks stay hidden, alone or chosen by their names, and layers on or off by their ids.
+     */
+    public void replace(OpenFile newFile, OpenPage newPage) {
+        Set<String> hiddenNames = hidden.stream().map(this::inkName).collect(Collectors.toSet());
+        String alone = solo.get() < 0 ? null : inkName(solo.get());
+        String chosen = chosenInk.get() < 0 ? null : inkName(chosenInk.get());
+        Camera seen = camera.get();
+        boolean fitted = fit.get();
+        Set<Integer> on = Set.copyOf(layersOn);
+        boolean sameLayers = newPage.layers().equals(page.get().layers());
+        show(newFile, newPage);
+        for (int plane = 0; plane < newPage.inks().size(); plane++) {
+            String name = inkName(plane);
+            if (hiddenNames.contains(name)) {
+                hidden.add(plane);
+            }
+            if (name.equals(alone)) {
+                solo.set(plane);
+            }
+            if (name.equals(chosen)) {
+                chosenInk.set(plane);
+            }
+        }
+        if (sameLayers) {
+            layersOn.retainAll(on);
+            layersOn.addAll(on);
+        }
+        if (!fitted) {
+            fit.set(false);
+            camera.set(seen);
+        }
+    }
+
+    /** @return what is to be kept of the work on this file */
+    public Session session() {
+        SubstrateCard on = substrate.get();
+        return new Session(
+                history.get(),
+                on == null
+                        ? Optional.empty()
+                        : Optional.of(new Session.View(
+                                on.id(),
+                                page.get().info().number(),
+                                hidden.stream().map(this::inkName).collect(Collectors.toSet()))));
+    }
+
+    /** Takes up what was looked at when a session was kept: the substrate, where the rack has it, and the hidden inks. */
+    public void takeUp(Session.View view) {
+        substrates.stream()
+                .filter(card -> card.id().equals(view.substrate()))
+                .findFirst()
+                .ifPresent(substrate::set);
+        hidden.clear();
+        for (int plane = 0; plane < page.get().inks().size(); plane++) {
+            if (view.hiddenInks().contains(inkName(plane))) {
+                hidden.add(plane);
+            }
+        }
+    }
+
+    /** @return what decides the colours now; null before there is a page and a substrate */
+    public Look look() {
+        if (page.get() == null || substrate.get() == null) {
+            return null;
+        }
+        return new Look(
+                substrate.get().id(),
+                shownInks(),
+                printOrder(),
+                opacities(),
+                underbaseLies() ? history.get().underbase() : Optional.empty(),
+                overlays.choice());
+    }
+
+    /** @return plane indices of the inks that are shown */
+    public Set<Integer> shownInks() {
+        Set<Integer> shown = new HashSet<>();
+        for (int plane = 0; plane < page.get().inks().size(); plane++) {
+            if (solo.get() < 0 ? !hidden.contains(plane) : solo.get() == plane) {
+                shown.add(plane);
+            }
+        }
+        return shown;
+    }
+
+    /** @return plane indices of all inks of the page, first printed first: as the user has arranged them, or as is usual */
+    public List<Integer> printOrder() {
+        List<String> arranged = history.get().printOrder();
+        List<Integer> order = new ArrayList<>(page.get().printOrder());
+        // Stable: inks that the arrangement does not know keep their usual order, and follow the known ones.
+        order.sort(Comparator.comparingInt(plane -> {
+            int at = arranged.indexOf(inkName(plane));
+            return at < 0 ? arranged.size() : at;
+        }));
+        return order;
+    }
+
+    private Map<Integer, Double> opacities() {
+        Map<Integer, Double> opacities = new HashMap<>();
+        for (int plane = 0; plane < page.get().inks().size(); plane++) {
+            Double arranged = history.get().opacities().get(inkName(plane));
+            if (arranged != null) {
+                opacities.put(plane, arranged);
+            }
+        }
+        return opacities;
+    }
+
+    /** @return name of an ink of the page */
+    public String inkName(int plane) {
+        return page.get().inks().get(plane).ink().name();
+    }
+
+    /** @return whether an underbase is arranged and there is cloth to lay it on */
+    public boolean underbaseLies() {
+        return history.get().underbase().isPresent()
+                && substrate.get() != null
+                && substrate.get().garment();
+    }
+
+    /** Lays an underbase, or takes it away; only on cloth. */
+    public void toggleUnderbase() {
+        if (underbaseLies()) {
+            history.change("take the underbase away", a -> a.over(Optional.empty()));
+        } else if (substrate.get() != null && substrate.get().garment()) {
+            history.change("lay an underbase", a -> a.over(Optional.of(WhiteBase.FULL)));
+        }
+    }
+
+    /**
+     * Moves an ink in the print order.
+     *
+     * @param plane which
+     * @param to its new place, 0 printed first; held within the stack
+     */
+    public void moveInk(int plane, int to) {
+        List<Integer> order = new ArrayList<>(printOrder());
+        order.remove(Integer.valueOf(plane));
+        order.add(Math.max(0, Math.min(order.size(), to)), plane);
+        List<String> names = order.stream().map(this::inkName).toList();
+        history.change("print " + inkName(plane) + " " + ordinal(order.indexOf(plane)), a -> a.printing(names));
+    }
+
+    private static String ordinal(int at) {
+        return at == 0 ? "first" : "as number " + (at + 1);
+    }
+
+    /** Shows one ink alone, or all again when it already stands alone. */
+    public void toggleSolo(int plane) {
+        solo.set(solo.get() == plane ? -1 : plane);
+    }
+
+    /** Hides an ink or shows it. */
+    public void toggleHidden(int plane) {
+        if (!hidden.remove(plane)) {
+            hidden.add(plane);
+        }
+    }
+
+    /** Moves along the rack; stays at its ends. */
+    public void stepSubstrate(int by) {
+        step(substrates, substrates.indexOf(substrate.get()), by, substrate);
+    }
+
+    private static <T> void step(List<T> all, int at, int by, ObjectProperty<T> chosen) {
+        if (!all.isEmpty()) {
+            chosen.set(all.get(Math.max(0, Math.min(all.size() - 1, at + by))));
+        }
+    }
+
+    /** Moves the choice of ink towards the top ({@code by} above 0) or the substrate. */
+    public void stepInk(int by) {
+        if (page.get() == null || page.get().printOrder().isEmpty()) {
+            return;
+        }
+        List<Integer> order = printOrder();
+        int at = order.indexOf(chosenInk.get());
+        int next = at < 0 ? (by > 0 ? 0 : order.size() - 1) : Math.max(0, Math.min(order.size() - 1, at + by));
+        chosenInk.set(order.get(next));
+    }
+
+    /**
+     * @return the region that counts as the whole picture, in points: the media box with cloth around it; the same on paper,
+     *     so that the artwork stays where it is while one substrate follows another
+     */
+    public Box scene() {
+        Box media = page.get().info().box(PageBox.MEDIA);
+        return media.grow(Math.max(media.width(), media.height()) * CLOTH_MARGIN);
+    }
+
+    /** @return the region that the substrate covers, in points: cloth reaches beyond the page, paper ends with it */
+    public Box ground() {
+        return substrate.get().garment() ? scene() : page.get().info().box(PageBox.MEDIA);
+    }
+
+    /** Fits the page to the surface and keeps it so until the user zooms or pans. */
+    public void fitPage() {
+        fit.set(true);
+        refit();
+    }
+
+    /** Tells the size of the surface. */
+    public void resize(double widthPx, double heightPx, double outputScale) {
+        Camera resized = camera.get().resized(widthPx, heightPx, outputScale);
+        camera.set(resized);
+        if (fit.get()) {
+            refit();
+        }
+    }
+
+    /** Zooms by a factor about a point of the surface. */
+    public void zoom(double factor, double viewX, double viewY) {
+        fit.set(false);
+        camera.set(camera.get().zoomedAbout(viewX, viewY, camera.get().zoom() * factor));
+    }
+
+    /** Zooms by a factor about the middle. */
+    public void zoom(double factor) {
+        zoom(factor, camera.get().widthPx() / 2, camera.get().heightPx() / 2);
+    }
+
+    /** Zooms to 96 logical pixels per inch. */
+    public void fullSize() {
+        zoom(Camera.FULL_SIZE / camera.get().zoom());
+    }
+
+    /** Moves the picture by logical pixels. */
+    public void pan(double dxPx, double dyPx) {
+        if (page.get() != null) {
+            fit.set(false);
+            camera.set(camera.get().panned(dxPx, dyPx, scene()));
+        }
+    }
+
+    private void refit() {
+        if (page.get() != null) {
+            camera.set(camera.get().fitted(scene(), 16));
+        }
+    }
+}

@@ -1,0 +1,96 @@
+package inkground.viewer.ui;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyCodeCombination;
+import javafx.scene.input.KeyCombination;
+import javafx.scene.input.KeyEvent;
+
+/** All that a key does: its keys, and one sentence for the tooltip and the sheet of keys. */
+public enum Command {
+    OPEN("Ctrl+O", "Open artwork", true, KeyCode.O),
+    EXPORT("Ctrl+E", "Write a proof of this page as a PNG", true, KeyCode.E),
+    NEXT_SUBSTRATE("Right", "Lay the artwork on the next substrate", false, KeyCode.RIGHT),
+    PREVIOUS_SUBSTRATE("Left", "Lay the artwork on the substrate before", false, KeyCode.LEFT),
+    INK_ABOVE("Up", "Choose the ink above in the stack", false, KeyCode.UP),
+    INK_BELOW("Down", "Choose the ink below in the stack", false, KeyCode.DOWN),
+    HIDE_INK("H", "Hide the chosen ink, or show it again", false, KeyCode.H),
+    SOLO_INK("S", "Show the chosen ink alone, or all again", false, KeyCode.S),
+    UNDERBASE("U", "Lay a white underbase between cloth and inks", false, KeyCode.U),
+    OVERPRINT("O", "Honour overprint; off shows what a device that ignores it prints", false, KeyCode.O),
+    KEEP("Ctrl+S", "Keep what was decided beside the artwork: order, colours, underbase, substrate", true, KeyCode.S),
+    RELOAD("F5", "Read the file again; it is also read again when another program changes it", false, KeyCode.F5),
+    UNDO("Ctrl+Z", "Take back the last change to inks, order or colours", true, KeyCode.Z),
+    REDO("Ctrl+Y", "Do again what was taken back", true, KeyCode.Y),
+    TRIM("T", "Show the line where the product is cut", false, KeyCode.T),
+    BLEED("B", "Show how far the artwork must reach beyond the cut", false, KeyCode.B),
+    SAFE("A", "Show the safe area: keep type and logos inside it", false, KeyCode.A),
+    BARE_MAP("M", "Map where no ink arrives, and why", false, KeyCode.M),
+    VANISH_MAP("V", "Map which edges of the artwork lose their contrast on this substrate", false, KeyCode.V),
+    REACH_MAP("N", "Map where no mixture of the inks gives the colour that the artwork asks for", false, KeyCode.N),
+    SHIFT_MAP("E", "Map where the substrate changes the colour that the artwork asks for", false, KeyCode.E),
+    SCREEN_MAP("Shift+N", "Map where this screen cannot show the colour that is printed", KeyCode.N),
+    TOTAL_INK_MAP("L", "Map where more ink lies than the way of printing takes", false, KeyCode.L),
+    ZOOM_IN("+", "Look closer", false, KeyCode.PLUS, KeyCode.ADD, KeyCode.EQUALS),
+    ZOOM_OUT("−", "Look from farther away", false, KeyCode.MINUS, KeyCode.SUBTRACT),
+    FIT("0", "Fit the page to the window", false, KeyCode.DIGIT0, KeyCode.NUMPAD0),
+    FULL_SIZE("1", "Show at 96 screen pixels per inch (not calibrated)", false, KeyCode.DIGIT1, KeyCode.NUMPAD1),
+    NEXT_PAGE("Page Down", "Turn to the next page", false, KeyCode.PAGE_DOWN),
+    PREVIOUS_PAGE("Page Up", "Turn to the page before", false, KeyCode.PAGE_UP),
+    UNIT("I", "Measure in millimetres or inches", false, KeyCode.I),
+    THEME("D", "Light or dark window; the grey around the proof stays the same", false, KeyCode.D),
+    KEYS("F1", "Show all keys", false, KeyCode.F1),
+    ESCAPE("Esc", "Stop the work, or close what is open", false, KeyCode.ESCAPE);
+
+    private final String keys;
+    private final String sentence;
+    private final List<KeyCodeCombination> combinations;
+
+    Command(String keys, String sentence, boolean shortcut, KeyCode... codes) {
+        this.keys = keys;
+        this.sentence = sentence;
+        this.combinations = Arrays.stream(codes)
+                .map(code -> new KeyCodeCombination(code, modifiers(shortcut, code)))
+                .toList();
+    }
+
+    /** With Shift. */
+    Command(String keys, String sentence, KeyCode shifted) {
+        this.keys = keys;
+        this.sentence = sentence;
+        this.combinations = List.of(new KeyCodeCombination(shifted, KeyCombination.SHIFT_DOWN));
+    }
+
+    /** On many keyboards + is typed with Shift, so Shift does not matter there. */
+    private static KeyCombination.Modifier[] modifiers(boolean shortcut, KeyCode code) {
+        if (shortcut) {
+            return new KeyCombination.Modifier[] {KeyCombination.SHORTCUT_DOWN};
+        }
+        boolean anyShift = code == KeyCode.PLUS || code == KeyCode.EQUALS;
+        return anyShift ? new KeyCombination.Modifier[] {KeyCombination.SHIFT_ANY} : new KeyCombination.Modifier[0];
+    }
+
+    /** @return the command of a pressed key */
+    public static Optional<Command> of(KeyEvent event) {
+        return Arrays.stream(values())
+                .filter(c -> c.combinations.stream().anyMatch(k -> k.match(event)))
+                .findFirst();
+    }
+
+    /** @return the key as the user knows it */
+    public String keys() {
+        return keys;
+    }
+
+    /** @return what it does */
+    public String sentence() {
+        return sentence;
+    }
+
+    /** @return text for a tooltip */
+    public String tip() {
+        return sentence + "  [" + keys + "]";
+    }
+}

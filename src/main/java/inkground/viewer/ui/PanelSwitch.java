@@ -1,0 +1,57 @@
+package inkground.viewer.ui;
+
+import java.util.ArrayList;
+import java.util.List;
+import javafx.scene.Node;
+import javafx.scene.control.ToggleButton;
+import javafx.scene.control.ToggleGroup;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.StackPane;
+import javafx.scene.layout.VBox;
+
+/** Panels that share one place, with a row of names to choose by. A single panel has no row. */
+public final class PanelSwitch extends VBox {
+    private final HBox names = new HBox();
+    private final StackPane place = new StackPane();
+    private final ToggleGroup group = new ToggleGroup();
+    private final List<Node> panels = new ArrayList<>();
+
+    /** Empty. */
+    public PanelSwitch() {
+        getStyleClass().add("panel-switch");
+        names.getStyleClass().add("panel-names");
+        VBox.setVgrow(place, Priority.ALWAYS);
+        place.setMinHeight(0);
+        getChildren().addAll(names, place);
+        Ui.shown(names, false);
+    }
+
+    /**
+     * Adds a panel; the first one is shown.
+     *
+     * @param id of its switch
+     * @param name for the user, one word
+     * @param sentence for the tooltip
+     */
+    public void add(String id, String name, String sentence, Node panel) {
+        ToggleButton toggle = new ToggleButton(name);
+        toggle.setId(id);
+        toggle.setToggleGroup(group);
+        toggle.setAccessibleText(name + ": " + sentence);
+        Ui.tip(toggle, sentence);
+        toggle.setOnAction(e -> show(panel));
+        panels.add(panel);
+        names.getChildren().add(toggle);
+        place.getChildren().add(panel);
+        Ui.shown(names, panels.size() > 1);
+        show(panels.get(0));
+    }
+
+    /** Brings a panel to the front. */
+    public void show(Node panel) {
+        int at = panels.indexOf(panel);
+        group.getToggles().get(at).setSelected(true);
+        panels.forEach(other -> Ui.shown(other, other == panel));
+    }
+}

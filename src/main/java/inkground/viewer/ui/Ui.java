@@ -1,0 +1,91 @@
+package inkground.viewer.ui;
+
+import java.util.Locale;
+import javafx.beans.property.BooleanProperty;
+import javafx.scene.control.Button;
+import javafx.scene.control.ButtonBase;
+import javafx.scene.control.Label;
+import javafx.scene.control.ToggleButton;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.util.Duration;
+import org.kordamp.ikonli.Ikon;
+import org.kordamp.ikonli.javafx.FontIcon;
+
+/** Small makings shared by the views. */
+public final class Ui {
+    private Ui() {}
+
+    /** @return a button with text (may be empty), icon and the tooltip of a command */
+    public static Button button(String id, String text, Ikon icon, Command command, Runnable action) {
+        Button button = new Button(text, new FontIcon(icon));
+        dress(button, id, text, command);
+        button.setOnAction(e -> action.run());
+        return button;
+    }
+
+    /** @return a switch bound to a property */
+    public static ToggleButton toggle(String id, String text, Ikon icon, Command command, BooleanProperty property) {
+        ToggleButton button = new ToggleButton(text, icon == null ? null : new FontIcon(icon));
+        dress(button, id, text, command);
+        button.selectedProperty().bindBidirectional(property);
+        return button;
+    }
+
+    /** @return a switch that only asks for a change; its owner sets whether it is on */
+    public static ToggleButton toggle(String id, String text, Command command, Runnable action) {
+        ToggleButton button = new ToggleButton(text);
+        dress(button, id, text, command);
+        button.setOnAction(e -> {
+            button.setSelected(!button.isSelected());
+            action.run();
+        });
+        return button;
+    }
+
+    private static void dress(ButtonBase button, String id, String text, Command command) {
+        button.setId(id);
+        button.setFocusTraversable(true);
+        button.setMnemonicParsing(false);
+        button.setMinWidth(Region.USE_PREF_SIZE);
+        tip(button, command.tip());
+        button.setAccessibleText(text.isEmpty() ? command.sentence() : text + ": " + command.sentence());
+    }
+
+    /** Gives a control a tooltip that comes soon and stays long enough to read. */
+    public static void tip(javafx.scene.control.Control control, String text) {
+        Tooltip tip = new Tooltip(text);
+        tip.setShowDelay(Duration.millis(400));
+        tip.setShowDuration(Duration.seconds(20));
+        tip.setWrapText(true);
+        tip.setMaxWidth(360);
+        control.setTooltip(tip);
+    }
+
+    /** @return a label with style classes */
+    public static Label label(String text, String... styles) {
+        Label label = new Label(text);
+        label.getStyleClass().addAll(styles);
+        return label;
+    }
+
+    /** @return an area in cm² with as many digits as make sense */
+    public static String area(double cm2) {
+        return String.format(Locale.ROOT, cm2 < 10 ? "%.2f" : cm2 < 100 ? "%.1f" : "%.0f", cm2);
+    }
+
+    /** @return what pushes its neighbours apart */
+    public static Region spring() {
+        Region spring = new Region();
+        HBox.setHgrow(spring, Priority.ALWAYS);
+        return spring;
+    }
+
+    /** Shows a node or takes it out of the layout. */
+    public static void shown(javafx.scene.Node node, boolean shown) {
+        node.setVisible(shown);
+        node.setManaged(shown);
+    }
+}

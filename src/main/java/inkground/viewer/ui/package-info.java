@@ -1,0 +1,2 @@
+/** Small makings shared by the views, and what the keys do. */
+package inkground.viewer.ui;
