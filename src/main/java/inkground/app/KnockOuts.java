@@ -4,7 +4,6 @@ import inkground.artwork.pdf.PdfArtwork;
 import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
-import inkground.colour.PrintConditions;
 import inkground.handoff.CleanFile;
 import java.nio.file.Path;
 
@@ -26,7 +25,7 @@ public final class KnockOuts {
         }
         return CleanFile.write(
                 new CleanFile.Order(
-                        pdf, job.assignment(), PrintConditions.bundled(Job.DEFAULT_CONDITION), file, replace),
+                        pdf, job.assignment(), job.condition(), file, replace),
                 cancel,
                 progress);
     }
