@@ -24,9 +24,6 @@ public final class KnockOuts {
                     job.file().getFileName() + " is not a PDF; only PDF files can be knocked out. Export one.");
         }
         return CleanFile.write(
-                new CleanFile.Order(
-                        pdf, job.assignment(), job.condition(), file, replace),
-                cancel,
-                progress);
+                new CleanFile.Order(pdf, job.assignment(), job.condition(), file, replace), cancel, progress);
     }
 }
