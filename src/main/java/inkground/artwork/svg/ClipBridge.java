@@ -29,15 +29,14 @@ final class ClipBridge extends SVGClipPathElementBridge {
         return new ClipBridge();
     }
 
-    /** Joins halves of halves: one part after the other would go through all that is joined already each time. */
+    /** Outlines that all turn the same way round, by the non-zero rule: the union, without working out where they cross. */
     private static Shape union(List<Shape> parts) {
         if (parts.size() == 1) {
             return parts.get(0);
         }
-        int half = parts.size() / 2;
-        Area left = new Area(union(parts.subList(0, half)));
-        left.add(new Area(union(parts.subList(half, parts.size()))));
-        return left;
+        Path2D union = new Path2D.Double(Path2D.WIND_NON_ZERO);
+        parts.forEach(part -> union.append(new Area(part).getPathIterator(null), false));
+        return union;
     }
 
     @Override

@@ -43,6 +43,6 @@ class ImageMagickTest {
             most = Math.max(most, difference);
         }
         assertThat(sum / size).as("ΔE00, mean").isLessThan(0.5); // rounding to eight bits leaves up to 0.33
-        assertThat(most).as("ΔE00, most").isLessThan(1);
+        assertThat(most).as("ΔE00, most").isLessThan(1.5); // 8-bit a* and b* lie up to a unit apart
     }
 }
