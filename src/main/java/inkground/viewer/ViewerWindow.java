@@ -1,11 +1,16 @@
 package inkground.viewer;
 
 import inkground.app.ArtworkFiles;
+import inkground.viewer.compare.CompareView;
 import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.lineup.ContactSheetForm;
+import inkground.viewer.lineup.LineUpView;
 import inkground.viewer.overlay.MapLegend;
 import inkground.viewer.overlay.OverlayStrip;
+import inkground.viewer.rack.OwnSheet;
 import inkground.viewer.rack.SubstrateRack;
 import inkground.viewer.stack.StackView;
+import inkground.viewer.state.BenchView;
 import inkground.viewer.state.LengthUnit;
 import inkground.viewer.state.MapKind;
 import inkground.viewer.state.Question;
@@ -15,19 +20,23 @@ import inkground.viewer.state.ViewerState;
 import inkground.viewer.surface.ProofSurface;
 import inkground.viewer.ui.Command;
 import inkground.viewer.ui.PanelSwitch;
+import inkground.viewer.ui.Ui;
 import java.io.File;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.stream.Stream;
 import javafx.beans.Observable;
 import javafx.beans.binding.Bindings;
 import javafx.beans.property.BooleanProperty;
 import javafx.geometry.Pos;
 import javafx.scene.Scene;
+import javafx.scene.control.Control;
 import javafx.scene.control.TextInputControl;
 import javafx.scene.input.DragEvent;
+import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.TransferMode;
 import javafx.scene.layout.HBox;
@@ -48,6 +57,8 @@ final class ViewerWindow {
     private final ViewerState state;
     private final ProofDesk desk;
     private final ProofSurface surface;
+    private final LineUpView lineUp;
+    private final SubstrateRack rack;
     private final StackPane root;
     private final Scene scene;
 
@@ -55,7 +66,15 @@ final class ViewerWindow {
         this.state = state;
         this.desk = desk;
         surface = new ProofSurface(state, desk.forView("rasterising"), desk.ui());
-        root = new StackPane(main(), veil(), new ExportSheet(state, desk), new KeySheet(state));
+        lineUp = new LineUpView(state, desk.forView("laying the line-up"), desk.ui());
+        rack = new SubstrateRack(state);
+        root = new StackPane(
+                main(),
+                veil(),
+                new ExportSheet(state, desk),
+                new ContactSheetForm(state, desk),
+                new OwnSheet(state, desk.rack()),
+                new KeySheet(state));
         root.setId("window");
         scene = new Scene(root, 1280, 800);
         state.theme.addListener((Observable o) -> dress());
@@ -66,21 +85,30 @@ final class ViewerWindow {
     }
 
     private VBox main() {
-        StackPane bench = new StackPane(
-                surface,
-                new StartScreen(state, desk, this::askForFile),
-                new MapLegend(state),
-                new VBox(new TroubleBar(state), new QuestionBar(state)));
+        surface.visibleProperty().bind(state.view.isEqualTo(BenchView.FLAT));
+        lineUp.visibleProperty().bind(state.view.isEqualTo(BenchView.LINE_UP));
+        state.view.addListener((Observable o) -> focusView(linedUp()));
+        CompareView compare = new CompareView(
+                state,
+                desk::forView,
+                desk.ui(),
+                () -> askForFile("Choose the earlier revision", desk::openEarlier),
+                desk::openEarlier);
+        compare.visibleProperty().bind(state.view.isEqualTo(BenchView.COMPARE).and(state.page.isNotNull()));
+        MapLegend legend = new MapLegend(state);
+        VBox bars = new VBox(new TroubleBar(state), new QuestionBar(state));
+        bars.setPickOnBounds(false);
+        StackPane bench =
+                new StackPane(surface, lineUp, compare, new StartScreen(state, desk, this::askForFile), legend, bars);
         bench.getStyleClass().add("bench");
         bench.setMinSize(0, 0);
-        StackPane.setAlignment(bench.getChildren().get(2), Pos.BOTTOM_RIGHT);
-        StackPane.setAlignment(bench.getChildren().get(3), Pos.TOP_CENTER);
-        bench.getChildren().get(3).setPickOnBounds(false);
+        StackPane.setAlignment(legend, Pos.BOTTOM_RIGHT);
+        StackPane.setAlignment(bars, Pos.TOP_CENTER);
         HBox light = new HBox(new OverlayStrip(state), bench);
         light.setMinHeight(0);
         HBox.setHgrow(bench, Priority.ALWAYS);
         VBox.setVgrow(light, Priority.ALWAYS);
-        VBox left = new VBox(light, new SubstrateRack(state));
+        VBox left = new VBox(light, rack);
         left.setMinWidth(0);
         HBox.setHgrow(left, Priority.ALWAYS);
         PanelSwitch panels = new PanelSwitch();
@@ -98,11 +126,19 @@ final class ViewerWindow {
         return new VBox(new TopStrip(state, desk, this::askForFile), middle, new StatusLine(state));
     }
 
+    /** Keys go to the view that is shown. */
+    private void focusView(boolean lined) {
+        if (surface.isFocused() || lineUp.isFocused()) {
+            (lined ? lineUp : surface).requestFocus();
+        }
+    }
+
     /** Lies between the window and a sheet, and takes the clicks that miss the sheet. */
     private Pane veil() {
         Pane veil = new Pane();
         veil.getStyleClass().add("veil");
-        veil.visibleProperty().bind(state.exportSheet.or(state.keySheet));
+        veil.visibleProperty()
+                .bind(state.exportSheet.or(state.keySheet).or(state.own.sheet).or(state.lineUp.sheet));
         veil.setOnMouseClicked(e -> state.keySheet.set(false));
         return veil;
     }
@@ -119,6 +155,11 @@ final class ViewerWindow {
     /** @return the surface */
     ProofSurface surface() {
         return surface;
+    }
+
+    /** @return the line-up */
+    LineUpView lineUp() {
+        return lineUp;
     }
 
     /** Shows the window on a stage. */
@@ -175,8 +216,12 @@ final class ViewerWindow {
     }
 
     private void askForFile() {
+        askForFile("Open artwork", this::open);
+    }
+
+    private void askForFile(String title, Consumer<Path> then) {
         FileChooser chooser = new FileChooser();
-        chooser.setTitle("Open artwork");
+        chooser.setTitle(title);
         chooser.getExtensionFilters()
                 .addAll(
                         new FileChooser.ExtensionFilter("Artwork", patterns()),
@@ -187,7 +232,7 @@ final class ViewerWindow {
                 .map(Path::toFile)
                 .filter(File::isDirectory)
                 .ifPresent(chooser::setInitialDirectory);
-        Optional.ofNullable(chooser.showOpenDialog(scene.getWindow())).ifPresent(f -> open(f.toPath()));
+        Optional.ofNullable(chooser.showOpenDialog(scene.getWindow())).ifPresent(f -> then.accept(f.toPath()));
     }
 
     /** Both ways of writing an ending: some systems tell them apart. */
@@ -229,17 +274,37 @@ final class ViewerWindow {
 
     private void key(KeyEvent e) {
         boolean typing = scene.getFocusOwner() instanceof TextInputControl;
-        boolean sheet = state.exportSheet.get() || state.keySheet.get();
+        boolean sheet = sheetOpen();
+        if (e.getCode().isArrowKey()
+                && scene.getFocusOwner() != null
+                && scene.getFocusOwner().getStyleClass().contains(Ui.TAKES_ARROWS)) {
+            return;
+        }
+        if (!sheet && chooseView(e)) {
+            return;
+        }
         if (!sheet && !typing && e.isShiftDown() && e.getCode().isArrowKey()) {
             panByKey(e);
             return;
         }
         Command.of(e)
                 .filter(c -> c == Command.ESCAPE || c == Command.KEYS || !sheet && !typing)
+                .filter(c -> c != Command.MARK && c != Command.TAKE || !(scene.getFocusOwner() instanceof Control))
                 .ifPresent(command -> {
                     perform(command);
                     e.consume();
                 });
+    }
+
+    /** @return whether the key chose a view: the menu key with a number */
+    private boolean chooseView(KeyEvent e) {
+        int number = e.getCode().ordinal() - KeyCode.DIGIT1.ordinal();
+        if (!e.isShortcutDown() || number < 0 || number >= BenchView.values().length) {
+            return false;
+        }
+        state.view.set(BenchView.values()[number]);
+        e.consume();
+        return true;
     }
 
     private void panByKey(KeyEvent e) {
@@ -259,10 +324,10 @@ final class ViewerWindow {
             case KEEP -> desk.keepSession(() -> {});
             case RELOAD -> desk.reload();
             case EXPORT -> state.exportSheet.set(state.page.get() != null);
-            case NEXT_SUBSTRATE -> state.stepSubstrate(1);
-            case PREVIOUS_SUBSTRATE -> state.stepSubstrate(-1);
-            case INK_ABOVE -> state.stepInk(1);
-            case INK_BELOW -> state.stepInk(-1);
+            case NEXT_SUBSTRATE -> step(1);
+            case PREVIOUS_SUBSTRATE -> step(-1);
+            case INK_ABOVE -> climb(1);
+            case INK_BELOW -> climb(-1);
             case ZOOM_IN -> state.zoom(1.25);
             case ZOOM_OUT -> state.zoom(1 / 1.25);
             case FIT -> state.fitPage();
@@ -274,18 +339,47 @@ final class ViewerWindow {
         }
     }
 
+    private boolean linedUp() {
+        return state.view.get() == BenchView.LINE_UP;
+    }
+
+    private void step(int by) {
+        if (linedUp()) {
+            state.stepLineUp(by);
+        } else {
+            state.stepSubstrate(by);
+        }
+    }
+
+    private void climb(int by) {
+        if (linedUp()) {
+            lineUp.stepRow(-by);
+        } else {
+            state.stepInk(by);
+        }
+    }
+
     private void flip(Command command) {
         int ink = state.chosenInk.get();
         switch (command) {
             case HIDE_INK -> ifChosen(ink, () -> state.toggleHidden(ink));
             case SOLO_INK -> ifChosen(ink, () -> state.toggleSolo(ink));
             case UNDERBASE -> state.toggleUnderbase();
+            case SEARCH -> rack.search();
+            case FAVOURITE -> rack.favourite();
+            case MARK -> rack.mark();
+            case TAKE -> lineUp.take();
             case UNDO -> state.history.undo();
             case REDO -> state.history.redo();
             case OVERPRINT -> flip(state.overprint);
             case TRIM -> flip(state.overlays.trim);
             case BLEED -> flip(state.overlays.bleed);
             case SAFE -> flip(state.overlays.safe);
+            case THIN_MAP -> state.overlays.toggle(MapKind.THIN);
+            case REGISTER_MAP -> state.overlays.toggle(MapKind.REGISTER);
+            case PLACES -> flip(state.overlays.places);
+            case OVERPRINT_MAP -> state.overlays.toggle(MapKind.OVERPRINT);
+            case COMPARE_WAY -> state.comparison.nextWay();
             case VANISH_MAP -> state.overlays.toggle(MapKind.VANISH);
             case REACH_MAP -> state.overlays.toggle(MapKind.REACH);
             case SHIFT_MAP -> state.overlays.toggle(MapKind.SHIFT);
@@ -311,10 +405,16 @@ final class ViewerWindow {
         }
     }
 
-    /** One step back: the sheet on top, the work, the message, the ink that stands alone. */
+    private boolean sheetOpen() {
+        return state.exportSheet.get() || state.keySheet.get() || state.own.sheet.get() || state.lineUp.sheet.get();
+    }
+
+    /** One step back: the sheet of keys, the search, the work, the message, the ink that stands alone. */
     private void escape() {
         if (state.keySheet.get()) {
             state.keySheet.set(false);
+        } else if (!sheetOpen() && rack.endSearch()) {
+            (linedUp() ? lineUp : surface).requestFocus();
         } else if (!state.activities.isEmpty()) {
             desk.cancelAll();
         } else if (state.exportSheet.get()) {
@@ -322,6 +422,12 @@ final class ViewerWindow {
             state.exportSheet.set(false);
         } else if (state.question.get() != null) {
             state.question.set(null);
+        } else if (state.lineUp.sheet.get()) {
+            state.trouble.set(null);
+            state.lineUp.sheet.set(false);
+        } else if (state.own.sheet.get()) {
+            state.trouble.set(null);
+            state.own.close();
         } else if (state.trouble.get() != null) {
             state.trouble.set(null);
         } else {

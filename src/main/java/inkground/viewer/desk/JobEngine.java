@@ -4,11 +4,16 @@ import inkground.app.Arrangement.WhiteBase;
 import inkground.app.AssignmentFile;
 import inkground.app.InkUse;
 import inkground.app.Job;
+import inkground.app.LineUp;
+import inkground.app.OwnSubstrates;
+import inkground.app.PageComparison;
 import inkground.app.PageJob;
 import inkground.app.Proofs;
 import inkground.app.Session;
 import inkground.app.SessionFile;
 import inkground.appearance.Appearance;
+import inkground.appearance.ArtworkEdges;
+import inkground.appearance.AskedColours;
 import inkground.appearance.BareMap;
 import inkground.appearance.InkColour;
 import inkground.appearance.InkColours;
@@ -17,6 +22,7 @@ import inkground.appearance.ProofMap;
 import inkground.appearance.Stack;
 import inkground.appearance.StackModel;
 import inkground.appearance.Underbase;
+import inkground.appearance.VanishScore;
 import inkground.artwork.ColourAssignment;
 import inkground.artwork.Layer;
 import inkground.artwork.PageBox;
@@ -26,15 +32,18 @@ import inkground.base.Progress;
 import inkground.base.Refusal;
 import inkground.colour.Cie;
 import inkground.colour.Lab;
-import inkground.colour.Srgb;
+import inkground.findings.ThinFeatures;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlaneSource;
 import inkground.plate.PlateRequest;
+import inkground.plate.Register;
 import inkground.substrate.Library;
 import inkground.substrate.PrintProcess;
 import inkground.substrate.Substrate;
 import inkground.substrate.Substrates;
 import inkground.viewer.state.Look;
+import inkground.viewer.state.MapChoice;
+import inkground.viewer.state.MapKind;
 import inkground.viewer.state.ProofEngine;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -43,6 +52,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /** The port of the window over the use cases of the program. */
 public final class JobEngine implements ProofEngine {
@@ -50,20 +60,45 @@ public final class JobEngine implements ProofEngine {
     private static final double MEASURE_DPI = 150;
     /** Rows rasterised together while measuring; bounds memory on the widest page. */
     private static final int MEASURE_ROWS = 512;
+    /** Places that a map names; more would be a list that no one reads. */
+    private static final int MOST_PLACES = 40;
 
     private final Optional<Path> demo;
+    private final OwnStock own;
     private Library library;
 
     /**
      * @param demo the demo artwork, if it is there
      */
     public JobEngine(Optional<Path> demo) {
+        this(demo, OwnSubstrates.ofUser());
+    }
+
+    /**
+     * @param demo the demo artwork, if it is there
+     * @param own the user's own papers and garments
+     */
+    public JobEngine(Optional<Path> demo, OwnSubstrates own) {
         this.demo = demo;
+        this.own = new OwnStock(own);
     }
 
     @Override
     public List<SubstrateCard> substrates() throws Refusal {
-        return library().all().stream().map(JobEngine::card).toList();
+        List<SubstrateCard> all = new ArrayList<>();
+        library().all().forEach(substrate -> all.add(OwnStock.card(substrate, false)));
+        all.addAll(own.read(library().all().stream().map(Substrate::id).collect(Collectors.toSet())));
+        return all;
+    }
+
+    @Override
+    public OwnShelf own() {
+        return own;
+    }
+
+    /** Looks name only substrates that the rack showed: the library's, or the user's own, those removed since too. */
+    private Substrate substrate(String id) {
+        return own.byId(id).or(() -> library.byId(id)).orElseThrow();
     }
 
     private synchronized Library library() throws Refusal {
@@ -71,22 +106,6 @@ public final class JobEngine implements ProofEngine {
             library = Substrates.load();
         }
         return library;
-    }
-
-    private static SubstrateCard card(Substrate substrate) {
-        List<String> notes = new ArrayList<>(substrate.notes());
-        if (substrate.underbaseAdvised()) {
-            notes.add("A white underbase is usual under colours on this.");
-        }
-        return new SubstrateCard(
-                substrate.id(),
-                substrate.name(),
-                substrate.kind() == Substrate.Kind.GARMENT,
-                substrate.lab(),
-                Srgb.labToArgb(substrate.lab()),
-                substrate.texture().kind().name().toLowerCase(Locale.ROOT),
-                substrate.source(),
-                notes);
     }
 
     @Override
@@ -136,7 +155,8 @@ public final class JobEngine implements ProofEngine {
 
         @Override
         public OpenPage page(int number, ColourAssignment assignment, Cancel cancel, Progress progress) throws Refusal {
-            return new JobPage(job.page(number, assignment, cancel, progress), library());
+            library();
+            return new JobPage(job.page(number, assignment, cancel, progress));
         }
 
         @Override
@@ -145,13 +165,11 @@ public final class JobEngine implements ProofEngine {
         }
     }
 
-    private static final class JobPage implements OpenPage {
+    private final class JobPage implements OpenPage {
         private final PageJob page;
-        private final Library library;
 
-        JobPage(PageJob page, Library library) {
+        JobPage(PageJob page) {
             this.page = page;
-            this.library = library;
         }
 
         @Override
@@ -189,20 +207,41 @@ public final class JobEngine implements ProofEngine {
         @Override
         public Painter painter(Look look) {
             StackModel model = new StackModel(stack(look));
-            ProofMap map =
-                    look.map().map(choice -> Maps.of(choice, page, model)).orElse(null);
-            return new StackPainter(model, map);
+            ProofMap map = look.map().map(choice -> map(choice, look, model)).orElse(null);
+            Maps.Play play = look.map()
+                    .filter(choice -> choice.kind() == MapKind.REGISTER)
+                    .map(choice -> Maps.play(choice, inks().size()))
+                    .orElse(null);
+            return new StackPainter(model, map, play, PlaneSource.of(page.plate()));
+        }
+
+        private ProofMap map(MapChoice choice, Look look, StackModel model) {
+            if (choice.before().isEmpty()) {
+                return Maps.of(choice, page, model);
+            }
+            JobPage before = (JobPage) choice.before().get();
+            StackModel under =
+                    new StackModel(before.stack(look.ofInks(before.inks().size())));
+            return PageComparison.map(
+                    page, before.page, model, under, choice.limits().de00());
+        }
+
+        @Override
+        public PageComparison compare(
+                OpenPage before, String substrateId, double limitDe00, Cancel cancel, Progress progress)
+                throws Refusal {
+            Substrate on = library.byId(substrateId).orElseThrow();
+            PageComparison.Order order = new PageComparison.Order(((JobPage) before).page, page, on, limitDe00);
+            return PageComparison.of(order, cancel, progress);
         }
 
         private Stack stack(Look look) {
-            // Looks name only substrates that the rack showed, and the rack shows what the library holds.
-            Substrate substrate = library.byId(look.substrateId()).orElseThrow();
             List<InkColour> colours = new ArrayList<>(page.inkColours());
             look.opacities()
                     .forEach((plane, opacity) ->
                             colours.set(plane, colours.get(plane).withOpacity(opacity)));
             return new Stack(
-                    substrate,
+                    substrate(look.substrateId()),
                     colours,
                     page.condition(),
                     look.shown(),
@@ -234,7 +273,7 @@ public final class JobEngine implements ProofEngine {
         public MapReport measureMap(
                 Look look, boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) throws Refusal {
             PlateRequest request = PlateRequest.of(info().box(PageBox.TRIM), MEASURE_DPI, overprint, layersOn);
-            ProofMap map = Maps.of(look.map().orElseThrow(), page, new StackModel(stack(look)));
+            ProofMap map = map(look.map().orElseThrow(), look, new StackModel(stack(look)));
             MapFigures figures = map.figures(PlaneSource.of(page.plate()), request, cancel, progress);
             List<MapEntry> entries = new ArrayList<>();
             for (int i = 0; i < map.legend().size(); i++) {
@@ -249,7 +288,67 @@ public final class JobEngine implements ProofEngine {
             String largest = Double.isNaN(figures.largest())
                     ? ""
                     : String.format(Locale.ROOT, "%.1f %s", figures.largest(), map.unit());
-            return new MapReport(map.title(), entries, largest);
+            return new MapReport(
+                    map.title(), entries, largest, places(look.map().orElseThrow(), request, cancel, progress));
+        }
+
+        private List<MapPlace> places(MapChoice choice, PlateRequest trim, Cancel cancel, Progress progress)
+                throws Refusal {
+            if (choice.kind() != MapKind.THIN) {
+                return List.of();
+            }
+            ThinFeatures.Limits limits = Maps.widths(choice.limits());
+            PlateRequest fine = PlateRequest.of(
+                    info().box(PageBox.TRIM), ThinFeatures.dpi(limits), trim.overprint(), trim.layersOn());
+            return ThinFeatures.of(PlaneSource.of(page.plate()), fine, limits, cancel, progress).places().stream()
+                    .limit(MOST_PLACES)
+                    .map(place -> new MapPlace(
+                            String.format(
+                                    Locale.ROOT,
+                                    "%s of %.2f mm in %s",
+                                    place.kind().word(),
+                                    place.widthMm(),
+                                    place.ink().name()),
+                            place.box()))
+                    .toList();
+        }
+
+        @Override
+        public Edges edges(boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) throws Refusal {
+            PlateRequest request = PlateRequest.of(info().box(PageBox.TRIM), ArtworkEdges.DPI, overprint, layersOn);
+            ArtworkEdges edges = ArtworkEdges.of(
+                    PlaneSource.of(page.plate()),
+                    request,
+                    new AskedColours(page.inkColours(), page.condition()),
+                    cancel,
+                    progress);
+            return look -> {
+                VanishScore score = VanishScore.of(edges, new StackModel(stack(look)));
+                return new Vanish(score.score(), score.lostMm(), score.edgesMm());
+            };
+        }
+
+        @Override
+        public void writeSheet(SheetRequest request, Cancel cancel, Progress progress) throws Refusal {
+            List<LineUp.Place> places = LineUp.score(
+                    page,
+                    request.looks().stream().map(this::stack).toList(),
+                    request.layersOn(),
+                    request.ranked(),
+                    cancel,
+                    progress);
+            LineUp.write(
+                    new LineUp.Order(
+                            page,
+                            request.name(),
+                            places,
+                            request.ranked(),
+                            request.layersOn(),
+                            request.picturePx(),
+                            request.target(),
+                            request.replace()),
+                    cancel,
+                    progress);
         }
 
         @Override
@@ -269,11 +368,20 @@ public final class JobEngine implements ProofEngine {
         }
     }
 
-    /** @param map drawn over the colours; null for none */
-    private record StackPainter(StackModel model, ProofMap map) implements Painter {
+    /**
+     * @param map drawn over the colours; null for none
+     * @param play how far the inks lie off, which is shown in place of the map; null for none
+     */
+    private record StackPainter(StackModel model, ProofMap map, Maps.Play play, PlaneSource source) implements Painter {
         @Override
         public void paint(InkPlanes planes, int[] argb, int offset, int stride, Cancel cancel) throws Refusal {
             cancel.check();
+            if (play != null) {
+                // The colours themselves, off register, are what the eye has to judge; a hatch would hide them.
+                InkPlanes off = Register.shifted(source, planes.request(), play.dxMm(), play.dyMm(), cancel);
+                Appearance.paint(off, model, argb, offset, stride, cancel);
+                return;
+            }
             Appearance.paint(planes, model, argb, offset, stride, cancel);
             if (map != null) {
                 map.paint(planes, argb, offset, stride, cancel);

@@ -1,5 +1,7 @@
 package inkground.viewer.state;
 
+import inkground.app.OwnSubstrates;
+import inkground.app.PageComparison;
 import inkground.app.Session;
 import inkground.artwork.ColourAssignment;
 import inkground.artwork.Layer;
@@ -9,6 +11,7 @@ import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
 import inkground.colour.Lab;
+import inkground.geometry.Box;
 import inkground.ink.Ink;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlateRequest;
@@ -26,6 +29,27 @@ import java.util.Set;
 public interface ProofEngine {
     /** @return papers first, then garments, each in the order of the rack */
     List<SubstrateCard> substrates() throws Refusal;
+
+    /** @return the user's own papers and garments; quick */
+    OwnShelf own();
+
+    /** The user's own papers and garments. Each change is kept at once; {@link #substrates} tells of it. */
+    interface OwnShelf {
+        /** Keeps a new one. */
+        SubstrateCard add(OwnSubstrates.Draft draft) throws Refusal;
+
+        /** Keeps one in place of another; its id may be another afterwards. */
+        SubstrateCard replace(String id, OwnSubstrates.Draft draft) throws Refusal;
+
+        /** Removes one. */
+        void remove(String id) throws Refusal;
+
+        /** @return its file; quick */
+        Path file(String id);
+
+        /** @return one line for each file of theirs that could not be read last time; quick */
+        List<String> faults();
+    }
 
     /** @return ways of printing, in the order of their lists */
     List<PrintProcess> processes() throws Refusal;
@@ -110,6 +134,17 @@ public interface ProofEngine {
         Figures measure(boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) throws Refusal;
 
         /**
+         * Gathers the edges that the artwork means to be seen.
+         *
+         * @param overprint whether overprint is honoured
+         * @param layersOn ids of the layers that are on
+         */
+        Edges edges(boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) throws Refusal;
+
+        /** Writes a contact sheet, whole or not at all. */
+        void writeSheet(SheetRequest request, Cancel cancel, Progress progress) throws Refusal;
+
+        /**
          * Measures the map of a look over the trim of the page.
          *
          * @param look one with a map
@@ -117,9 +152,34 @@ public interface ProofEngine {
         MapReport measureMap(Look look, boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress)
                 throws Refusal;
 
+        /**
+         * Compares this page with an earlier revision of it.
+         *
+         * @param before the earlier revision, of this engine
+         * @param substrateId what both are printed on
+         * @param limitDe00 largest difference that is let pass
+         */
+        PageComparison compare(OpenPage before, String substrateId, double limitDe00, Cancel cancel, Progress progress)
+                throws Refusal;
+
         /** Writes a proof, whole or not at all. */
         void export(ExportRequest request, Cancel cancel, Progress progress) throws Refusal;
     }
+
+    /** The edges of a page; thread-safe. */
+    interface Edges {
+        /** @return what becomes of them under a look; takes milliseconds */
+        Vanish on(Look look);
+    }
+
+    /**
+     * How much of the artwork's edges loses its contrast.
+     *
+     * @param share by length, 0 none to 1 all
+     * @param lostMm length lost, in mm
+     * @param edgesMm length of all that are meant to be seen, in mm
+     */
+    record Vanish(double share, double lostMm, double edgesMm) {}
 
     /** Turns planes into opaque sRGB. */
     interface Painter {
@@ -150,6 +210,7 @@ public interface ProofEngine {
      * @param texture jersey, woven, heather, uncoated, coated or another word
      * @param source where its colour comes from
      * @param cautions what to mind when printing on it
+     * @param own whether the user has made it
      */
     record SubstrateCard(
             String id,
@@ -159,10 +220,24 @@ public interface ProofEngine {
             int argb,
             String texture,
             String source,
-            List<String> cautions) {
+            List<String> cautions,
+            boolean own) {
         /** Copies the list. */
         public SubstrateCard {
             cautions = List.copyOf(cautions);
+        }
+
+        /** One that comes with the program. */
+        public SubstrateCard(
+                String id,
+                String name,
+                boolean garment,
+                Lab lab,
+                int argb,
+                String texture,
+                String source,
+                List<String> cautions) {
+            this(id, name, garment, lab, argb, texture, source, cautions, false);
         }
     }
 
@@ -201,13 +276,23 @@ public interface ProofEngine {
      * @param title what it shows
      * @param entries its legend
      * @param largest the largest value met, with its unit; empty for a map that measures none
+     * @param places where to look, the worst first; empty for a map that names none
      */
-    record MapReport(String title, List<MapEntry> entries, String largest) {
-        /** Copies the list. */
+    record MapReport(String title, List<MapEntry> entries, String largest, List<MapPlace> places) {
+        /** Copies the lists. */
         public MapReport {
             entries = List.copyOf(entries);
+            places = List.copyOf(places);
         }
     }
+
+    /**
+     * A place that a map found.
+     *
+     * @param words what is there
+     * @param box where, in points of the page
+     */
+    record MapPlace(String words, Box box) {}
 
     /**
      * One line of a map's legend.
@@ -221,6 +306,32 @@ public interface ProofEngine {
     record MapEntry(String word, String explanation, double cm2, double share, int[] sample) {
         /** Edge of the sample in pixels. */
         public static final int SAMPLE_PX = 32;
+    }
+
+    /**
+     * A contact sheet to write.
+     *
+     * @param looks on what, which inks; 2 to 24, in order
+     * @param ranked whether they are in order of their vanish score
+     * @param name of the artwork, for the head line
+     * @param layersOn ids of the layers that are on
+     * @param picturePx pixels on the longer side of each picture
+     * @param target PNG file
+     * @param replace whether an existing file may be replaced
+     */
+    record SheetRequest(
+            List<Look> looks,
+            boolean ranked,
+            String name,
+            Set<Integer> layersOn,
+            int picturePx,
+            Path target,
+            boolean replace) {
+        /** Copies the collections. */
+        public SheetRequest {
+            looks = List.copyOf(looks);
+            layersOn = Set.copyOf(layersOn);
+        }
     }
 
     /**
