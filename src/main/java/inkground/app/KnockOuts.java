@@ -4,7 +4,6 @@ import inkground.artwork.pdf.PdfArtwork;
 import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
-import inkground.colour.PrintConditions;
 import inkground.handoff.CleanFile;
 import java.nio.file.Path;
 
@@ -25,9 +24,6 @@ public final class KnockOuts {
                     job.file().getFileName() + " is not a PDF; only PDF files can be knocked out. Export one.");
         }
         return CleanFile.write(
-                new CleanFile.Order(
-                        pdf, job.assignment(), PrintConditions.bundled(Job.DEFAULT_CONDITION), file, replace),
-                cancel,
-                progress);
+                new CleanFile.Order(pdf, job.assignment(), job.condition(), file, replace), cancel, progress);
     }
 }

@@ -45,19 +45,20 @@ final class InkImage {
         if (direct != null) {
             return new InkImage(pixels.width(), pixels.height(), direct, pixels.samples());
         }
+        SoftEdges edges = mapping.softEdges(pixels, space, cancel);
         return space.components() == 1
-                ? ofOneComponent(pixels, space, mapping)
-                : ofManyComponents(pixels, space, mapping, cancel);
+                ? ofOneComponent(pixels, space, mapping, edges)
+                : ofManyComponents(pixels, space, mapping, edges, cancel);
     }
 
-    private static InkImage ofOneComponent(Pixels pixels, ColourSpace space, ColourMapping mapping) {
+    private static InkImage ofOneComponent(Pixels pixels, ColourSpace space, ColourMapping mapping, SoftEdges edges) {
         int n = mapping.tintPlanes();
         int[][] table = new int[256][n];
         boolean[] used = new boolean[n];
         boolean indexed = space instanceof ColourSpace.Indexed;
         for (int v = 0; v < 256; v++) {
             float component = indexed ? v : space.min(0) + (space.max(0) - space.min(0)) * v / 255f;
-            mapping.mixedTints(space, new Colour(space, component).components(), table[v]);
+            mapping.mixedTints(space, new Colour(space, component).components(), edges, table[v]);
         }
         for (byte sample : distinct(pixels.samples())) {
             for (int p = 0; p < n; p++) {
@@ -97,14 +98,15 @@ final class InkImage {
         return planes.length > 0 ? planes : new int[] {0};
     }
 
-    private static InkImage ofManyComponents(Pixels pixels, ColourSpace space, ColourMapping mapping, Cancel cancel) {
+    private static InkImage ofManyComponents(
+            Pixels pixels, ColourSpace space, ColourMapping mapping, SoftEdges edges, Cancel cancel) {
         int[] planes = IntStream.range(0, mapping.tintPlanes(space)).toArray();
         byte[] out = new byte[Math.multiplyExact(pixels.width() * planes.length, pixels.height())];
         int count = pixels.width() * pixels.height();
         int parts = (count + PART - 1) / PART;
         IntStream.range(0, parts).parallel().forEach(part -> {
             cancel.check();
-            SampleConverter converter = new SampleConverter(space, mapping, planes.length);
+            SampleConverter converter = new SampleConverter(space, mapping, edges, planes.length);
             converter.convert(pixels.samples(), part * PART, Math.min(count, (part + 1) * PART), out);
         });
         return new InkImage(pixels.width(), pixels.height(), planes, out);

@@ -16,6 +16,7 @@ final class SampleConverter {
 
     private final ColourSpace space;
     private final ColourMapping mapping;
+    private final SoftEdges edges;
     private final int components;
     private final int channels;
     private final float[] colour;
@@ -23,10 +24,14 @@ final class SampleConverter {
     private final long[] keys = new long[1 << SEEN_BITS];
     private final byte[] seen;
 
-    /** @param channels tints kept of each colour, those of the first planes */
-    SampleConverter(ColourSpace space, ColourMapping mapping, int channels) {
+    /**
+     * @param edges between the flat colours of the picture; null for none
+     * @param channels tints kept of each colour, those of the first planes
+     */
+    SampleConverter(ColourSpace space, ColourMapping mapping, SoftEdges edges, int channels) {
         this.space = space;
         this.mapping = mapping;
+        this.edges = edges;
         this.components = space.components();
         this.channels = channels;
         this.colour = new float[components];
@@ -71,7 +76,7 @@ final class SampleConverter {
             float low = space.min(c);
             colour[c] = low + (space.max(c) - low) * (samples[at + c] & 255) / 255f;
         }
-        mapping.mixedTints(space, colour, tints);
+        mapping.mixedTints(space, colour, edges, tints);
         for (int p = 0; p < channels; p++) {
             seen[place * channels + p] = (byte) Fixed.toByte(tints[p]);
         }

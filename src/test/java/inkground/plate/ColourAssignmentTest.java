@@ -256,6 +256,80 @@ class ColourAssignmentTest {
                 .isLessThan(2);
     }
 
+    @Test
+    void aSoftEdgeOfABareColourIsTheOtherColourByItsShareAndNoFringe() throws Refusal {
+        int[] bare = {0x1c, 0x30, 0x4f};
+        int[] red = {0xc5, 0x24, 0x2e};
+        int[] samples = new int[20 * 20 * 3];
+        for (int i = 0; i < 400; i++) {
+            int x = i % 20;
+            boolean soft = i / 20 == 10;
+            double share = soft && x == 9 ? 0.3 : soft && x == 10 ? 0.8 : x < 10 ? 0 : 1;
+            for (int c = 0; c < 3; c++) {
+                samples[3 * i + c] = (int) Math.round(share * red[c] + (1 - share) * bare[c]);
+            }
+        }
+        Matrix whole = new Matrix(20, 0, 0, -20, 0, 20);
+        InkPlanes planes = render(BARE, Pages.fill(ALL, RED), Pages.image(Pages.RGB, 20, 20, whole, samples));
+        Map<String, Integer> solid = Pages.inksAt(planes, 15, 10);
+        assertThat(at(planes, 4)).isEqualTo("{} mark 0 inked 255");
+        for (int x = 9; x <= 10; x++) {
+            double share = x == 9 ? 0.3 : 0.8;
+            Map<String, Integer> mixed = Pages.inksAt(planes, x, 10);
+            assertThat(mixed.keySet()).isEqualTo(solid.keySet()).isNotEmpty();
+            solid.forEach((ink, tint) -> assertThat(mixed.get(ink))
+                    .as(ink)
+                    .isCloseTo((int) Math.round(share * tint), org.assertj.core.data.Offset.offset(3)));
+            assertThat(planes.get(planes.markPlane(), x, 10))
+                    .isCloseTo((int) Math.round(255 * share), org.assertj.core.data.Offset.offset(3));
+        }
+    }
+
+    @Test
+    void aGradientToABareColourFadesAndDoesNotStep() throws Refusal {
+        Paint.Shading fade = new Paint.Shading(
+                new Paint.Axial(0, 0, 20, 0, 0, 1, true, true),
+                Pages.RGB,
+                new Fade(new double[] {0xc5, 0x24, 0x2e}, new double[] {0x1c, 0x30, 0x4f}),
+                null,
+                null,
+                Matrix.IDENTITY);
+        Op op = new Op.Fill(ALL, FillRule.NON_ZERO, fade, null, Style.PLAIN, null, Pages.ORIGIN);
+        InkPlanes planes = render(BARE, Pages.fill(ALL, RED), op);
+        for (int x = 0; x < 20; x++) {
+            double kept = 1 - (x + 0.5) / 20;
+            assertThat(planes.get(planes.markPlane(), x, 10))
+                    .as("at " + x)
+                    .isCloseTo((int) Math.round(255 * kept), org.assertj.core.data.Offset.offset(8));
+        }
+    }
+
+    /** From one colour to another, in 255ths. */
+    private record Fade(double[] from, double[] to) implements inkground.artwork.TintTransform {
+        @Override
+        public int outputs() {
+            return 3;
+        }
+
+        @Override
+        public void apply(float[] in, float[] out) {
+            for (int c = 0; c < 3; c++) {
+                out[c] = (float) ((from[c] + in[0] * (to[c] - from[c])) / 255);
+            }
+        }
+    }
+
+    @Test
+    void aRuleTakesThePlaceOfOneForTheSameColourAndCanBeTakenAway() {
+        Rule bare = new Rule(SEEN, new Bare());
+        Rule ink = new Rule(SEEN, new InkAt("Night Water", 1));
+        Rule other = new Rule(new InkNamed("Reach Red"), new Process());
+        ColourAssignment both = new ColourAssignment(List.of(bare)).with(other);
+        assertThat(both.with(ink).rules()).containsExactly(ink, other);
+        assertThat(both.without(ink).rules()).containsExactly(other);
+        assertThat(both.rules()).as("the old one stays as it was").containsExactly(bare, other);
+    }
+
     private static Paint.Shading withRamp(Paint.Shading s) {
         return new Paint.Shading(s.geometry(), s.space(), new Ramp(), s.background(), s.box(), s.toPage());
     }

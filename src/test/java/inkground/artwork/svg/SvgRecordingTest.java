@@ -234,6 +234,23 @@ class SvgRecordingTest {
     }
 
     @Test
+    void theChildrenOfAClipAddUpWhicheverWayTheyTurnAndFillTheHolesOfOneAnother() throws Exception {
+        Op.Fill fill = only(
+                Op.Fill.class,
+                "<clipPath id='c'><path clip-rule='evenodd' d='M8 8h64v64h-64z M24 24h32v32h-32z'/>"
+                        + "<path d='M30 30v10h10v-10z'/><path d='M60 60h30v30h-30z'/></clipPath>"
+                        + "<rect width='96' height='96' clip-path='url(#c)'/>");
+        java.awt.geom.Path2D clip =
+                inkground.geometry.Awt.path(fill.clip().path(), fill.clip().rule());
+        double px = 0.75; // pt
+        assertThat(clip.contains(12 * px, 12 * px)).as("a ring").isTrue();
+        assertThat(clip.contains(35 * px, 35 * px)).as("in its hole").isTrue();
+        assertThat(clip.contains(50 * px, 50 * px)).as("the rest of the hole").isFalse();
+        assertThat(clip.contains(66 * px, 66 * px)).as("where two overlap").isTrue();
+        assertThat(clip.contains(85 * px, 85 * px)).as("beyond the ring").isTrue();
+    }
+
+    @Test
     void aClipWithoutContentClipsEverythingAway() throws Exception {
         assertThat(ops("<clipPath id='c'/><rect width='96' height='96' clip-path='url(#c)'/>"))
                 .isEmpty();
