@@ -14,6 +14,9 @@ import inkground.ink.InkSet;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlanesForTests;
 import inkground.plate.PlateRequest;
+import inkground.substrate.Cut;
+import inkground.substrate.Substrates;
+import inkground.substrate.Texture;
 import inkground.viewer.state.Look;
 import inkground.viewer.state.ProofEngine;
 import java.awt.image.BufferedImage;
@@ -36,6 +39,9 @@ final class FakeEngine implements ProofEngine {
     static final Box MEDIA = new Box(0, 0, 400, 300);
 
     static final Box TRIM = new Box(20, 20, 380, 280);
+    /** Around disc and bar of {@link #art}. */
+    static final Box INKED = new Box(60, 40, 340, 240);
+
     static final SubstrateCard PAPER = card("plain-paper", "Plain paper", false, 95, 0xfff4f2ec, "uncoated");
     static final SubstrateCard NAVY = card("navy-jersey", "Navy jersey", true, 20, 0xff1d2740, "jersey");
     static final SubstrateCard SAND = card("sand-canvas", "Sand canvas", true, 80, 0xffd5c7a8, "woven");
@@ -63,6 +69,11 @@ final class FakeEngine implements ProofEngine {
     @Override
     public List<SubstrateCard> substrates() {
         return List.of(PAPER, NAVY, SAND);
+    }
+
+    @Override
+    public List<Cut> cuts() throws Refusal {
+        return Substrates.load().cuts();
     }
 
     @Override
@@ -178,6 +189,11 @@ final class FakeEngine implements ProofEngine {
         }
 
         @Override
+        public Optional<Box> inkedBox(boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) {
+            return Optional.of(INKED);
+        }
+
+        @Override
         public void export(ExportRequest request, Cancel cancel, Progress progress) throws Refusal {
             progress.report("Writing", 0.4);
             if (exportWaits) {
@@ -267,6 +283,11 @@ final class FakeEngine implements ProofEngine {
                 argb = argb << 8 | a + (b - a) * share / 255;
             }
             return argb;
+        }
+
+        @Override
+        public Texture texture() {
+            return Texture.NONE;
         }
 
         @Override

@@ -2,9 +2,11 @@ package inkground.viewer.desk;
 
 import inkground.app.Arrangement.WhiteBase;
 import inkground.app.InkUse;
+import inkground.app.InkedBox;
 import inkground.app.Job;
 import inkground.app.PageJob;
 import inkground.app.Proofs;
+import inkground.app.WornProofs;
 import inkground.appearance.Appearance;
 import inkground.appearance.BareMap;
 import inkground.appearance.Cover;
@@ -23,11 +25,14 @@ import inkground.base.Refusal;
 import inkground.colour.Cie;
 import inkground.colour.Lab;
 import inkground.colour.Srgb;
+import inkground.geometry.Box;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlateRequest;
+import inkground.substrate.Cut;
 import inkground.substrate.Library;
 import inkground.substrate.Substrate;
 import inkground.substrate.Substrates;
+import inkground.substrate.Texture;
 import inkground.viewer.state.Look;
 import inkground.viewer.state.MapKind;
 import inkground.viewer.state.ProofEngine;
@@ -60,6 +65,11 @@ public final class JobEngine implements ProofEngine {
     @Override
     public List<SubstrateCard> substrates() throws Refusal {
         return library().all().stream().map(JobEngine::card).toList();
+    }
+
+    @Override
+    public List<Cut> cuts() throws Refusal {
+        return library().cuts();
     }
 
     private synchronized Library library() throws Refusal {
@@ -226,7 +236,31 @@ public final class JobEngine implements ProofEngine {
         }
 
         @Override
+        public Optional<Box> inkedBox(boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress)
+                throws Refusal {
+            return InkedBox.of(page, overprint, layersOn, cancel, progress);
+        }
+
+        @Override
         public void export(ExportRequest request, Cancel cancel, Progress progress) throws Refusal {
+            if (request.worn().isPresent()) {
+                WornAs worn = request.worn().get();
+                WornProofs.write(
+                        new WornProofs.Order(
+                                page,
+                                stack(request.look()),
+                                worn.placement(),
+                                worn.form(),
+                                worn.cloth(),
+                                request.dpi(),
+                                request.overprint(),
+                                request.layersOn(),
+                                request.target(),
+                                request.replace()),
+                        cancel,
+                        progress);
+                return;
+            }
             Proofs.write(
                     new Proofs.Order(
                             page,
@@ -256,6 +290,11 @@ public final class JobEngine implements ProofEngine {
         @Override
         public int colour(int[] tints) {
             return model.toArgb(tints);
+        }
+
+        @Override
+        public Texture texture() {
+            return model.stack().substrate().texture();
         }
 
         @Override

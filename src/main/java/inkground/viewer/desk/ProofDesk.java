@@ -4,6 +4,8 @@ import inkground.app.Arrangement;
 import inkground.artwork.ColourAssignment;
 import inkground.base.Cancel;
 import inkground.base.Refusal;
+import inkground.geometry.Box;
+import inkground.substrate.Cut;
 import inkground.viewer.state.ProofEngine;
 import inkground.viewer.state.ProofEngine.ExportRequest;
 import inkground.viewer.state.ProofEngine.Figures;
@@ -17,6 +19,7 @@ import inkground.viewer.task.RenderScheduler;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
@@ -41,6 +44,10 @@ public final class ProofDesk implements AutoCloseable {
     }
 
     private record Opened(OpenFile file, OpenPage page) {}
+
+    private record Stock(List<SubstrateCard> cards, List<Cut> cuts) {}
+
+    private record Measured(Figures figures, Optional<Box> inked) {}
 
     private final ViewerState state;
     private final ProofEngine engine;
@@ -102,10 +109,16 @@ public final class ProofDesk implements AutoCloseable {
 
     /** Fills the rack. */
     public void stockRack() {
-        work("Reading the substrates", stocking, (cancel, activity) -> engine.substrates(), this::stocked);
+        work(
+                "Reading the substrates",
+                stocking,
+                (cancel, activity) -> new Stock(engine.substrates(), engine.cuts()),
+                this::stocked);
     }
 
-    private void stocked(List<SubstrateCard> cards) {
+    private void stocked(Stock stock) {
+        List<SubstrateCard> cards = stock.cards();
+        state.worn.cuts.setAll(stock.cuts());
         state.substrates.setAll(cards);
         if (state.substrate.get() == null && !cards.isEmpty()) {
             state.substrate.set(cards.get(0));
@@ -246,6 +259,7 @@ public final class ProofDesk implements AutoCloseable {
     private void unmeasure() {
         measuring.cancel();
         state.figures.set(null);
+        state.worn.inkedPt.set(null);
         state.pictured.set(false);
     }
 
@@ -256,10 +270,13 @@ public final class ProofDesk implements AutoCloseable {
         work(
                 "Measuring the inks",
                 measuring,
-                (cancel, activity) -> page.measure(overprint, layersOn, cancel, activity),
-                (Figures figures) -> {
+                (cancel, activity) -> new Measured(
+                        page.measure(overprint, layersOn, cancel, activity),
+                        page.inkedBox(overprint, layersOn, cancel, activity)),
+                measured -> {
                     if (state.page.get() == page) {
-                        state.figures.set(figures);
+                        state.worn.inkedPt.set(measured.inked().orElse(null));
+                        state.figures.set(measured.figures());
                     }
                 });
     }

@@ -3,7 +3,9 @@ package inkground.viewer.state;
 /** The ways of laying out the artwork on the bench. */
 public enum BenchView {
     /** The page alone, flat on its substrate. */
-    FLAT("Flat", "The page alone, flat on the chosen substrate");
+    FLAT("Flat", "The page alone, flat on the chosen substrate"),
+    /** The page placed on a garment that is cut and sewn. */
+    GARMENT("On the garment", "The artwork where it will be printed on a garment, in millimetres from its collar");
 
     private final String label;
     private final String sentence;

@@ -20,6 +20,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import javafx.beans.Observable;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.IntegerProperty;
 import javafx.beans.property.ObjectProperty;
@@ -75,7 +76,10 @@ public final class ViewerState {
     /** What the user has decided about the job. */
     public final History history = new History();
 
-    /** What part of the page is seen. */
+    /** The artwork on a garment. */
+    public final Worn worn = new Worn(this);
+
+    /** What part of the page is seen; on the garment, what part of it. */
     public final ObjectProperty<Camera> camera = new SimpleObjectProperty<>(this, "camera", Camera.START);
     /** Whether the page is kept fitted to the surface. */
     public final BooleanProperty fit = new SimpleBooleanProperty(this, "fit", true);
@@ -100,6 +104,40 @@ public final class ViewerState {
     /** Whether the sheet of keys is open. */
     public final BooleanProperty keySheet = new SimpleBooleanProperty(this, "keySheet");
 
+    private Camera otherCamera = Camera.START;
+    private boolean otherFit = true;
+
+    /** Nothing open, nothing chosen. */
+    public ViewerState() {
+        view.addListener((o, before, now) -> {
+            if ((before == BenchView.GARMENT) != (now == BenchView.GARMENT)) {
+                swapCameras();
+            }
+        });
+        // Another garment may be larger; the artwork on it is moved under a camera that stands still.
+        for (Observable value : List.of(substrate, history.now(), worn.cuts)) {
+            value.addListener(o -> {
+                if (view.get() == BenchView.GARMENT && fit.get()) {
+                    refit();
+                }
+            });
+        }
+    }
+
+    /** Page and garment are each looked at by a camera of their own. */
+    private void swapCameras() {
+        Camera seen = camera.get();
+        boolean fitted = fit.get();
+        fit.set(otherFit);
+        camera.set(otherCamera.resized(seen.widthPx(), seen.heightPx(), seen.outputScale()));
+        otherCamera = seen;
+        otherFit = fitted;
+        probe.set(null);
+        if (fit.get()) {
+            refit();
+        }
+    }
+
     /**
      * Shows a page. Which inks are hidden is forgotten, since the inks may be others; technical ones, which do not print, are
      * hidden at first.
@@ -118,6 +156,8 @@ public final class ViewerState {
                 hidden.add(plane);
             }
         }
+        worn.inkedPt.set(null);
+        otherFit = true;
         file.set(newFile);
         page.set(newPage);
         fitPage();
@@ -280,10 +320,13 @@ public final class ViewerState {
     }
 
     /**
-     * @return the region that counts as the whole picture, in points: the media box with cloth around it; the same on paper,
-     *     so that the artwork stays where it is while one substrate follows another
+     * @return the region that counts as the whole picture, in points: the garment where it is worn; else the media box with cloth
+     *     around it, the same on paper, so that the artwork stays where it is while one substrate follows another
      */
     public Box scene() {
+        if (view.get() == BenchView.GARMENT && worn.scene().isPresent()) {
+            return worn.scene().get();
+        }
         Box media = page.get().info().box(PageBox.MEDIA);
         return media.grow(Math.max(media.width(), media.height()) * CLOTH_MARGIN);
     }
