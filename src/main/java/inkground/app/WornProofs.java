@@ -102,8 +102,7 @@ public final class WornProofs {
      * @throws Refusal if the picture would be too large, or cannot be written
      */
     public static Result write(Order order, Cancel cancel, Progress progress) throws Refusal {
-        double pxPerMm = order.dpi() / 25.4;
-        GarmentRequest request = GarmentRequest.around(order.form().boundsMm().grow(MARGIN_MM), pxPerMm);
+        GarmentRequest request = picture(order.form(), order.dpi());
         if ((long) request.width() * request.height() > Proofs.MOST_PIXELS) {
             throw new Refusal("The proof would have " + request.width() + " × " + request.height()
                     + " pixels; the limit is " + Proofs.MOST_PIXELS / 1_000_000 + " million. Use a lower resolution.");
@@ -121,6 +120,11 @@ public final class WornProofs {
             cancel.check();
         });
         return new Result(order.file(), picture[0].getWidth(), picture[0].getHeight(), placed, check, caption);
+    }
+
+    /** @return the pixels of a picture, without its caption */
+    public static GarmentRequest picture(Form form, double dpi) {
+        return GarmentRequest.around(form.boundsMm().grow(MARGIN_MM), dpi / 25.4);
     }
 
     /** @return the box that a placement measures; the trim where there is no ink */

@@ -144,8 +144,7 @@ final class WornOptions {
                         replace),
                 console.cancel(),
                 console.progress());
-        console.say(result.file() + ": " + result.widthPx() + " x " + result.heightPx() + " px, "
-                + form.words() + ".");
+        console.say(result.file() + ": " + result.widthPx() + " x " + result.heightPx() + " px, " + form.words() + ".");
         result.caption().stream().limit(3).forEach(console::say);
         form.cut().cautions().forEach(caution -> console.say("caution: " + caution));
     }

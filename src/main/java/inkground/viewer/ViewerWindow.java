@@ -5,14 +5,17 @@ import inkground.viewer.desk.ProofDesk;
 import inkground.viewer.overlay.OverlayStrip;
 import inkground.viewer.rack.SubstrateRack;
 import inkground.viewer.stack.StackView;
+import inkground.viewer.state.BenchView;
 import inkground.viewer.state.LengthUnit;
 import inkground.viewer.state.MapKind;
 import inkground.viewer.state.Theme;
 import inkground.viewer.state.ViewerState;
+import inkground.viewer.state.Worn;
 import inkground.viewer.surface.BareLegend;
 import inkground.viewer.surface.ProofSurface;
 import inkground.viewer.ui.Command;
 import inkground.viewer.ui.PanelSwitch;
+import inkground.viewer.worn.GarmentBench;
 import java.io.File;
 import java.nio.file.Path;
 import java.util.List;
@@ -45,6 +48,7 @@ final class ViewerWindow {
     private final ViewerState state;
     private final ProofDesk desk;
     private final ProofSurface surface;
+    private final GarmentBench garment;
     private final StackPane root;
     private final Scene scene;
 
@@ -52,6 +56,7 @@ final class ViewerWindow {
         this.state = state;
         this.desk = desk;
         surface = new ProofSurface(state, desk.forView("rasterising"), desk.ui());
+        garment = new GarmentBench(state, desk.forView("garment"), desk.ui());
         root = new StackPane(main(), veil(), new ExportSheet(state, desk), new KeySheet(state));
         root.setId("window");
         scene = new Scene(root, 1280, 800);
@@ -63,12 +68,15 @@ final class ViewerWindow {
     }
 
     private VBox main() {
-        StackPane bench = new StackPane(
-                surface, new StartScreen(state, desk, this::askForFile), new BareLegend(state), new TroubleBar(state));
+        BareLegend legend = new BareLegend(state);
+        TroubleBar trouble = new TroubleBar(state);
+        StackPane bench =
+                new StackPane(surface, garment, new StartScreen(state, desk, this::askForFile), legend, trouble);
         bench.getStyleClass().add("bench");
         bench.setMinSize(0, 0);
-        StackPane.setAlignment(bench.getChildren().get(2), Pos.BOTTOM_RIGHT);
-        StackPane.setAlignment(bench.getChildren().get(3), Pos.TOP_CENTER);
+        StackPane.setAlignment(legend, Pos.BOTTOM_RIGHT);
+        StackPane.setAlignment(trouble, Pos.TOP_CENTER);
+        surface.visibleProperty().bind(state.view.map(view -> view == BenchView.FLAT));
         HBox light = new HBox(new OverlayStrip(state), bench);
         light.setMinHeight(0);
         HBox.setHgrow(bench, Priority.ALWAYS);
@@ -112,6 +120,11 @@ final class ViewerWindow {
     /** @return the surface */
     ProofSurface surface() {
         return surface;
+    }
+
+    /** @return the bench with the garment */
+    GarmentBench garment() {
+        return garment;
     }
 
     /** Shows the window on a stage. */
@@ -188,6 +201,10 @@ final class ViewerWindow {
     private void key(KeyEvent e) {
         boolean typing = scene.getFocusOwner() instanceof TextInputControl;
         boolean sheet = state.exportSheet.get() || state.keySheet.get();
+        if (!sheet && !typing && (nudge(e) || chooseView(e))) {
+            e.consume();
+            return;
+        }
         if (!sheet && !typing && e.isShiftDown() && e.getCode().isArrowKey()) {
             panByKey(e);
             return;
@@ -198,6 +215,35 @@ final class ViewerWindow {
                     perform(command);
                     e.consume();
                 });
+    }
+
+    /** Ctrl and a digit lay the artwork out otherwise. */
+    private boolean chooseView(KeyEvent e) {
+        int digit = e.getCode().isDigitKey() && e.isShortcutDown()
+                ? "123456789".indexOf(e.getCode().getChar())
+                : -1;
+        if (digit < 0 || digit >= BenchView.values().length || state.page.get() == null) {
+            return false;
+        }
+        state.view.set(BenchView.values()[digit]);
+        return true;
+    }
+
+    /** Ctrl and an arrow move the artwork on the garment. */
+    private boolean nudge(KeyEvent e) {
+        if (state.view.get() != BenchView.GARMENT
+                || !e.isShortcutDown()
+                || !e.getCode().isArrowKey()) {
+            return false;
+        }
+        double step = e.isShiftDown() ? Worn.LONG_NUDGE_MM : Worn.NUDGE_MM;
+        switch (e.getCode()) {
+            case LEFT, KP_LEFT -> state.worn.nudge(-step, 0);
+            case RIGHT, KP_RIGHT -> state.worn.nudge(step, 0);
+            case UP, KP_UP -> state.worn.nudge(0, -step);
+            default -> state.worn.nudge(0, step);
+        }
+        return true;
     }
 
     private void panByKey(KeyEvent e) {
@@ -242,6 +288,8 @@ final class ViewerWindow {
             case TRIM -> flip(state.overlays.trim);
             case BLEED -> flip(state.overlays.bleed);
             case SAFE -> flip(state.overlays.safe);
+            case PRINT_AREA -> flip(state.worn.area);
+            case CLOTH -> flip(state.worn.cloth);
             case BARE_MAP -> state.overlays.toggle(MapKind.BARE);
             case UNIT -> state.unit.set(state.unit.get() == LengthUnit.MM ? LengthUnit.INCH : LengthUnit.MM);
             case THEME -> state.theme.set(TopStrip.next(state.theme.get()));

@@ -63,7 +63,8 @@ public final class Worn {
     /** @return the garment to offer in place of paper: the last one, or the first of the rack */
     public Optional<SubstrateCard> offered() {
         return Optional.ofNullable(lastGarment.get())
-                .or(() -> state.substrates.stream().filter(SubstrateCard::garment).findFirst());
+                .or(() ->
+                        state.substrates.stream().filter(SubstrateCard::garment).findFirst());
     }
 
     /** @return where the arrangement lays the artwork */
@@ -96,9 +97,7 @@ public final class Worn {
 
     /** @return the artwork on the garment; empty without either */
     public Optional<Placed> placed() {
-        return state.page.get() == null
-                ? Optional.empty()
-                : form().map(f -> Placed.of(placement(), f, edgePt()));
+        return state.page.get() == null ? Optional.empty() : form().map(f -> Placed.of(placement(), f, edgePt()));
     }
 
     private Box edgePt() {
@@ -120,9 +119,7 @@ public final class Worn {
     /** Moves the artwork; the steps of one run of keys are undone together. */
     public void nudge(double rightMm, double downMm) {
         placed().ifPresent(p -> place(
-                "move the artwork",
-                "nudge",
-                placement().at(p.artworkMm().y0() + downMm, p.offCentreMm() + rightMm)));
+                "move the artwork", "nudge", placement().at(p.artworkMm().y0() + downMm, p.offCentreMm() + rightMm)));
     }
 
     /** @return the region that counts as the whole picture, in points; empty on paper */
@@ -138,7 +135,6 @@ public final class Worn {
 
     /** @return whether the print areas stand in the garment's picture: when asked for, and while the artwork leaves one */
     public boolean showsArea() {
-        return area.get()
-                || check().map(c -> c.beyondArea().most() > 0).orElse(false);
+        return area.get() || check().map(c -> c.beyondArea().most() > 0).orElse(false);
     }
 }

@@ -53,6 +53,7 @@ public final class ProofSurface extends Region {
     }
 
     private void listen() {
+        visibleProperty().addListener((Observable o) -> requestLayout());
         for (Observable value : new Observable[] {
             state.page,
             state.substrate,
@@ -124,6 +125,9 @@ public final class ProofSurface extends Region {
 
     @Override
     protected void layoutChildren() {
+        if (!isVisible()) {
+            return; // the camera looks at something else
+        }
         double width = Math.max(1, getWidth());
         double height = Math.max(1, getHeight());
         Camera camera = state.camera.get();

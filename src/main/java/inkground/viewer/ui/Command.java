@@ -26,6 +26,8 @@ public enum Command {
     BLEED("B", "Show how far the artwork must reach beyond the cut", false, KeyCode.B),
     SAFE("A", "Show the safe area: keep type and logos inside it", false, KeyCode.A),
     BARE_MAP("M", "Map where no ink arrives, and why", false, KeyCode.M),
+    PRINT_AREA("K", "Show the print areas of the garment", false, KeyCode.K),
+    CLOTH("G", "Show the grain of the fabric and, on the garment, its folds", false, KeyCode.G),
     ZOOM_IN("+", "Look closer", false, KeyCode.PLUS, KeyCode.ADD, KeyCode.EQUALS),
     ZOOM_OUT("−", "Look from farther away", false, KeyCode.MINUS, KeyCode.SUBTRACT),
     FIT("0", "Fit the page to the window", false, KeyCode.DIGIT0, KeyCode.NUMPAD0),
