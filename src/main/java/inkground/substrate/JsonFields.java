@@ -9,6 +9,7 @@ import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
@@ -139,7 +140,12 @@ public final class JsonFields {
     }
 
     List<String> texts(String name) throws Refusal {
-        JsonNode value = array(name, 0, 50);
+        return texts(name, 50);
+    }
+
+    /** @return a list of texts, none of them empty */
+    public List<String> texts(String name, int atMost) throws Refusal {
+        JsonNode value = array(name, 0, atMost);
         List<String> out = new ArrayList<>();
         for (int i = 0; i < value.size(); i++) {
             out.add(text(value.get(i), path + name + "[" + i + "]"));
@@ -160,6 +166,22 @@ public final class JsonFields {
     /** @return an object */
     public JsonFields object(String name) throws Refusal {
         return new JsonFields(required(name), file, path + name + ".");
+    }
+
+    /** @return an object, or empty where there is none of this name */
+    public Optional<JsonFields> objectIfThere(String name) throws Refusal {
+        read.add(name);
+        return node.has(name) ? Optional.of(object(name)) : Optional.empty();
+    }
+
+    /** @return whether there is a field of this name; it is still to be read */
+    public boolean has(String name) {
+        return node.has(name);
+    }
+
+    /** @return file and field, for messages about what a field holds */
+    public String where(String name) {
+        return file + ", field '" + path + name + "'";
     }
 
     List<JsonFields> objects(String name, int atLeast) throws Refusal {

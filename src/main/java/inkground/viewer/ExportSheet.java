@@ -43,6 +43,7 @@ final class ExportSheet extends VBox {
     private static final double MOST_DPI = 1200;
 
     private static final String FLAT_DPI = "150";
+    private static final double WORDS_PX = 560;
 
     private final ViewerState state;
     private final ProofDesk desk;
@@ -70,6 +71,7 @@ final class ExportSheet extends VBox {
         words.setId("export-trouble");
         box.setValue(PageBox.TRIM);
         summary.setWrapText(true);
+        summary.setMaxWidth(WORDS_PX);
         words.setWrapText(true);
         progress.getStyleClass().add("work");
         getChildren().addAll(Ui.label("Write a proof", "sheet-title"), summary, fields(), words, progress, buttons());

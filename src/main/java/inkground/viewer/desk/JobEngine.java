@@ -1,17 +1,21 @@
 package inkground.viewer.desk;
 
 import inkground.app.Arrangement.WhiteBase;
+import inkground.app.AssignmentFile;
 import inkground.app.InkUse;
 import inkground.app.InkedBox;
 import inkground.app.Job;
 import inkground.app.PageJob;
 import inkground.app.Proofs;
+import inkground.app.Session;
+import inkground.app.SessionFile;
 import inkground.app.WornProofs;
 import inkground.appearance.Appearance;
 import inkground.appearance.BareMap;
 import inkground.appearance.Cover;
 import inkground.appearance.InkColour;
 import inkground.appearance.InkColours;
+import inkground.appearance.MapFigures;
 import inkground.appearance.Stack;
 import inkground.appearance.StackModel;
 import inkground.appearance.Underbase;
@@ -36,12 +40,12 @@ import inkground.substrate.Texture;
 import inkground.viewer.state.Look;
 import inkground.viewer.state.MapKind;
 import inkground.viewer.state.ProofEngine;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.EnumMap;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
@@ -98,6 +102,19 @@ public final class JobEngine implements ProofEngine {
     @Override
     public Optional<Path> demo() {
         return demo;
+    }
+
+    @Override
+    public Optional<Session> session(Path artwork) throws Refusal {
+        Path file = AssignmentFile.beside(artwork);
+        return Files.isRegularFile(file) ? Optional.of(SessionFile.load(file)) : Optional.empty();
+    }
+
+    @Override
+    public Path keep(Session session, Path artwork) throws Refusal {
+        Path file = AssignmentFile.beside(artwork);
+        SessionFile.save(session, file, true);
+        return file;
     }
 
     @Override
@@ -176,7 +193,8 @@ public final class JobEngine implements ProofEngine {
 
         @Override
         public Painter painter(Look look) {
-            return new StackPainter(new StackModel(stack(look)), look.map());
+            BareMap bareMap = look.map() == MapKind.BARE ? new BareMap(page.inks()) : null;
+            return new StackPainter(new StackModel(stack(look)), bareMap);
         }
 
         private Stack stack(Look look) {
@@ -209,30 +227,24 @@ public final class JobEngine implements ProofEngine {
                 throws Refusal {
             PlateRequest request = PlateRequest.of(info().box(PageBox.TRIM), MEASURE_DPI, overprint, layersOn);
             InkUse.Sum uses = new InkUse.Sum();
-            Map<Cover, Double> areas = new EnumMap<>(Cover.class);
+            MapFigures.Sum covers = new MapFigures.Sum(new BareMap(page.inks()));
             page.plate().stream(request, MEASURE_ROWS, cancel, progress, band -> {
                 uses.add(band);
-                BareMap map = BareMap.of(band);
-                for (Cover cover : Cover.values()) {
-                    areas.merge(cover, map.cm2(cover), Double::sum);
-                }
+                covers.add(band, cancel);
             });
+            MapFigures areas = covers.figures();
             return new Figures(
                     uses.uses().stream()
                             .map(use -> new InkFigure(use.coveredCm2(), use.meanTint()))
                             .toList(),
-                    areas.entrySet().stream()
-                            .map(e -> new CoverFigure(e.getKey().label(), e.getValue(), sample(e.getKey())))
+                    Arrays.stream(Cover.values())
+                            .map(cover ->
+                                    new CoverFigure(cover.label(), areas.cm2(cover.ordinal()), sample(cover.ordinal())))
                             .toList());
         }
 
-        private static int[] sample(Cover cover) {
-            int edge = CoverFigure.SAMPLE_PX;
-            int[] argb = new int[edge * edge];
-            for (int i = 0; i < argb.length; i++) {
-                argb[i] = BareMap.patternArgb(cover, i % edge, i / edge);
-            }
-            return argb;
+        private int[] sample(int entry) {
+            return new BareMap(page.inks()).legend().get(entry).pattern().sample(CoverFigure.SAMPLE_PX);
         }
 
         @Override
@@ -276,12 +288,12 @@ public final class JobEngine implements ProofEngine {
         }
     }
 
-    private record StackPainter(StackModel model, MapKind map) implements Painter {
+    private record StackPainter(StackModel model, BareMap bareMap) implements Painter {
         @Override
         public void paint(InkPlanes planes, int[] argb, int offset, int stride, Cancel cancel) {
             cancel.check();
-            if (map == MapKind.BARE) {
-                BareMap.paint(planes, argb, offset, stride);
+            if (bareMap != null) {
+                bareMap.paint(planes, argb, offset, stride, cancel);
             } else {
                 Appearance.paint(planes, model, argb, offset, stride, cancel);
             }

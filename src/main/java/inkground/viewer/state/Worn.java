@@ -32,7 +32,7 @@ public final class Worn {
     public static final double LONG_NUDGE_MM = 10;
 
     /** Table shown around the garment. */
-    private static final double MARGIN_MM = 34;
+    private static final double MARGIN_MM = 22;
 
     /** Cuts to choose from. */
     public final ObservableList<Cut> cuts = FXCollections.observableArrayList();

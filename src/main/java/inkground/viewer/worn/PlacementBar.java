@@ -69,7 +69,8 @@ final class PlacementBar extends VBox {
                 v -> change(
                         "make the artwork " + Math.round(v) + " mm wide",
                         worn.placement().wide(Optional.of(v))));
-        FlowPane row = new FlowPane(garment(), sideSwitch(), figures(), measured());
+        FlowPane row = new FlowPane(garment());
+        row.getChildren().addAll(figures());
         row.getStyleClass().add("placement-row");
         row.setPrefWrapLength(200);
         HBox words = new HBox(
@@ -126,7 +127,7 @@ final class PlacementBar extends VBox {
                 change("wear size " + now, worn.placement().sized(now));
             }
         });
-        return group(cut, size);
+        return group(cut, size, sideSwitch());
     }
 
     private Node sideSwitch() {
@@ -147,20 +148,18 @@ final class PlacementBar extends VBox {
         return both;
     }
 
-    private Node figures() {
+    private List<Node> figures() {
         Button own = new Button("Own size");
         own.setId("own-size");
         describe(own, "Print the artwork in the size the file has");
         own.setOnAction(e ->
                 change("print the artwork in its own size", worn.placement().wide(Optional.empty())));
         scale.setMinWidth(46);
-        FlowPane figures = new FlowPane(
+        return List.of(
                 group(belowWords, below),
                 group(Ui.label("Off centre", "field-name"), off),
-                group(Ui.label("Width", "field-name"), width, scale, own));
-        figures.getStyleClass().add("placement-row");
-        figures.setPrefWrapLength(470);
-        return figures;
+                group(Ui.label("Width", "field-name"), width, scale),
+                group(own, measured()));
     }
 
     private Node measured() {

@@ -64,8 +64,9 @@ final class PlacementMarks extends Pane {
         Label label = label(
                 area.name() + " " + unit.numberOfMm(area.boxMm().width()) + " × "
                         + unit.textOfMm(area.boxMm().height()),
-                box.x0() + 3,
-                box.y0() + 3);
+                box.x0(),
+                box.y0());
+        label.relocate(box.x0(), box.y0() - label.getHeight() - 2);
         label.setId("print-area-" + area.name().replaceAll("[^a-z]+", "-"));
     }
 
