@@ -11,8 +11,9 @@ import java.util.function.DoubleFunction;
  * @param form what it lies on
  * @param artworkPt the artwork's box on the page, not empty
  * @param artworkMm where that box lies on the garment
+ * @param offCentreMm from the centre line to its middle, to the right as seen
  */
-public record Placed(Form form, Box artworkPt, Box artworkMm) {
+public record Placed(Form form, Box artworkPt, Box artworkMm, double offCentreMm) {
     /** Checks the boxes. */
     public Placed {
         if (artworkPt.isEmpty() || artworkMm.isEmpty()) {
@@ -28,7 +29,7 @@ public record Placed(Form form, Box artworkPt, Box artworkMm) {
         double height = artworkPt.heightMm() * width / artworkPt.widthMm();
         double left = placement.offCentreMm() - width / 2;
         double top = placement.belowMm().orElseGet(form::usualBelowMm);
-        return new Placed(form, artworkPt, new Box(left, top, left + width, top + height));
+        return new Placed(form, artworkPt, new Box(left, top, left + width, top + height), placement.offCentreMm());
     }
 
     /** @return printed size over the artwork's own */
@@ -36,20 +37,15 @@ public record Placed(Form form, Box artworkPt, Box artworkMm) {
         return artworkMm.width() / artworkPt.widthMm();
     }
 
-    /** @return from the centre line to the middle of the artwork, to the right as seen, in mm */
-    public double offCentreMm() {
-        return (artworkMm.x0() + artworkMm.x1()) / 2;
-    }
-
     /**
      * @param length writes a length in millimetres in the user's unit
      * @return size and place, for the user
      */
     public String words(DoubleFunction<String> length) {
-        double off = offCentreMm();
-        String aside = Math.abs(off) < 0.05
+        String aside = Math.abs(offCentreMm) < 0.05
                 ? "on the centre line"
-                : length.apply(Math.abs(off)) + (off < 0 ? " left" : " right") + " of the centre line as seen";
+                : length.apply(Math.abs(offCentreMm)) + (offCentreMm < 0 ? " left" : " right")
+                        + " of the centre line as seen";
         double top = artworkMm.y0();
         return length.apply(artworkMm.width()) + " × " + length.apply(artworkMm.height()) + ", its top "
                 + length.apply(Math.abs(top)) + (top < 0 ? " above" : " below") + " the "

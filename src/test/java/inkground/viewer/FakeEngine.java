@@ -63,6 +63,8 @@ final class FakeEngine implements ProofEngine {
     final AtomicInteger openFiles = new AtomicInteger();
 
     volatile boolean exportWaits;
+    /** What was asked for last. */
+    volatile ExportRequest exported;
     /** Sessions by artwork; null for one that cannot be read. */
     final Map<Path, Session> sessions = Collections.synchronizedMap(new HashMap<>());
 
@@ -214,6 +216,7 @@ final class FakeEngine implements ProofEngine {
 
         @Override
         public void export(ExportRequest request, Cancel cancel, Progress progress) throws Refusal {
+            exported = request;
             progress.report("Writing", 0.4);
             if (exportWaits) {
                 await(new CountDownLatch(1), cancel);

@@ -40,7 +40,7 @@ public final class GarmentBench extends VBox {
         StackPane place = new StackPane(surface, paper);
         place.setMinSize(0, 0);
         VBox.setVgrow(place, Priority.ALWAYS);
-        getChildren().addAll(place, new PlacementBar(state));
+        getChildren().addAll(place, new PlacementBar(state, surface::requestFocus));
         for (Observable value : new Observable[] {state.view, state.page, state.substrate, state.substrates}) {
             value.addListener(o -> follow());
         }

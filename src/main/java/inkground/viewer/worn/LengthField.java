@@ -21,6 +21,7 @@ final class LengthField extends TextField {
     private final DoubleConsumer taken;
     private LengthUnit unit = LengthUnit.MM;
     private double valueMm;
+    private Runnable entered = () -> {};
 
     /**
      * @param sentence for tooltip and screen reader
@@ -36,7 +37,10 @@ final class LengthField extends TextField {
         getStyleClass().add("length-field");
         setAccessibleText(sentence);
         Ui.tip(this, sentence + "  [Up and Down: 1 mm, with Shift 10 mm]");
-        setOnAction(e -> take());
+        setOnAction(e -> {
+            take();
+            entered.run();
+        });
         focusedProperty().addListener((o, before, now) -> {
             if (!now) {
                 take();
@@ -44,6 +48,11 @@ final class LengthField extends TextField {
         });
         textProperty().addListener((o, before, now) -> pseudoClassStateChanged(WRONG, read().isEmpty()));
         addEventFilter(KeyEvent.KEY_PRESSED, this::key);
+    }
+
+    /** Sets what happens after Enter. */
+    void onEntered(Runnable action) {
+        entered = action;
     }
 
     /** Shows a length. */

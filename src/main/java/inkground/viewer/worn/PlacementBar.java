@@ -48,7 +48,10 @@ final class PlacementBar extends VBox {
     private final Label verdict = Ui.label("", "verdict");
     private boolean filling;
 
-    PlacementBar(ViewerState state) {
+    /**
+     * @param done told when a figure was entered: the keys belong to the window again
+     */
+    PlacementBar(ViewerState state, Runnable done) {
         this.state = state;
         this.worn = state.worn;
         getStyleClass().add("placement-bar");
@@ -69,6 +72,9 @@ final class PlacementBar extends VBox {
                 v -> change(
                         "make the artwork " + Math.round(v) + " mm wide",
                         worn.placement().wide(Optional.of(v))));
+        for (LengthField field : List.of(below, off, width)) {
+            field.onEntered(done);
+        }
         FlowPane row = new FlowPane(garment());
         row.getChildren().addAll(figures());
         row.getStyleClass().add("placement-row");
