@@ -164,7 +164,7 @@ public final class WornProofs {
             Order order, StackModel model, Placed placed, GarmentRequest band, Box trim, Cancel cancel) throws Refusal {
         // An underbase with a choke looks at neighbours; beyond the region it takes ink for granted.
         Underbase base = model.stack().underbase();
-        double chokeMm = base == null ? 0 : base.chokeMm() * placed.scale();
+        double chokeMm = base == null ? 0 : Math.abs(base.chokeMm()) * placed.scale();
         int margin = (int) Math.ceil(chokeMm * band.pxPerMm()) + 1;
         PlateRequest plate = placed.plate(band, trim, margin, order.overprint(), order.layersOn());
         if (plate == null) {
@@ -184,10 +184,16 @@ public final class WornProofs {
     /** A choke is millimetres of the print: on a page that is printed larger it is less of the page. */
     private static Stack printedSize(Stack stack, double scale) {
         Underbase base = stack.underbase();
+        double most = Underbase.MOST_CHOKE_MM;
         return base == null
                 ? stack
                 : stack.over(new Underbase(
-                        base.white(), base.tint(), Math.min(5, base.chokeMm() / scale), base.knockedOutUnder()));
+                        base.white(),
+                        base.tint(),
+                        base.hits(),
+                        Math.max(-most, Math.min(most, base.chokeMm() / scale)),
+                        base.under(),
+                        base.knockedOutUnder()));
     }
 
     private static List<String> caption(Order order, Placed placed, PlacementCheck check) {

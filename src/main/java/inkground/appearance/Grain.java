@@ -54,26 +54,27 @@ public final class Grain {
     }
 
     /**
-     * Shades a picture of the whole region.
+     * The grain as a sheet to lay over a picture: black of an alpha darkens what lies under it by just that share; white of an
+     * alpha lightens cloth of the given colour by its share, and brighter print by less.
      *
-     * @param argb opaque sRGB, row by row
+     * @param clothArgb colour of the cloth
      * @param strength 0 to 1
+     * @return premultiplied sRGB, row by row
      */
-    public void shade(int[] argb, double strength) {
-        if (even) {
-            return;
-        }
-        int[] factors = new int[256];
+    public int[] overlay(int clothArgb, double strength) {
+        double mean = ((clothArgb >> 16 & 255) + (clothArgb >> 8 & 255) + (clothArgb & 255)) / 3.0;
+        int[] sheet = new int[256];
         for (int v = -128; v < 128; v++) {
-            factors[v & 255] = (int) Math.round((1 + v * (DEEPEST / 127) * strength) * (1 << 16));
+            double share = v * (DEEPEST / 127) * strength;
+            double white = Math.min(share, share * mean / Math.max(1, 255 - mean));
+            int alpha = (int) Math.round(255 * (share < 0 ? -share : white));
+            sheet[v & 255] = share < 0 ? alpha << 24 : alpha * 0x01010101;
         }
-        for (int i = 0; i < argb.length; i++) {
-            int factor = factors[values[i] & 255];
-            int r = Math.min(255, (argb[i] >> 16 & 255) * factor + (1 << 15) >> 16);
-            int g = Math.min(255, (argb[i] >> 8 & 255) * factor + (1 << 15) >> 16);
-            int b = Math.min(255, (argb[i] & 255) * factor + (1 << 15) >> 16);
-            argb[i] = 0xff000000 | r << 16 | g << 8 | b;
+        int[] out = new int[values.length];
+        for (int i = 0; i < out.length; i++) {
+            out[i] = sheet[values[i] & 255];
         }
+        return out;
     }
 
     /** @return weight in memory, in bytes */

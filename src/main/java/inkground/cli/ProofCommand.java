@@ -2,9 +2,9 @@ package inkground.cli;
 
 import inkground.app.Job;
 import inkground.app.PageJob;
+import inkground.app.PrintedStack;
 import inkground.app.Proofs;
 import inkground.appearance.Stack;
-import inkground.appearance.Underbase;
 import inkground.artwork.PageBox;
 import inkground.base.Refusal;
 import inkground.substrate.Substrate;
@@ -71,8 +71,11 @@ final class ProofCommand implements Callable<Integer> {
     @Mixin
     private WornOptions worn;
 
-    @Option(names = "--underbase", description = "Lay white ink under every coloured ink.")
-    private boolean underbase;
+    @Mixin
+    private ProcessOption process;
+
+    @Mixin
+    private UnderbaseOptions underbase;
 
     ProofCommand(Console console) {
         this.console = console;
@@ -85,19 +88,18 @@ final class ProofCommand implements Callable<Integer> {
         worn.check(on, spec);
         try (Job job = Job.open(file.path(), choices, console.cancel(), console.progress())) {
             PageJob page = job.page(options.page(), console.cancel(), console.progress());
-            Stack stack = Stack.of(on, page.inkColours(), page.condition());
-            Stack laid = underbase ? stack.over(Underbase.full()) : stack;
+            Stack stack = PrintedStack.of(page.stackOn(on), process.process(), underbase.underbase());
             if (worn.chosen()) {
                 worn.write(
                         page,
-                        laid,
+                        stack,
                         dpi,
                         Layers.without(layersOff, page.displayList()),
                         out,
                         options.replace(),
                         console);
             } else {
-                flat(page, laid);
+                flat(page, stack);
             }
             page.notes().forEach(note -> console.say("note: " + note));
             console.say(Proofs.CAUTION);

@@ -2,6 +2,7 @@ package inkground.viewer;
 
 import inkground.app.ArtworkFiles;
 import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.overlay.MapLegend;
 import inkground.viewer.overlay.OverlayStrip;
 import inkground.viewer.rack.SubstrateRack;
 import inkground.viewer.stack.StackView;
@@ -13,10 +14,10 @@ import inkground.viewer.state.Question.Answer;
 import inkground.viewer.state.Theme;
 import inkground.viewer.state.ViewerState;
 import inkground.viewer.state.Worn;
-import inkground.viewer.surface.BareLegend;
 import inkground.viewer.surface.ProofSurface;
 import inkground.viewer.ui.Command;
 import inkground.viewer.ui.PanelSwitch;
+import inkground.viewer.worn.ClothOverlay;
 import inkground.viewer.worn.GarmentBench;
 import java.io.File;
 import java.nio.file.Path;
@@ -71,11 +72,12 @@ final class ViewerWindow {
     }
 
     private VBox main() {
-        BareLegend legend = new BareLegend(state);
+        MapLegend legend = new MapLegend(state);
+        ClothOverlay grain = new ClothOverlay(state, desk.forView("grain of the cloth"));
         VBox messages = new VBox(new TroubleBar(state), new QuestionBar(state));
         messages.setPickOnBounds(false);
-        StackPane bench =
-                new StackPane(surface, garment, new StartScreen(state, desk, this::askForFile), legend, messages);
+        StackPane bench = new StackPane(
+                surface, grain, garment, new StartScreen(state, desk, this::askForFile), legend, messages);
         bench.getStyleClass().add("bench");
         bench.setMinSize(0, 0);
         StackPane.setAlignment(legend, Pos.BOTTOM_RIGHT);
@@ -330,7 +332,12 @@ final class ViewerWindow {
             case BLEED -> flip(state.overlays.bleed);
             case SAFE -> flip(state.overlays.safe);
             case PRINT_AREA -> flip(state.worn.area);
-            case CLOTH -> flip(state.worn.cloth);
+            case CLOTH -> flip(state.view.get() == BenchView.GARMENT ? state.worn.cloth : state.overlays.cloth);
+            case VANISH_MAP -> state.overlays.toggle(MapKind.VANISH);
+            case REACH_MAP -> state.overlays.toggle(MapKind.REACH);
+            case SHIFT_MAP -> state.overlays.toggle(MapKind.SHIFT);
+            case SCREEN_MAP -> state.overlays.toggle(MapKind.SCREEN);
+            case TOTAL_INK_MAP -> state.overlays.toggle(MapKind.TOTAL_INK);
             case BARE_MAP -> state.overlays.toggle(MapKind.BARE);
             case UNIT -> state.unit.set(state.unit.get() == LengthUnit.MM ? LengthUnit.INCH : LengthUnit.MM);
             case THEME -> state.theme.set(TopStrip.next(state.theme.get()));

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import inkground.substrate.Texture;
 import java.util.Arrays;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 class GrainTest {
@@ -14,12 +15,14 @@ class GrainTest {
             if (kind == Texture.Kind.RECYCLED) {
                 continue; // its specks are dark, and are meant to be
             }
-            int[] argb = new int[200 * 200];
-            Arrays.fill(argb, 0xff808080);
-            new Grain(kind, 0.1, 0, 0, 200, 200).shade(argb, 1);
-            double mean = Arrays.stream(argb).map(c -> c & 255).average().orElseThrow();
-            assertThat(mean).as(kind.name()).isCloseTo(128, within(2.5));
-            assertThat(Arrays.stream(argb).distinct().count()).as(kind.name()).isGreaterThan(1);
+            Grain grain = new Grain(kind, 0.1, 0, 0, 200, 200);
+            int[] light = IntStream.range(0, 200 * 200)
+                    .map(i -> grain.shade(4096, i, 1))
+                    .toArray();
+            assertThat(Arrays.stream(light).average().orElseThrow() / 4096)
+                    .as(kind.name())
+                    .isCloseTo(1, within(0.02));
+            assertThat(Arrays.stream(light).distinct().count()).as(kind.name()).isGreaterThan(1);
         }
     }
 
@@ -32,16 +35,23 @@ class GrainTest {
 
     @Test
     void regionsFitTogether() {
-        int[] whole = new int[60 * 40];
-        int[] part = new int[30 * 40];
-        Arrays.fill(whole, 0xffa08060);
-        Arrays.fill(part, 0xffa08060);
-        new Grain(Texture.Kind.WOVEN, 0.2, -10, 5, 60, 40).shade(whole, 0.7);
-        new Grain(Texture.Kind.WOVEN, 0.2, 20, 5, 30, 40).shade(part, 0.7);
+        Grain whole = new Grain(Texture.Kind.WOVEN, 0.2, -10, 5, 60, 40);
+        Grain part = new Grain(Texture.Kind.WOVEN, 0.2, 20, 5, 30, 40);
         for (int y = 0; y < 40; y++) {
             for (int x = 0; x < 30; x++) {
-                assertThat(part[y * 30 + x]).isEqualTo(whole[y * 60 + 30 + x]);
+                assertThat(part.shade(4096, y * 30 + x, 0.7)).isEqualTo(whole.shade(4096, y * 60 + 30 + x, 0.7));
             }
+        }
+    }
+
+    @Test
+    void anOverlayDoesToTheClothWhatTheGrainDoes() {
+        Grain grain = new Grain(Texture.Kind.JERSEY, 0.1, 0, 0, 100, 100);
+        int[] sheet = grain.overlay(0xff606060, 1);
+        for (int i = 0; i < sheet.length; i++) {
+            int alpha = sheet[i] >>> 24;
+            double laid = (sheet[i] & 255) + 0x60 * (255 - alpha) / 255.0;
+            assertThat(laid).isCloseTo(0x60 * grain.shade(4096, i, 1) / 4096.0, within(0.6));
         }
     }
 }

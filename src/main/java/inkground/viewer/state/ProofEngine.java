@@ -16,6 +16,7 @@ import inkground.ink.Ink;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlateRequest;
 import inkground.substrate.Cut;
+import inkground.substrate.PrintProcess;
 import inkground.substrate.Texture;
 import inkground.viewer.desk.JobEngine;
 import java.nio.file.Path;
@@ -33,6 +34,9 @@ public interface ProofEngine {
 
     /** @return shapes of garments, in order */
     List<Cut> cuts() throws Refusal;
+
+    /** @return ways of printing, in the order of their lists */
+    List<PrintProcess> processes() throws Refusal;
 
     /** @return the demo artwork, where it can be found; quick */
     Optional<Path> demo();
@@ -106,7 +110,7 @@ public interface ProofEngine {
         String cover(InkPlanes planes, int x, int y);
 
         /**
-         * Measures the trim of the page: area of each ink, and of each kind of cover.
+         * Measures the trim of the page: area of each ink.
          *
          * @param overprint whether overprint is honoured
          * @param layersOn ids of the layers that are on
@@ -115,6 +119,14 @@ public interface ProofEngine {
 
         /** @return box around all ink that prints within the trim, in points; empty where there is none */
         Optional<Box> inkedBox(boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress)
+                throws Refusal;
+
+        /**
+         * Measures the map of a look over the trim of the page.
+         *
+         * @param look one with a map
+         */
+        MapReport measureMap(Look look, boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress)
                 throws Refusal;
 
         /** Writes a proof, whole or not at all. */
@@ -130,7 +142,7 @@ public interface ProofEngine {
          * @param offset of the first pixel
          * @param stride pixels from row to row
          */
-        void paint(InkPlanes planes, int[] argb, int offset, int stride, Cancel cancel);
+        void paint(InkPlanes planes, int[] argb, int offset, int stride, Cancel cancel) throws Refusal;
 
         /** @return colour of one tint vector (0 to 255 each, plane order) on the substrate, 0xffRRGGBB */
         int colour(int[] tints);
@@ -182,13 +194,11 @@ public interface ProofEngine {
      * Measures of one page over its trim box.
      *
      * @param inks in plane order
-     * @param covers kinds of cover, the bare ones first
      */
-    record Figures(List<InkFigure> inks, List<CoverFigure> covers) {
-        /** Copies the lists. */
+    record Figures(List<InkFigure> inks) {
+        /** Copies the list. */
         public Figures {
             inks = List.copyOf(inks);
-            covers = List.copyOf(covers);
         }
     }
 
@@ -201,13 +211,29 @@ public interface ProofEngine {
     record InkFigure(double coveredCm2, double meanTint) {}
 
     /**
-     * Area of one kind of cover, with a sample of how the bare map paints it.
+     * A map measured over the trim.
      *
-     * @param word what it is
+     * @param title what it shows
+     * @param entries its legend
+     * @param largest the largest value met, with its unit; empty for a map that measures none
+     */
+    record MapReport(String title, List<MapEntry> entries, String largest) {
+        /** Copies the list. */
+        public MapReport {
+            entries = List.copyOf(entries);
+        }
+    }
+
+    /**
+     * One line of a map's legend.
+     *
+     * @param word a word or two
+     * @param explanation one sentence
      * @param cm2 area
+     * @param share of the trim, 0 to 1
      * @param sample {@link #SAMPLE_PX} squared pixels, 0xffRRGGBB
      */
-    record CoverFigure(String word, double cm2, int[] sample) {
+    record MapEntry(String word, String explanation, double cm2, double share, int[] sample) {
         /** Edge of the sample in pixels. */
         public static final int SAMPLE_PX = 32;
     }

@@ -42,8 +42,6 @@ import javafx.collections.ObservableSet;
  * fills it. Used on the window's thread only.
  */
 public final class ViewerState {
-    /** Distance that type and logos keep from the trim, in points: 5 mm, common practice, no source. */
-    public static final double SAFE_PT = 5 / Box.MM_PER_PT;
     /** Cloth shown around a page on a garment, as a share of the page's longer edge. */
     private static final double CLOTH_MARGIN = 0.06;
 
@@ -120,6 +118,8 @@ public final class ViewerState {
 
     /** Nothing open, nothing chosen. */
     public ViewerState() {
+        substrate.addListener((o, before, now) -> suitProcess());
+        overlays.processes.addListener((Observable o) -> suitProcess());
         view.addListener((o, before, now) -> {
             if ((before == BenchView.GARMENT) != (now == BenchView.GARMENT)) {
                 swapCameras();
@@ -146,6 +146,12 @@ public final class ViewerState {
         probe.set(null);
         if (fit.get()) {
             refit();
+        }
+    }
+
+    private void suitProcess() {
+        if (substrate.get() != null) {
+            overlays.suit(substrate.get().garment());
         }
     }
 
@@ -247,7 +253,7 @@ public final class ViewerState {
                 printOrder(),
                 opacities(),
                 underbaseLies() ? history.get().underbase() : Optional.empty(),
-                overlays.map.get());
+                overlays.choice());
     }
 
     /** @return plane indices of the inks that are shown */

@@ -60,6 +60,8 @@ public final class ProofSurface extends Region {
             state.solo,
             state.camera,
             state.overlays.map,
+            state.overlays.limitDe00,
+            state.overlays.totalInkPercent,
             state.overprint,
             state.history.now()
         }) {

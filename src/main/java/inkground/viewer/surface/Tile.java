@@ -1,6 +1,7 @@
 package inkground.viewer.surface;
 
 import inkground.base.Cancel;
+import inkground.base.Refusal;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlanePalette;
 import inkground.plate.PlateRequest;
@@ -67,11 +68,11 @@ public final class Tile {
      *
      * @return width × height opaque pixels
      */
-    public int[] paint(ProofEngine.Painter painter, Look with, Cancel cancel) {
+    public int[] paint(ProofEngine.Painter painter, Look with, Cancel cancel) throws Refusal {
         int[] pixels = new int[planes.width() * planes.height()];
         PlanePalette quick = palette;
         // The patterns of a map hang on the place of a pixel, not on its inks alone.
-        if (quick == null || with.map() != null) {
+        if (quick == null || with.map().isPresent()) {
             painter.paint(planes, pixels, 0, planes.width(), cancel);
         } else {
             InkPlanes vectors = quick.vectors();

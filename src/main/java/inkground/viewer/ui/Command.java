@@ -30,6 +30,11 @@ public enum Command {
     BARE_MAP("M", "Map where no ink arrives, and why", false, KeyCode.M),
     PRINT_AREA("K", "Show the print areas of the garment", false, KeyCode.K),
     CLOTH("G", "Show the grain of the fabric and, on the garment, its folds", false, KeyCode.G),
+    VANISH_MAP("V", "Map which edges of the artwork lose their contrast on this substrate", false, KeyCode.V),
+    REACH_MAP("N", "Map where no mixture of the inks gives the colour that the artwork asks for", false, KeyCode.N),
+    SHIFT_MAP("E", "Map where the substrate changes the colour that the artwork asks for", false, KeyCode.E),
+    SCREEN_MAP("Shift+N", "Map where this screen cannot show the colour that is printed", KeyCode.N),
+    TOTAL_INK_MAP("L", "Map where more ink lies than the way of printing takes", false, KeyCode.L),
     ZOOM_IN("+", "Look closer", false, KeyCode.PLUS, KeyCode.ADD, KeyCode.EQUALS),
     ZOOM_OUT("−", "Look from farther away", false, KeyCode.MINUS, KeyCode.SUBTRACT),
     FIT("0", "Fit the page to the window", false, KeyCode.DIGIT0, KeyCode.NUMPAD0),
@@ -51,6 +56,13 @@ public enum Command {
         this.combinations = Arrays.stream(codes)
                 .map(code -> new KeyCodeCombination(code, modifiers(shortcut, code)))
                 .toList();
+    }
+
+    /** With Shift. */
+    Command(String keys, String sentence, KeyCode shifted) {
+        this.keys = keys;
+        this.sentence = sentence;
+        this.combinations = List.of(new KeyCodeCombination(shifted, KeyCombination.SHIFT_DOWN));
     }
 
     /** On many keyboards + is typed with Shift, so Shift does not matter there. */
