@@ -260,6 +260,24 @@ class GarmentBenchTest extends ApplicationTest {
     }
 
     @Test
+    void onTheFlatPageThePrintAreaAndTheGrainAreShownByTheSameKeys() throws Exception {
+        wear();
+        push(KeyCode.CONTROL, KeyCode.DIGIT1);
+        until(() -> window.surface().complete());
+        assertThat(shows("#line-print-area")).isFalse();
+        push(KeyCode.K);
+        assertThat(lookup("#line-print-area").queryLabeled().getText()).isEqualTo("print area, chest 320.0 × 420.0 mm");
+        // The area's middle is the trim's; at the own size it begins 20 mm above the trim.
+        Box area = state.worn.areaOnPage().orElseThrow();
+        assertThat((area.x0() + area.x1()) / 2).isCloseTo((20 + 380) / 2.0, within(1e-9));
+        assertThat((FakeEngine.TRIM.y0() - area.y0()) * Box.MM_PER_PT).isCloseTo(20, within(1e-9));
+        push(KeyCode.G);
+        assertThat(state.overlays.cloth.get()).isTrue();
+        interact(() -> state.substrate.set(FakeEngine.PAPER));
+        assertThat(shows("#line-print-area")).isFalse();
+    }
+
+    @Test
     void theTrimOrTheInkIsMeasured() throws Exception {
         wear();
         until(() -> state.worn.inkedPt.get() != null);

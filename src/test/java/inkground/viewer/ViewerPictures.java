@@ -103,6 +103,15 @@ public final class ViewerPictures {
         shoot("probe-light");
         onFx(() -> state.zoom(6, 500, 300));
         shoot("closer-light");
+        onFx(() -> {
+            state.overlays.cloth.set(true);
+            state.worn.area.set(true);
+        });
+        shoot("grain-closer-light");
+        onFx(() -> {
+            state.overlays.cloth.set(false);
+            state.worn.area.set(false);
+        });
         onFx(() -> state.fitPage());
         onGarment();
         sheets();

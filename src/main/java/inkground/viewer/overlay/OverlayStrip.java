@@ -36,6 +36,7 @@ public final class OverlayStrip extends ScrollPane {
         line("trim", "Trim", Feather.SCISSORS, Command.TRIM, state.overlays.trim);
         line("bleed", "Bleed", Feather.MAXIMIZE_2, Command.BLEED, state.overlays.bleed);
         line("safe", "Safe area", Feather.SHIELD, Command.SAFE, state.overlays.safe);
+        line("print-area-line", "Print area", Feather.SQUARE, Command.PRINT_AREA, state.worn.area);
         caption("Maps");
         map("bare-map", Feather.GRID, Command.BARE_MAP, MapKind.BARE);
         map("vanish-map", Feather.CLOUD, Command.VANISH_MAP, MapKind.VANISH);

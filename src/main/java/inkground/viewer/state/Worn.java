@@ -133,6 +133,20 @@ public final class Worn {
         return new Box(mm.x0() * k, mm.y0() * k, mm.x1() * k, mm.y1() * k);
     }
 
+    /** @return the print area that the artwork is judged by, on the page in points; empty without a garment */
+    public Optional<Box> areaOnPage() {
+        return placed().flatMap(p -> check().map(c -> p.toPt(c.area().boxMm())));
+    }
+
+    /** @return what that print area is, and how large on the garment */
+    public String areaWords() {
+        PlacementCheck check = check().orElseThrow();
+        LengthUnit unit = state.unit.get();
+        Box box = check.area().boxMm();
+        return "print area, " + check.area().name() + " " + unit.numberOfMm(box.width()) + " × "
+                + unit.textOfMm(box.height());
+    }
+
     /** @return whether the print areas stand in the garment's picture: when asked for, and while the artwork leaves one */
     public boolean showsArea() {
         return area.get() || check().map(c -> c.beyondArea().most() > 0).orElse(false);
