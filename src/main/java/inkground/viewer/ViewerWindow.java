@@ -1,6 +1,7 @@
 package inkground.viewer;
 
 import inkground.app.ArtworkFiles;
+import inkground.viewer.compare.CompareView;
 import inkground.viewer.desk.ProofDesk;
 import inkground.viewer.overlay.MapLegend;
 import inkground.viewer.overlay.OverlayStrip;
@@ -17,6 +18,7 @@ import inkground.viewer.state.Worn;
 import inkground.viewer.surface.ProofSurface;
 import inkground.viewer.ui.Command;
 import inkground.viewer.ui.PanelSwitch;
+import inkground.viewer.ui.Ui;
 import inkground.viewer.worn.ClothOverlay;
 import inkground.viewer.worn.GarmentBench;
 import java.io.File;
@@ -24,6 +26,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.stream.Stream;
 import javafx.beans.Observable;
 import javafx.beans.binding.Bindings;
@@ -32,6 +35,7 @@ import javafx.geometry.Pos;
 import javafx.scene.Scene;
 import javafx.scene.control.TextInputControl;
 import javafx.scene.input.DragEvent;
+import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.TransferMode;
 import javafx.scene.layout.HBox;
@@ -72,17 +76,24 @@ final class ViewerWindow {
     }
 
     private VBox main() {
+        surface.visibleProperty().bind(state.view.isEqualTo(BenchView.FLAT));
+        CompareView compare = new CompareView(
+                state,
+                desk::forView,
+                desk.ui(),
+                () -> askForFile("Choose the earlier revision", desk::openEarlier),
+                desk::openEarlier);
+        compare.visibleProperty().bind(state.view.isEqualTo(BenchView.COMPARE).and(state.page.isNotNull()));
         MapLegend legend = new MapLegend(state);
+        VBox bars = new VBox(new TroubleBar(state), new QuestionBar(state));
+        bars.setPickOnBounds(false);
         ClothOverlay grain = new ClothOverlay(state, desk.forView("grain of the cloth"));
-        VBox messages = new VBox(new TroubleBar(state), new QuestionBar(state));
-        messages.setPickOnBounds(false);
         StackPane bench = new StackPane(
-                surface, grain, garment, new StartScreen(state, desk, this::askForFile), legend, messages);
+                surface, grain, garment, compare, new StartScreen(state, desk, this::askForFile), legend, bars);
         bench.getStyleClass().add("bench");
         bench.setMinSize(0, 0);
         StackPane.setAlignment(legend, Pos.BOTTOM_RIGHT);
-        StackPane.setAlignment(messages, Pos.TOP_CENTER);
-        surface.visibleProperty().bind(state.view.map(view -> view == BenchView.FLAT));
+        StackPane.setAlignment(bars, Pos.TOP_CENTER);
         HBox light = new HBox(new OverlayStrip(state), bench);
         light.setMinHeight(0);
         HBox.setHgrow(bench, Priority.ALWAYS);
@@ -187,8 +198,12 @@ final class ViewerWindow {
     }
 
     private void askForFile() {
+        askForFile("Open artwork", this::open);
+    }
+
+    private void askForFile(String title, Consumer<Path> then) {
         FileChooser chooser = new FileChooser();
-        chooser.setTitle("Open artwork");
+        chooser.setTitle(title);
         chooser.getExtensionFilters()
                 .addAll(
                         new FileChooser.ExtensionFilter("Artwork", patterns()),
@@ -199,7 +214,7 @@ final class ViewerWindow {
                 .map(Path::toFile)
                 .filter(File::isDirectory)
                 .ifPresent(chooser::setInitialDirectory);
-        Optional.ofNullable(chooser.showOpenDialog(scene.getWindow())).ifPresent(f -> open(f.toPath()));
+        Optional.ofNullable(chooser.showOpenDialog(scene.getWindow())).ifPresent(f -> then.accept(f.toPath()));
     }
 
     /** Both ways of writing an ending: some systems tell them apart. */
@@ -242,8 +257,16 @@ final class ViewerWindow {
     private void key(KeyEvent e) {
         boolean typing = scene.getFocusOwner() instanceof TextInputControl;
         boolean sheet = state.exportSheet.get() || state.keySheet.get();
-        if (!sheet && !typing && (nudge(e) || chooseView(e))) {
+        if (e.getCode().isArrowKey()
+                && scene.getFocusOwner() != null
+                && scene.getFocusOwner().getStyleClass().contains(Ui.TAKES_ARROWS)) {
+            return;
+        }
+        if (!sheet && !typing && nudge(e)) {
             e.consume();
+            return;
+        }
+        if (!sheet && chooseView(e)) {
             return;
         }
         if (!sheet && !typing && e.isShiftDown() && e.getCode().isArrowKey()) {
@@ -256,18 +279,6 @@ final class ViewerWindow {
                     perform(command);
                     e.consume();
                 });
-    }
-
-    /** Ctrl and a digit lay the artwork out otherwise. */
-    private boolean chooseView(KeyEvent e) {
-        int digit = e.getCode().isDigitKey() && e.isShortcutDown()
-                ? "123456789".indexOf(e.getCode().getChar())
-                : -1;
-        if (digit < 0 || digit >= BenchView.values().length || state.page.get() == null) {
-            return false;
-        }
-        state.view.set(BenchView.values()[digit]);
-        return true;
     }
 
     /** Ctrl and an arrow move the artwork on the garment. */
@@ -284,6 +295,17 @@ final class ViewerWindow {
             case UP, KP_UP -> state.worn.nudge(0, -step);
             default -> state.worn.nudge(0, step);
         }
+        return true;
+    }
+
+    /** @return whether the key chose a view: the menu key with a number */
+    private boolean chooseView(KeyEvent e) {
+        int number = e.getCode().ordinal() - KeyCode.DIGIT1.ordinal();
+        if (!e.isShortcutDown() || number < 0 || number >= BenchView.values().length) {
+            return false;
+        }
+        state.view.set(BenchView.values()[number]);
+        e.consume();
         return true;
     }
 
@@ -333,6 +355,11 @@ final class ViewerWindow {
             case SAFE -> flip(state.overlays.safe);
             case PRINT_AREA -> flip(state.worn.area);
             case CLOTH -> flip(state.view.get() == BenchView.GARMENT ? state.worn.cloth : state.overlays.cloth);
+            case THIN_MAP -> state.overlays.toggle(MapKind.THIN);
+            case REGISTER_MAP -> state.overlays.toggle(MapKind.REGISTER);
+            case PLACES -> flip(state.overlays.places);
+            case OVERPRINT_MAP -> state.overlays.toggle(MapKind.OVERPRINT);
+            case COMPARE_WAY -> state.comparison.nextWay();
             case VANISH_MAP -> state.overlays.toggle(MapKind.VANISH);
             case REACH_MAP -> state.overlays.toggle(MapKind.REACH);
             case SHIFT_MAP -> state.overlays.toggle(MapKind.SHIFT);

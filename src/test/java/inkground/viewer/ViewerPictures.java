@@ -6,6 +6,7 @@ import inkground.viewer.desk.JobEngine;
 import inkground.viewer.desk.ProofDesk;
 import inkground.viewer.desk.Recents;
 import inkground.viewer.state.BenchView;
+import inkground.viewer.state.Comparison;
 import inkground.viewer.state.MapKind;
 import inkground.viewer.state.Theme;
 import inkground.viewer.state.ViewerState;
@@ -88,6 +89,9 @@ public final class ViewerPictures {
         onFx(() -> state.theme.set(Theme.LIGHT));
         shoot("bare-map-light");
         for (MapKind kind : MapKind.values()) {
+            if (kind == MapKind.CHANGES) {
+                continue;
+            }
             onFx(() -> state.overlays.map.set(kind));
             until(s -> s.overlays.report.get() != null);
             shoot("map-" + kind.name().toLowerCase(java.util.Locale.ROOT) + "-light");
@@ -114,6 +118,7 @@ public final class ViewerPictures {
         });
         onFx(() -> state.fitPage());
         onGarment();
+        compare();
         sheets();
     }
 
@@ -176,6 +181,22 @@ public final class ViewerPictures {
         return state.view.get() == BenchView.GARMENT
                 ? !state.substrate.get().garment() || window.garment().surface().complete()
                 : window.surface().complete();
+    }
+
+    private void compare() throws Exception {
+        onFx(() -> state.view.set(BenchView.COMPARE));
+        shoot("compare-none-light");
+        onFx(() -> {
+            state.layersOn.clear();
+            desk.openEarlier(pdf.resolveSibling("regatta-poster.pdf"));
+        });
+        until(s -> s.comparison.report.get() != null);
+        for (Comparison.Way way : Comparison.Way.values()) {
+            onFx(() -> state.comparison.way.set(way));
+            Thread.sleep(3000);
+            shoot("compare-" + way.name().toLowerCase(java.util.Locale.ROOT) + "-light");
+        }
+        onFx(() -> state.view.set(BenchView.FLAT));
     }
 
     private void sheets() throws Exception {

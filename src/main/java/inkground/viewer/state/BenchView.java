@@ -5,7 +5,9 @@ public enum BenchView {
     /** The page alone, flat on its substrate. */
     FLAT("Flat", "The page alone, flat on the chosen substrate"),
     /** The page placed on a garment that is cut and sewn. */
-    GARMENT("On the garment", "The artwork where it will be printed on a garment, in millimetres from its collar");
+    GARMENT("On the garment", "The artwork where it will be printed on a garment, in millimetres from its collar"),
+    /** Two revisions. */
+    COMPARE("Compare", "The open file and an earlier revision of it, and what changed between them");
 
     private final String label;
     private final String sentence;
