@@ -76,6 +76,7 @@ public final class ProofSurface extends Region {
         }) {
             value.addListener(o -> requestLayout());
         }
+        visibleProperty().addListener((Observable o) -> requestLayout());
         state.overlays.limits().forEach(limit -> limit.addListener((Observable o) -> requestLayout()));
         SetChangeListener<Integer> changed = c -> requestLayout();
         state.hidden.addListener(changed);
@@ -138,7 +139,7 @@ public final class ProofSurface extends Region {
     @Override
     protected void layoutChildren() {
         if (!isVisible()) {
-            return; // the camera looks at something else
+            return; // another view looks through the camera
         }
         double width = Math.max(1, getWidth());
         double height = Math.max(1, getHeight());
