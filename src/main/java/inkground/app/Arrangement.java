@@ -1,6 +1,7 @@
 package inkground.app;
 
 import inkground.artwork.ColourAssignment;
+import inkground.garment.Placement;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,20 +17,23 @@ import java.util.Set;
  * @param printOrder names of inks, first printed first; inks left out follow in their usual order; empty for the usual order
  * @param opacities opacity by name of ink, 0 a pure filter to 1 hiding, where the user's word replaces the file's
  * @param underbase white laid under the inks on a garment; empty for none
+ * @param placement where the artwork lies on which garment
  */
 public record Arrangement(
         ColourAssignment assignment,
         List<String> printOrder,
         Map<String, Double> opacities,
-        Optional<WhiteBase> underbase) {
-    /** All as the file has it. */
+        Optional<WhiteBase> underbase,
+        Placement placement) {
+    /** All as the file has it, in the usual place. */
     public static final Arrangement AS_FILED =
-            new Arrangement(ColourAssignment.NONE, List.of(), Map.of(), Optional.empty());
+            new Arrangement(ColourAssignment.NONE, List.of(), Map.of(), Optional.empty(), Placement.USUAL);
 
     /** Copies the collections and checks the opacities. */
     public Arrangement {
         Objects.requireNonNull(assignment);
         Objects.requireNonNull(underbase);
+        Objects.requireNonNull(placement);
         printOrder = List.copyOf(printOrder);
         opacities = Map.copyOf(opacities);
         if (opacities.values().stream().anyMatch(o -> !(o >= 0 && o <= 1))) {
@@ -59,23 +63,28 @@ public record Arrangement(
 
     /** @return this with other colour rules */
     public Arrangement assigning(ColourAssignment other) {
-        return new Arrangement(other, printOrder, opacities, underbase);
+        return new Arrangement(other, printOrder, opacities, underbase, placement);
     }
 
     /** @return this with another print order */
     public Arrangement printing(List<String> order) {
-        return new Arrangement(assignment, order, opacities, underbase);
+        return new Arrangement(assignment, order, opacities, underbase, placement);
     }
 
     /** @return this with the opacity of one ink set; empty for what the file says */
     public Arrangement withOpacity(String ink, Optional<Double> opacity) {
         Map<String, Double> changed = new HashMap<>(opacities);
         opacity.ifPresentOrElse(o -> changed.put(ink, o), () -> changed.remove(ink));
-        return new Arrangement(assignment, printOrder, changed, underbase);
+        return new Arrangement(assignment, printOrder, changed, underbase, placement);
     }
 
     /** @return this over another underbase, or none */
     public Arrangement over(Optional<WhiteBase> other) {
-        return new Arrangement(assignment, printOrder, opacities, other);
+        return new Arrangement(assignment, printOrder, opacities, other, placement);
+    }
+
+    /** @return this with the artwork laid elsewhere */
+    public Arrangement placed(Placement other) {
+        return new Arrangement(assignment, printOrder, opacities, underbase, other);
     }
 }

@@ -4,6 +4,8 @@ import inkground.app.Arrangement.WhiteBase;
 import inkground.artwork.ColourAssignment;
 import inkground.base.Refusal;
 import inkground.base.SafeFiles;
+import inkground.garment.Placement;
+import inkground.substrate.Cut;
 import inkground.substrate.JsonFields;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -25,13 +27,16 @@ import java.util.Set;
  *   "arrangement": {
  *     "printOrder": ["White", "Lock Gate Cream"],
  *     "opacities": [{"ink": "Lock Gate Cream", "opacity": 0.9}],
- *     "underbase": {"tint": 1, "chokeMm": 0.2, "knockedOutUnder": ["Black"]}
+ *     "underbase": {"tint": 1, "chokeMm": 0.2, "knockedOutUnder": ["Black"]},
+ *     "placement": {"cut": "t-shirt", "size": "M", "side": "front", "belowMm": 80, "offCentreMm": 0, "widthMm": 300,
+ *         "measured": "trim"}
  *   },
  *   "view": {"substrate": "tee-navy", "page": 1, "hiddenInks": []}
  * }
  * </pre>
  *
- * <p>{@code arrangement}, its {@code underbase} and {@code view} may be left out.
+ * <p>{@code arrangement}, its {@code underbase} and {@code placement}, and {@code view} may be left out; of the placement all but
+ * {@code side}, {@code offCentreMm} and {@code measured}, for what is usual.
  */
 public final class SessionFile {
     private static final int MOST_INKS = 100;
@@ -62,7 +67,9 @@ public final class SessionFile {
             one.end();
         }
         Optional<JsonFields> base = fields.objectIfThere("underbase");
+        Optional<JsonFields> placed = fields.objectIfThere("placement");
         fields.end();
+        out = placed.isPresent() ? out.placed(placement(placed.get())) : out;
         return base.isPresent() ? out.over(Optional.of(underbase(base.get()))) : out;
     }
 
@@ -73,6 +80,22 @@ public final class SessionFile {
                 Set.copyOf(fields.texts("knockedOutUnder", MOST_INKS)));
         fields.end();
         return base;
+    }
+
+    private static Placement placement(JsonFields fields) throws Refusal {
+        double far = Placement.FARTHEST_MM;
+        Placement out = new Placement(
+                fields.has("cut") ? Optional.of(fields.text("cut")) : Optional.empty(),
+                fields.has("size") ? Optional.of(fields.text("size")) : Optional.empty(),
+                fields.word("side", Cut.Side.class),
+                fields.has("belowMm") ? Optional.of(fields.number("belowMm", -far, far)) : Optional.empty(),
+                fields.number("offCentreMm", -far, far),
+                fields.has("widthMm")
+                        ? Optional.of(fields.number("widthMm", Placement.NARROWEST_MM, Placement.WIDEST_MM))
+                        : Optional.empty(),
+                fields.word("measured", Placement.Measured.class));
+        fields.end();
+        return out;
     }
 
     private static Session.View view(JsonFields fields) throws Refusal {
@@ -105,6 +128,7 @@ public final class SessionFile {
                 });
         arranged.put("opacities", opacities);
         arrangement.underbase().ifPresent(base -> arranged.put("underbase", json(base)));
+        arranged.put("placement", json(arrangement.placement()));
         root.put("arrangement", arranged);
         session.view().ifPresent(view -> root.put("view", json(view)));
         SafeFiles.file(file, replace, temporary -> Files.writeString(temporary, JsonText.of(root) + "\n"));
@@ -115,6 +139,18 @@ public final class SessionFile {
         out.put("tint", base.tint());
         out.put("chokeMm", base.chokeMm());
         out.put("knockedOutUnder", base.knockedOutUnder().stream().sorted().toList());
+        return out;
+    }
+
+    private static Map<String, Object> json(Placement placement) {
+        Map<String, Object> out = new LinkedHashMap<>();
+        placement.cut().ifPresent(cut -> out.put("cut", cut));
+        placement.size().ifPresent(size -> out.put("size", size));
+        out.put("side", placement.side().word());
+        placement.belowMm().ifPresent(mm -> out.put("belowMm", mm));
+        out.put("offCentreMm", placement.offCentreMm());
+        placement.widthMm().ifPresent(mm -> out.put("widthMm", mm));
+        out.put("measured", placement.measured().word());
         return out;
     }
 

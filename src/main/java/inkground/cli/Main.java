@@ -65,6 +65,7 @@ public final class Main {
                 .addSubcommand(new LineUpCommand(console))
                 .addSubcommand(new CompareCommand(console))
                 .addSubcommand(new SubstratesCommand(console))
+                .addSubcommand(new CutsCommand(console))
                 .addSubcommand(new ConditionCommand(console))
                 .addSubcommand(new PatchCommand(console))
                 .addSubcommand(new DemoCommand(console));

@@ -16,6 +16,7 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
 /** Writes a picture of a page on a substrate. */
@@ -23,6 +24,8 @@ import picocli.CommandLine.Spec;
         name = "proof",
         description = {"Write a PNG of a page as it will look on a paper or garment. " + Proofs.CAUTION})
 final class ProofCommand implements Callable<Integer> {
+    private static final double USUAL_DPI = 150;
+
     private final Console console;
 
     @Spec
@@ -53,10 +56,9 @@ final class ProofCommand implements Callable<Integer> {
     @Option(
             names = "--dpi",
             paramLabel = "D",
-            defaultValue = "150",
             converter = Resolution.class,
-            description = "Pixels per inch. Default: ${DEFAULT-VALUE}.")
-    private double dpi;
+            description = "Pixels per inch. Default: 150, or 75 with --worn.")
+    private Double dpi;
 
     @Option(names = "--out", paramLabel = "FILE.png", required = true, description = "Picture to write.")
     private Path out;
@@ -66,6 +68,9 @@ final class ProofCommand implements Callable<Integer> {
             paramLabel = "NAME",
             description = "Switch off a layer of the artwork, such as a painted-in garment colour. May be repeated.")
     private List<String> layersOff = new ArrayList<>();
+
+    @Mixin
+    private WornOptions worn;
 
     @Mixin
     private ProcessOption process;
@@ -84,28 +89,48 @@ final class ProofCommand implements Callable<Integer> {
     public Integer call() throws Refusal {
         Substrate on = SubstrateChoice.of(substrate, spec);
         Job.Choices choices = new Job.Choices(condition.name(), library, assignment.assignment(), file.size());
+        worn.check(on, spec);
+        if (worn.chosen() && screen.chosen()) {
+            throw new ParameterException(
+                    spec.commandLine(), "--screen is for flat proofs; leave it or --worn out");
+        }
         try (Job job = Job.open(file.path(), choices, console.cancel(), console.progress())) {
             PageJob page = job.page(options.page(), console.cancel(), console.progress());
             Stack stack = PrintedStack.of(page.stackOn(on), process.process(), underbase.underbase());
-            Proofs.Result result = Proofs.write(
-                    new Proofs.Order(
-                            page,
-                            stack,
-                            options.box(PageBox.TRIM),
-                            dpi,
-                            true,
-                            Layers.without(layersOff, page.displayList()),
-                            out,
-                            options.replace(),
-                            screen.screen()),
-                    console.cancel(),
-                    console.progress());
-            console.say(
-                    result.file() + ": " + result.widthPx() + " x " + result.heightPx() + " px, on " + on.name() + ".");
+            if (worn.chosen()) {
+                worn.write(
+                        page,
+                        stack,
+                        dpi,
+                        Layers.without(layersOff, page.displayList()),
+                        out,
+                        options.replace(),
+                        console);
+            } else {
+                flat(page, stack);
+            }
             stack.inks().forEach(c -> console.say("colour of " + c.ink().name() + ": " + c.source()));
             page.notes().forEach(note -> console.say("note: " + note));
             console.say(Proofs.CAUTION);
         }
         return ExitCode.FINE;
+    }
+
+    private void flat(PageJob page, Stack stack) throws Refusal {
+        Proofs.Result result = Proofs.write(
+                new Proofs.Order(
+                        page,
+                        stack,
+                        options.box(PageBox.TRIM),
+                        dpi == null ? USUAL_DPI : dpi,
+                        true,
+                        Layers.without(layersOff, page.displayList()),
+                        out,
+                        options.replace(),
+                        screen.screen()),
+                console.cancel(),
+                console.progress());
+        console.say(result.file() + ": " + result.widthPx() + " x " + result.heightPx() + " px, on "
+                + stack.substrate().name() + ".");
     }
 }

@@ -13,6 +13,11 @@ final class ScreenOption {
             description = "ICC profile of the screen that the picture is for; it is embedded. Default: sRGB.")
     private Path file;
 
+    /** @return whether one is named */
+    boolean chosen() {
+        return file != null;
+    }
+
     /** @return the screen, sRGB where none is named */
     DisplayProfile screen() throws Refusal {
         return file == null ? DisplayProfile.SRGB : DisplayProfile.read(file);

@@ -8,8 +8,11 @@ import java.util.HashSet;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
+import java.util.function.Function;
 
 /**
  * Reads the fields of one JSON object strictly: every field read must be there with the right type and range, and every field
@@ -58,10 +61,10 @@ public final class JsonFields {
 
     private String text(JsonNode value, String where) throws Refusal {
         if (!value.isTextual() || value.asText().isBlank()) {
-            throw bad(where, "must be text that is not empty", "Put the text in double quotes");
+            throw refusal(where, "must be text that is not empty", "Put the text in double quotes");
         }
         if (value.asText().length() > MAX_TEXT) {
-            throw bad(where, "is longer than " + MAX_TEXT + " characters", "Shorten it");
+            throw refusal(where, "is longer than " + MAX_TEXT + " characters", "Shorten it");
         }
         return value.asText();
     }
@@ -69,7 +72,7 @@ public final class JsonFields {
     String id(String name) throws Refusal {
         String id = text(name);
         if (!id.matches("[a-z0-9]+(-[a-z0-9]+)*") || id.length() > 60) {
-            throw bad(
+            throw refusal(
                     path + name,
                     "'" + id + "' is no id",
                     "Use up to 60 lower-case letters and digits, with single hyphens between");
@@ -84,11 +87,11 @@ public final class JsonFields {
 
     private double number(JsonNode value, String where, double min, double max) throws Refusal {
         if (!value.isNumber()) {
-            throw bad(where, "must be a number", "Write it without quotes and with a decimal point");
+            throw refusal(where, "must be a number", "Write it without quotes and with a decimal point");
         }
         double number = value.asDouble();
         if (!(number >= min && number <= max)) {
-            throw bad(
+            throw refusal(
                     where, plain(number) + " is out of range", "Use a value from " + plain(min) + " to " + plain(max));
         }
         return number;
@@ -98,7 +101,7 @@ public final class JsonFields {
     public int whole(String name, int min, int max) throws Refusal {
         double value = number(name, min, max);
         if (value != Math.rint(value)) {
-            throw bad(path + name, plain(value) + " is not a whole number", "Round it");
+            throw refusal(path + name, plain(value) + " is not a whole number", "Round it");
         }
         return (int) value;
     }
@@ -106,7 +109,7 @@ public final class JsonFields {
     boolean yesNo(String name) throws Refusal {
         JsonNode value = required(name);
         if (!value.isBoolean()) {
-            throw bad(path + name, "must be true or false", "Write true or false without quotes");
+            throw refusal(path + name, "must be true or false", "Write true or false without quotes");
         }
         return value.asBoolean();
     }
@@ -122,7 +125,7 @@ public final class JsonFields {
                 .toList();
         int at = value.isTextual() ? words.indexOf(value.asText()) : -1;
         if (at < 0) {
-            throw bad(where, value + " is not known", "Use one of " + String.join(", ", words));
+            throw refusal(where, value + " is not known", "Use one of " + String.join(", ", words));
         }
         return type.getEnumConstants()[at];
     }
@@ -171,6 +174,11 @@ public final class JsonFields {
         return node.has(name) ? Optional.of(object(name)) : Optional.empty();
     }
 
+    /** @return whether there is a field of this name; it is still to be read */
+    public boolean has(String name) {
+        return node.has(name);
+    }
+
     /** @return file and field, for messages about what a field holds */
     public String where(String name) {
         return file + ", field '" + path + name + "'";
@@ -194,7 +202,7 @@ public final class JsonFields {
         JsonNode value = required(name);
         if (!value.isArray() || value.size() < atLeast || value.size() > atMost) {
             String count = atLeast == atMost ? "" + atLeast : atLeast + " to " + atMost;
-            throw bad(path + name, "must be a list of " + count + " values", "Write [ … ] with commas between");
+            throw refusal(path + name, "must be a list of " + count + " values", "Write [ … ] with commas between");
         }
         return value;
     }
@@ -203,12 +211,49 @@ public final class JsonFields {
         read.add(name);
         JsonNode value = node.get(name);
         if (value == null || value.isNull()) {
-            throw bad(path + name, "is missing", "Add it; see another file of the folder for an example");
+            throw refusal(path + name, "is missing", "Add it; see another file of the folder for an example");
         }
         return value;
     }
 
-    private Refusal bad(String where, String reason, String remedy) {
+    /** @return lengths by name: an object of numbers in a range, ends included, at least one */
+    Map<String, Double> lengths(String name, double min, double max) throws Refusal {
+        JsonNode value = required(name);
+        if (!value.isObject() || value.isEmpty() || value.size() > 60) {
+            throw refusal(path + name, "must be an object of 1 to 60 lengths", "Write { \"chest\": 520, … }");
+        }
+        Map<String, Double> out = new TreeMap<>();
+        Iterator<String> names = value.fieldNames();
+        while (names.hasNext()) {
+            String one = names.next();
+            if (!one.matches("[a-zA-Z][a-zA-Z0-9]{0,39}")) {
+                throw refusal(path + name, "'" + one + "' is no name of a length", "Use letters and digits alone");
+            }
+            out.put(one, number(value.get(one), path + name + "." + one, min, max));
+        }
+        return out;
+    }
+
+    /**
+     * @param parser reads the text, or the number as text; its {@link IllegalArgumentException} becomes the reason
+     * @param remedy what to do, without a full stop
+     */
+    <T> T parsed(String name, Function<String, T> parser, String remedy) throws Refusal {
+        JsonNode value = required(name);
+        String text = value.isNumber() ? plain(value.asDouble()) : text(value, path + name);
+        try {
+            return parser.apply(text);
+        } catch (IllegalArgumentException e) {
+            throw refusal(path + name, e.getMessage(), remedy);
+        }
+    }
+
+    /** @return what to throw about a field that was read but makes no sense beside the others */
+    Refusal bad(String name, String reason, String remedy) {
+        return refusal(path + name, reason, remedy);
+    }
+
+    private Refusal refusal(String where, String reason, String remedy) {
         return new Refusal(file + ", field '" + where + "': " + reason + ". " + remedy + ".");
     }
 

@@ -27,15 +27,15 @@ import java.util.jar.JarFile;
 import java.util.stream.Stream;
 
 /**
- * Reads the folder of substrates: {@code papers/*.json}, {@code garments/*.json} and {@code processes/*.json}, one thing a
- * file. The first fault refuses the whole folder, with a message that names file and field.
+ * Reads the folder of substrates: {@code papers/*.json}, {@code garments/*.json}, {@code processes/*.json} and
+ * {@code cuts/*.json}, one thing a file. The first fault refuses the whole folder, with a message that names file and field.
  */
 public final class Substrates {
     /** System property that names a folder to use in place of the program's own. */
     public static final String FOLDER_PROPERTY = "inkground.substrates";
 
     private static final String RESOURCE = "/substrates";
-    private static final List<String> FOLDERS = List.of("papers", "garments", "processes");
+    private static final List<String> FOLDERS = List.of("papers", "garments", "processes", "cuts");
     private static final int MAX_BYTES = 1 << 20;
     private static final int MAX_FILES = 10_000;
     private static final ObjectMapper JSON = JsonMapper.builder()
@@ -155,6 +155,7 @@ public final class Substrates {
     private static Library parse(SortedMap<String, byte[]> files) throws Refusal {
         List<Substrate> substrates = new ArrayList<>();
         List<PrintProcess> processes = new ArrayList<>();
+        List<Cut> cuts = new ArrayList<>();
         Map<String, String> fileOfId = new HashMap<>();
         for (Map.Entry<String, byte[]> entry : files.entrySet()) {
             String file = entry.getKey();
@@ -167,6 +168,8 @@ public final class Substrates {
             }
             if (file.startsWith("processes/")) {
                 processes.add(process(id, fields));
+            } else if (file.startsWith("cuts/")) {
+                cuts.add(Cuts.read(id, fields));
             } else {
                 Substrate.Kind kind = file.startsWith("papers/") ? Substrate.Kind.PAPER : Substrate.Kind.GARMENT;
                 substrates.add(substrate(id, kind, file, fields));
@@ -184,7 +187,8 @@ public final class Substrates {
         processes.sort(Comparator.comparingInt(PrintProcess::order)
                 .thenComparing(PrintProcess::name)
                 .thenComparing(PrintProcess::id));
-        return new Library(substrates, processes);
+        cuts.sort(Comparator.comparingInt(Cut::order).thenComparing(Cut::name).thenComparing(Cut::id));
+        return new Library(substrates, processes, cuts);
     }
 
     private static JsonNode json(String file, byte[] bytes) throws Refusal {

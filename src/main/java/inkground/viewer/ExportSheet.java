@@ -1,9 +1,14 @@
 package inkground.viewer;
 
+import inkground.app.WornProofs;
 import inkground.artwork.PageBox;
+import inkground.garment.GarmentRequest;
 import inkground.plate.PlateRequest;
 import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.state.BenchView;
+import inkground.viewer.state.LengthUnit;
 import inkground.viewer.state.ProofEngine.ExportRequest;
+import inkground.viewer.state.ProofEngine.WornAs;
 import inkground.viewer.state.ViewerState;
 import inkground.viewer.ui.TargetField;
 import inkground.viewer.ui.Ui;
@@ -30,11 +35,14 @@ final class ExportSheet extends VBox {
     /** Finest proof: beyond this a page outgrows any use. */
     private static final double MOST_DPI = 1200;
 
+    private static final String FLAT_DPI = "150";
+    private static final double WORDS_PX = 560;
+
     private final ViewerState state;
     private final ProofDesk desk;
     private final ChoiceBox<PageBox> box = new ChoiceBox<>(
             FXCollections.observableArrayList(PageBox.TRIM, PageBox.BLEED, PageBox.CROP, PageBox.MEDIA, PageBox.ART));
-    private final TextField dpi = new TextField("150");
+    private final TextField dpi = new TextField(FLAT_DPI);
     private final TargetField target = new TargetField("export", "Where to write the proof");
     private final Label size = Ui.label("", "quiet");
     private final Label summary = Ui.label("", "note");
@@ -52,6 +60,7 @@ final class ExportSheet extends VBox {
         words.setId("export-trouble");
         box.setValue(PageBox.TRIM);
         summary.setWrapText(true);
+        summary.setMaxWidth(WORDS_PX);
         words.setWrapText(true);
         progress = new WritingRow("export", state.activities);
         getChildren().addAll(Ui.label("Write a proof", "sheet-title"), summary, fields(), words, progress, buttons());
@@ -106,10 +115,23 @@ final class ExportSheet extends VBox {
 
     private void open() {
         state.trouble.set(null);
+        boolean onGarment = worn().isPresent();
+        box.setDisable(onGarment); // a garment is shown whole, with what is printed on it
+        String usual = Integer.toString((int) WornProofs.USUAL_DPI);
+        if (dpi.getText().equals(onGarment ? FLAT_DPI : usual)) {
+            dpi.setText(onGarment ? usual : FLAT_DPI);
+        }
         // Set anew so that the sizes are those of this page.
         box.setConverter(boxWords());
         follow();
         target.suggest(suggestion());
+    }
+
+    /** @return how the artwork is worn; empty for the page alone */
+    private Optional<WornAs> worn() {
+        return state.view.get() == BenchView.GARMENT
+                ? state.worn.form().map(form -> new WornAs(state.worn.placement(), form, state.worn.cloth.get()))
+                : Optional.empty();
     }
 
     private Path suggestion() {
@@ -120,7 +142,8 @@ final class ExportSheet extends VBox {
                 .get()
                 .path()
                 .toAbsolutePath()
-                .resolveSibling(paged + "-on-" + state.substrate.get().id() + ".png");
+                .resolveSibling(paged + "-on-" + state.substrate.get().id()
+                        + worn().map(w -> "-" + w.form().cut().id()).orElse("") + ".png");
     }
 
     private void follow() {
@@ -137,10 +160,20 @@ final class ExportSheet extends VBox {
         int all = state.page.get().inks().size();
         String inks = shown == all ? "all " + all + " inks" : shown + " of " + all + " inks";
         String base = state.underbaseLies() ? ", on a white underbase" : "";
+        if (worn().isPresent()) {
+            LengthUnit unit = state.unit.get();
+            return worn().get().form().words() + ", on " + state.substrate.get().name() + ": "
+                    + state.worn.placed().orElseThrow().words(unit::textOfMm) + "; " + inks + base
+                    + ". The figures are written beneath. " + NotesPanel.NOT_A_CONTRACT_PROOF + ".";
+        }
         return "On " + state.substrate.get().name() + ", " + inks + base + ". " + NotesPanel.NOT_A_CONTRACT_PROOF + ".";
     }
 
     private String pixels(double resolution) {
+        if (worn().isPresent()) {
+            GarmentRequest r = WornProofs.picture(worn().get().form(), resolution);
+            return r.width() + " × " + r.height() + " px and the caption";
+        }
         PlateRequest r = PlateRequest.of(state.page.get().info().box(box.getValue()), resolution, true, Set.of());
         return r.width() + " × " + r.height() + " px";
     }
@@ -167,7 +200,8 @@ final class ExportSheet extends VBox {
                     state.overprint.get(),
                     state.layersOn,
                     target.path().get(),
-                    target.replaces()));
+                    target.replaces(),
+                    worn()));
         }
     }
 

@@ -17,10 +17,13 @@ import inkground.viewer.state.Question;
 import inkground.viewer.state.Question.Answer;
 import inkground.viewer.state.Theme;
 import inkground.viewer.state.ViewerState;
+import inkground.viewer.state.Worn;
 import inkground.viewer.surface.ProofSurface;
 import inkground.viewer.ui.Command;
 import inkground.viewer.ui.PanelSwitch;
 import inkground.viewer.ui.Ui;
+import inkground.viewer.worn.ClothOverlay;
+import inkground.viewer.worn.GarmentBench;
 import java.io.File;
 import java.nio.file.Path;
 import java.util.List;
@@ -57,6 +60,7 @@ final class ViewerWindow {
     private final ViewerState state;
     private final ProofDesk desk;
     private final ProofSurface surface;
+    private final GarmentBench garment;
     private final LineUpView lineUp;
     private final SubstrateRack rack;
     private final StackPane root;
@@ -66,6 +70,7 @@ final class ViewerWindow {
         this.state = state;
         this.desk = desk;
         surface = new ProofSurface(state, desk.forView("rasterising"), desk.ui());
+        garment = new GarmentBench(state, desk.forView("garment"), desk.ui());
         lineUp = new LineUpView(state, desk.forView("laying the line-up"), desk.ui());
         rack = new SubstrateRack(state);
         root = new StackPane(
@@ -98,8 +103,9 @@ final class ViewerWindow {
         MapLegend legend = new MapLegend(state);
         VBox bars = new VBox(new TroubleBar(state), new QuestionBar(state));
         bars.setPickOnBounds(false);
-        StackPane bench =
-                new StackPane(surface, lineUp, compare, new StartScreen(state, desk, this::askForFile), legend, bars);
+        ClothOverlay grain = new ClothOverlay(state, desk.forView("grain of the cloth"));
+        StackPane bench = new StackPane(
+                surface, grain, garment, lineUp, compare, new StartScreen(state, desk, this::askForFile), legend, bars);
         bench.getStyleClass().add("bench");
         bench.setMinSize(0, 0);
         StackPane.setAlignment(legend, Pos.BOTTOM_RIGHT);
@@ -155,6 +161,11 @@ final class ViewerWindow {
     /** @return the surface */
     ProofSurface surface() {
         return surface;
+    }
+
+    /** @return the bench with the garment */
+    GarmentBench garment() {
+        return garment;
     }
 
     /** @return the line-up */
@@ -280,6 +291,10 @@ final class ViewerWindow {
                 && scene.getFocusOwner().getStyleClass().contains(Ui.TAKES_ARROWS)) {
             return;
         }
+        if (!sheet && !typing && nudge(e)) {
+            e.consume();
+            return;
+        }
         if (!sheet && chooseView(e)) {
             return;
         }
@@ -294,6 +309,23 @@ final class ViewerWindow {
                     perform(command);
                     e.consume();
                 });
+    }
+
+    /** Ctrl and an arrow move the artwork on the garment. */
+    private boolean nudge(KeyEvent e) {
+        if (state.view.get() != BenchView.GARMENT
+                || !e.isShortcutDown()
+                || !e.getCode().isArrowKey()) {
+            return false;
+        }
+        double step = e.isShiftDown() ? Worn.LONG_NUDGE_MM : Worn.NUDGE_MM;
+        switch (e.getCode()) {
+            case LEFT, KP_LEFT -> state.worn.nudge(-step, 0);
+            case RIGHT, KP_RIGHT -> state.worn.nudge(step, 0);
+            case UP, KP_UP -> state.worn.nudge(0, -step);
+            default -> state.worn.nudge(0, step);
+        }
+        return true;
     }
 
     /** @return whether the key chose a view: the menu key with a number */
@@ -375,6 +407,8 @@ final class ViewerWindow {
             case TRIM -> flip(state.overlays.trim);
             case BLEED -> flip(state.overlays.bleed);
             case SAFE -> flip(state.overlays.safe);
+            case PRINT_AREA -> flip(state.worn.area);
+            case CLOTH -> flip(state.view.get() == BenchView.GARMENT ? state.worn.cloth : state.overlays.cloth);
             case THIN_MAP -> state.overlays.toggle(MapKind.THIN);
             case REGISTER_MAP -> state.overlays.toggle(MapKind.REGISTER);
             case PLACES -> flip(state.overlays.places);

@@ -9,6 +9,8 @@ import inkground.artwork.ColourAssignment.Bare;
 import inkground.artwork.ColourAssignment.Rule;
 import inkground.artwork.ColourAssignment.Seen;
 import inkground.base.Refusal;
+import inkground.garment.Placement;
+import inkground.substrate.Cut;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -34,7 +36,14 @@ class SessionFileTest {
                         NAVY_IS_BARE,
                         List.of("White", "Reach Red"),
                         Map.of("Reach Red", 0.25, "White", 1.0),
-                        Optional.of(new WhiteBase(0.8, 0.2, Set.of("Black")))),
+                        Optional.of(new WhiteBase(0.8, 0.2, Set.of("Black"))),
+                        Placement.USUAL
+                                .wearing("t-shirt")
+                                .sized("XL")
+                                .on(Cut.Side.BACK)
+                                .at(112.5, -20)
+                                .wide(Optional.of(240.0))
+                                .measuredTo(Placement.Measured.INK)),
                 Optional.of(new Session.View("tee-navy", 3, Set.of("Black"))));
         Path file = folder.resolve("shirt.inkground.json");
         SessionFile.save(session, file, false);
@@ -61,6 +70,8 @@ class SessionFileTest {
                         + " | field 'arrangement.opacities[0].opacity'",
                 "\"arrangement\": {\"printOrder\": [], \"opacities\": [], \"underbase\": {\"tint\": 1, \"chokeMm\": -1}}"
                         + " | field 'arrangement.underbase.chokeMm'",
+                "\"arrangement\": {\"printOrder\": [], \"opacities\": [], \"placement\": {\"side\": \"sleeve\"}}"
+                        + " | field 'arrangement.placement.side'",
                 "\"view\": {\"substrate\": \"tee-navy\", \"page\": 0, \"hiddenInks\": []} | field 'view.page'",
                 "\"veiw\": {} | field 'veiw'"
             })

@@ -185,7 +185,7 @@ class SubstratesTest {
     }
 
     private static void jar(Path classes, Path jar) throws IOException {
-        Set<String> wanted = Set.of("base", "colour", "substrate");
+        Set<String> wanted = Set.of("base", "colour", "geometry", "substrate");
         try (OutputStream out = Files.newOutputStream(jar);
                 JarOutputStream zip = new JarOutputStream(out);
                 Stream<Path> walk = Files.walk(classes)) {

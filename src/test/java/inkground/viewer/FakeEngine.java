@@ -18,9 +18,11 @@ import inkground.ink.InkSet;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlanesForTests;
 import inkground.plate.PlateRequest;
+import inkground.substrate.Cut;
 import inkground.substrate.PrintProcess;
 import inkground.substrate.Substrate;
 import inkground.substrate.Substrates;
+import inkground.substrate.Texture;
 import inkground.viewer.desk.OwnStock;
 import inkground.viewer.state.Look;
 import inkground.viewer.state.MapChoice;
@@ -51,6 +53,9 @@ final class FakeEngine implements ProofEngine {
     static final Box MEDIA = new Box(0, 0, 400, 300);
 
     static final Box TRIM = new Box(20, 20, 380, 280);
+    /** Around disc and bar of {@link #art}. */
+    static final Box INKED = new Box(60, 40, 340, 240);
+
     static final SubstrateCard PAPER = card("plain-paper", "Plain paper", false, 95, 0xfff4f2ec, "uncoated");
     static final SubstrateCard NAVY = card("navy-jersey", "Navy jersey", true, 20, 0xff1d2740, "jersey");
     static final SubstrateCard SAND = card("sand-canvas", "Sand canvas", true, 80, 0xffd5c7a8, "woven");
@@ -69,6 +74,8 @@ final class FakeEngine implements ProofEngine {
     final AtomicInteger openFiles = new AtomicInteger();
 
     volatile boolean exportWaits;
+    /** What was asked for last. */
+    volatile ExportRequest exported;
     /** Sessions by artwork; null for one that cannot be read. */
     final Map<Path, Session> sessions = Collections.synchronizedMap(new HashMap<>());
 
@@ -122,6 +129,11 @@ final class FakeEngine implements ProofEngine {
     /** @return the vanish score that is taken for a substrate: the darker, the more is lost */
     static double share(SubstrateCard card) {
         return 1 - card.lab().L() / 100;
+    }
+
+    @Override
+    public List<Cut> cuts() throws Refusal {
+        return Substrates.load().cuts();
     }
 
     @Override
@@ -285,6 +297,11 @@ final class FakeEngine implements ProofEngine {
         }
 
         @Override
+        public Optional<Box> inkedBox(boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) {
+            return Optional.of(INKED);
+        }
+
+        @Override
         public Edges edges(boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) {
             gatherings.incrementAndGet();
             return look -> new Vanish(share(card(look.substrateId())), 1000 * share(card(look.substrateId())), 1000);
@@ -306,6 +323,7 @@ final class FakeEngine implements ProofEngine {
 
         @Override
         public void export(ExportRequest request, Cancel cancel, Progress progress) throws Refusal {
+            exported = request;
             progress.report("Writing", 0.4);
             if (exportWaits) {
                 await(new CountDownLatch(1), cancel);
@@ -390,6 +408,11 @@ final class FakeEngine implements ProofEngine {
                 argb = argb << 8 | a + (b - a) * share / 255;
             }
             return argb;
+        }
+
+        @Override
+        public Texture texture() {
+            return Texture.NONE;
         }
 
         @Override

@@ -1,6 +1,8 @@
 package inkground.viewer;
 
 import inkground.app.OwnSubstrates;
+import inkground.garment.Placement;
+import inkground.substrate.Cut;
 import inkground.viewer.desk.JobEngine;
 import inkground.viewer.desk.ProofDesk;
 import inkground.viewer.desk.Recents;
@@ -14,6 +16,7 @@ import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicReference;
@@ -106,10 +109,81 @@ public final class ViewerPictures {
         shoot("probe-light");
         onFx(() -> state.zoom(6, 500, 300));
         shoot("closer-light");
+        onFx(() -> {
+            state.overlays.cloth.set(true);
+            state.worn.area.set(true);
+        });
+        shoot("grain-closer-light");
+        onFx(() -> {
+            state.overlays.cloth.set(false);
+            state.worn.area.set(false);
+        });
         onFx(() -> state.fitPage());
+        onGarment();
         rackAndLineUp();
         compare();
         sheets();
+    }
+
+    private void onGarment() throws Exception {
+        onFx(() -> state.view.set(BenchView.GARMENT));
+        shoot("worn-light");
+        onFx(() -> {
+            state.worn.area.set(true);
+            state.theme.set(Theme.DARK);
+            state.worn.place("", "a", state.worn.placement().at(95, 40).on(Cut.Side.BACK));
+            state.worn.moving.set(true);
+        });
+        shoot("worn-moving-dark");
+        onFx(() -> {
+            state.worn.moving.set(false);
+            state.worn.area.set(false);
+            state.worn.place(
+                    "", "a", Placement.USUAL.wearing("hooded-sweatshirt").measuredTo(Placement.Measured.INK));
+        });
+        choose("hoodie-ash");
+        shoot("worn-trouble-dark");
+        onFx(() -> {
+            state.theme.set(Theme.LIGHT);
+            state.worn.place(
+                    "", "a", Placement.USUAL.measuredTo(Placement.Measured.INK).wide(Optional.of(220.0)));
+        });
+        choose("tote-natural");
+        shoot("worn-tote-light");
+        choose("tee-white");
+        onFx(() -> state.zoom(3.5, 450, 250));
+        shoot("worn-closer-light");
+        onFx(() -> state.fitPage());
+        choose("coated-white");
+        shoot("worn-paper-light");
+        onFx(() -> {
+            state.worn.place("", "a", Placement.USUAL.measuredTo(Placement.Measured.INK));
+            stage.setWidth(1060);
+            stage.setHeight(640);
+        });
+        choose("tee-black");
+        shoot("worn-small-light");
+        onFx(() -> state.exportSheet.set(true));
+        shoot("worn-export-light");
+        onFx(() -> {
+            state.exportSheet.set(false);
+            stage.setWidth(1280);
+            stage.setHeight(800);
+            state.view.set(BenchView.FLAT);
+        });
+    }
+
+    private void choose(String substrate) throws Exception {
+        onFx(() -> state.substrate.set(state.substrates.stream()
+                .filter(s -> s.id().equals(substrate))
+                .findFirst()
+                .orElseThrow()));
+    }
+
+    private boolean settled() {
+        return state.view.get() == BenchView.GARMENT
+                ? !state.substrate.get().garment() || window.garment().surface().complete()
+                : window.surface().complete() || window.lineUp().complete();
     }
 
     private void rackAndLineUp() throws Exception {
@@ -293,9 +367,7 @@ public final class ViewerPictures {
 
     private void shoot(String name) throws Exception {
         Thread.sleep(250);
-        until(s -> s.page.get() == null
-                || window.surface().complete()
-                || window.lineUp().complete());
+        until(s -> s.page.get() == null || settled());
         Thread.sleep(150);
         onFx(() -> {
             double scale = stage.getOutputScaleX();

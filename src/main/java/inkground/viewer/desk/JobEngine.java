@@ -3,6 +3,7 @@ package inkground.viewer.desk;
 import inkground.app.Arrangement.WhiteBase;
 import inkground.app.AssignmentFile;
 import inkground.app.InkUse;
+import inkground.app.InkedBox;
 import inkground.app.Job;
 import inkground.app.LineUp;
 import inkground.app.OwnSubstrates;
@@ -11,6 +12,7 @@ import inkground.app.PageJob;
 import inkground.app.Proofs;
 import inkground.app.Session;
 import inkground.app.SessionFile;
+import inkground.app.WornProofs;
 import inkground.appearance.Appearance;
 import inkground.appearance.ArtworkEdges;
 import inkground.appearance.AskedColours;
@@ -33,14 +35,17 @@ import inkground.base.Refusal;
 import inkground.colour.Cie;
 import inkground.colour.Lab;
 import inkground.findings.ThinFeatures;
+import inkground.geometry.Box;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlaneSource;
 import inkground.plate.PlateRequest;
 import inkground.plate.Register;
+import inkground.substrate.Cut;
 import inkground.substrate.Library;
 import inkground.substrate.PrintProcess;
 import inkground.substrate.Substrate;
 import inkground.substrate.Substrates;
+import inkground.substrate.Texture;
 import inkground.viewer.state.Look;
 import inkground.viewer.state.MapChoice;
 import inkground.viewer.state.MapKind;
@@ -99,6 +104,11 @@ public final class JobEngine implements ProofEngine {
     /** Looks name only substrates that the rack showed: the library's, or the user's own, those removed since too. */
     private Substrate substrate(String id) {
         return own.byId(id).or(() -> library.byId(id)).orElseThrow();
+    }
+
+    @Override
+    public List<Cut> cuts() throws Refusal {
+        return library().cuts();
     }
 
     private synchronized Library library() throws Refusal {
@@ -314,6 +324,12 @@ public final class JobEngine implements ProofEngine {
         }
 
         @Override
+        public Optional<Box> inkedBox(boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress)
+                throws Refusal {
+            return InkedBox.of(page, overprint, layersOn, cancel, progress);
+        }
+
+        @Override
         public Edges edges(boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) throws Refusal {
             PlateRequest request = PlateRequest.of(info().box(PageBox.TRIM), ArtworkEdges.DPI, overprint, layersOn);
             ArtworkEdges edges = ArtworkEdges.of(
@@ -353,6 +369,24 @@ public final class JobEngine implements ProofEngine {
 
         @Override
         public void export(ExportRequest request, Cancel cancel, Progress progress) throws Refusal {
+            if (request.worn().isPresent()) {
+                WornAs worn = request.worn().get();
+                WornProofs.write(
+                        new WornProofs.Order(
+                                page,
+                                stack(request.look()),
+                                worn.placement(),
+                                worn.form(),
+                                worn.cloth(),
+                                request.dpi(),
+                                request.overprint(),
+                                request.layersOn(),
+                                request.target(),
+                                request.replace()),
+                        cancel,
+                        progress);
+                return;
+            }
             Proofs.write(
                     new Proofs.Order(
                             page,
@@ -391,6 +425,11 @@ public final class JobEngine implements ProofEngine {
         @Override
         public int colour(int[] tints) {
             return model.toArgb(tints);
+        }
+
+        @Override
+        public Texture texture() {
+            return model.stack().substrate().texture();
         }
 
         @Override

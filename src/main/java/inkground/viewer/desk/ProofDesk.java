@@ -5,6 +5,8 @@ import inkground.app.Session;
 import inkground.artwork.ColourAssignment;
 import inkground.base.Cancel;
 import inkground.base.Refusal;
+import inkground.geometry.Box;
+import inkground.substrate.Cut;
 import inkground.substrate.PrintProcess;
 import inkground.viewer.state.BenchView;
 import inkground.viewer.state.Comparison;
@@ -55,10 +57,12 @@ public final class ProofDesk implements AutoCloseable {
 
     private record MapFor(OpenPage page, Look look, boolean overprint, Set<Integer> layersOn) {}
 
-    private record Stock(List<SubstrateCard> cards, List<PrintProcess> processes) {}
+    private record Stock(List<SubstrateCard> cards, List<PrintProcess> processes, List<Cut> cuts) {}
 
     /** Time between two looks at the open file. */
     private static final long WATCH_MS = 700;
+
+    private record Measured(Figures figures, Optional<Box> inked) {}
 
     private final ViewerState state;
     private final ProofEngine engine;
@@ -151,13 +155,14 @@ public final class ProofDesk implements AutoCloseable {
         work(
                 "Reading the substrates",
                 stocking,
-                (cancel, activity) -> new Stock(engine.substrates(), engine.processes()),
+                (cancel, activity) -> new Stock(engine.substrates(), engine.processes(), engine.cuts()),
                 this::stocked);
     }
 
     private void stocked(Stock stock) {
         state.overlays.processes.setAll(stock.processes());
         List<SubstrateCard> cards = stock.cards();
+        state.worn.cuts.setAll(stock.cuts());
         state.substrates.setAll(cards);
         if (state.substrate.get() == null && !cards.isEmpty()) {
             state.substrate.set(cards.get(0));
@@ -351,6 +356,7 @@ public final class ProofDesk implements AutoCloseable {
     private void unmeasure() {
         measuring.cancel();
         state.figures.set(null);
+        state.worn.inkedPt.set(null);
         state.pictured.set(false);
     }
 
@@ -361,10 +367,13 @@ public final class ProofDesk implements AutoCloseable {
         work(
                 "Measuring the inks",
                 measuring,
-                (cancel, activity) -> page.measure(overprint, layersOn, cancel, activity),
-                (Figures figures) -> {
+                (cancel, activity) -> new Measured(
+                        page.measure(overprint, layersOn, cancel, activity),
+                        page.inkedBox(overprint, layersOn, cancel, activity)),
+                measured -> {
                     if (state.page.get() == page) {
-                        state.figures.set(figures);
+                        state.worn.inkedPt.set(measured.inked().orElse(null));
+                        state.figures.set(measured.figures());
                     }
                 });
     }

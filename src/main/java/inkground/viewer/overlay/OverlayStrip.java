@@ -53,6 +53,7 @@ public final class OverlayStrip extends ScrollPane {
         line("trim", "Trim", Feather.SCISSORS, Command.TRIM, state.overlays.trim);
         line("bleed", "Bleed", Feather.MAXIMIZE_2, Command.BLEED, state.overlays.bleed);
         line("safe", "Safe area", Feather.SHIELD, Command.SAFE, state.overlays.safe);
+        line("print-area-line", "Print area", Feather.SQUARE, Command.PRINT_AREA, state.worn.area);
         line("places", "Places", Feather.MAP_PIN, Command.PLACES, state.overlays.places);
         caption("Maps");
         map("bare-map", Feather.GRID, Command.BARE_MAP, MapKind.BARE);

@@ -4,6 +4,8 @@ package inkground.viewer.state;
 public enum BenchView {
     /** The page alone, flat on its substrate. */
     FLAT("Flat", "The page alone, flat on the chosen substrate"),
+    /** The page placed on a garment that is cut and sewn. */
+    GARMENT("On the garment", "The artwork where it will be printed on a garment, in millimetres from its collar"),
     /** The same artwork on several substrates side by side. */
     LINE_UP("Line-up", "The same artwork on 2 to 24 substrates side by side; mark them in the rack"),
     /** Two revisions. */

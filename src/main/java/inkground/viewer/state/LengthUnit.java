@@ -2,6 +2,7 @@ package inkground.viewer.state;
 
 import inkground.geometry.Box;
 import java.util.Locale;
+import java.util.OptionalDouble;
 
 /** In what lengths are shown. */
 public enum LengthUnit {
@@ -33,6 +34,36 @@ public enum LengthUnit {
     /** @return a length in points, with the sign */
     public String text(double pt) {
         return number(pt) + " " + word;
+    }
+
+    /** @return a length in millimetres, with the sign */
+    public String textOfMm(double mm) {
+        return text(mm / Box.MM_PER_PT);
+    }
+
+    /** @return a length in millimetres, without the sign */
+    public String numberOfMm(double mm) {
+        return number(mm / Box.MM_PER_PT);
+    }
+
+    /**
+     * Reads a length as a user types it: a number in this unit, or in the one written after it; with a point or a comma.
+     *
+     * @return millimetres; empty for what is no length
+     */
+    public OptionalDouble parseMm(String text) {
+        String words = text.strip().toLowerCase(Locale.ROOT).replace(',', '.').replace('−', '-');
+        LengthUnit unit = this;
+        for (LengthUnit other : values()) {
+            if (words.endsWith(other.word)) {
+                unit = other;
+                words = words.substring(0, words.length() - other.word.length()).strip();
+            }
+        }
+        if (!words.matches("[+-]?(\\d+\\.?\\d*|\\.\\d+)")) {
+            return OptionalDouble.empty();
+        }
+        return OptionalDouble.of(Double.parseDouble(words) / unit.perPt * Box.MM_PER_PT);
     }
 
     /** @return width × height of a box in points */

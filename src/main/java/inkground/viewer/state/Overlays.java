@@ -30,6 +30,8 @@ public final class Overlays {
     public final BooleanProperty trim = new SimpleBooleanProperty(this, "trim", true);
     /** Whether the bleed line is shown. */
     public final BooleanProperty bleed = new SimpleBooleanProperty(this, "bleed", false);
+    /** Whether the grain of a garment's cloth is shown on the flat page. */
+    public final BooleanProperty cloth = new SimpleBooleanProperty(this, "cloth", false);
     /** Whether the safe area is shown. */
     public final BooleanProperty safe = new SimpleBooleanProperty(this, "safe", false);
     /** The map that is shown; null for none. */

@@ -11,11 +11,15 @@ import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
 import inkground.colour.Lab;
+import inkground.garment.Form;
+import inkground.garment.Placement;
 import inkground.geometry.Box;
 import inkground.ink.Ink;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlateRequest;
+import inkground.substrate.Cut;
 import inkground.substrate.PrintProcess;
+import inkground.substrate.Texture;
 import inkground.viewer.desk.JobEngine;
 import java.nio.file.Path;
 import java.util.List;
@@ -29,6 +33,9 @@ import java.util.Set;
 public interface ProofEngine {
     /** @return papers first, then garments, each in the order of the rack */
     List<SubstrateCard> substrates() throws Refusal;
+
+    /** @return shapes of garments, in order */
+    List<Cut> cuts() throws Refusal;
 
     /** @return the user's own papers and garments; quick */
     OwnShelf own();
@@ -133,6 +140,10 @@ public interface ProofEngine {
          */
         Figures measure(boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) throws Refusal;
 
+        /** @return box around all ink that prints within the trim, in points; empty where there is none */
+        Optional<Box> inkedBox(boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress)
+                throws Refusal;
+
         /**
          * Gathers the edges that the artwork means to be seen.
          *
@@ -194,6 +205,9 @@ public interface ProofEngine {
 
         /** @return colour of one tint vector (0 to 255 each, plane order) on the substrate, 0xffRRGGBB */
         int colour(int[] tints);
+
+        /** @return surface of the substrate; quick */
+        Texture texture();
 
         /** @return the same as Lab; quick enough for the pointer */
         Lab lab(int[] tints);
@@ -309,6 +323,13 @@ public interface ProofEngine {
     }
 
     /**
+     * How a proof shows the artwork on a garment.
+     *
+     * @param cloth whether grain and folds are shown
+     */
+    record WornAs(Placement placement, Form form, boolean cloth) {}
+
+    /**
      * A contact sheet to write.
      *
      * @param looks on what, which inks; 2 to 24, in order
@@ -344,6 +365,7 @@ public interface ProofEngine {
      * @param layersOn ids of the layers that are on
      * @param target PNG file
      * @param replace whether an existing file may be replaced
+     * @param worn where it is worn; empty for the page alone
      */
     record ExportRequest(
             Look look,
@@ -352,7 +374,8 @@ public interface ProofEngine {
             boolean overprint,
             Set<Integer> layersOn,
             Path target,
-            boolean replace) {
+            boolean replace,
+            Optional<WornAs> worn) {
         /** Checks the resolution and copies the set. */
         public ExportRequest {
             if (!(dpi > 0)) {

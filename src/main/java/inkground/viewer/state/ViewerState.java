@@ -95,7 +95,10 @@ public final class ViewerState {
     public final BooleanBinding unsaved =
             Bindings.createBooleanBinding(() -> !history.get().equals(kept.get()), history.now(), kept);
 
-    /** What part of the page is seen. */
+    /** The artwork on a garment. */
+    public final Worn worn = new Worn(this);
+
+    /** What part of the page is seen; on the garment, what part of it. */
     public final ObjectProperty<Camera> camera = new SimpleObjectProperty<>(this, "camera", Camera.START);
     /** Whether the page is kept fitted to the surface. */
     public final BooleanProperty fit = new SimpleBooleanProperty(this, "fit", true);
@@ -122,10 +125,40 @@ public final class ViewerState {
     /** Whether the sheet of keys is open. */
     public final BooleanProperty keySheet = new SimpleBooleanProperty(this, "keySheet");
 
-    /** Nothing opened, nothing on the rack. */
+    private Camera otherCamera = Camera.START;
+    private boolean otherFit = true;
+
+    /** Nothing open, nothing chosen. */
     public ViewerState() {
         substrate.addListener((o, before, now) -> suitProcess());
         overlays.processes.addListener((Observable o) -> suitProcess());
+        view.addListener((o, before, now) -> {
+            if ((before == BenchView.GARMENT) != (now == BenchView.GARMENT)) {
+                swapCameras();
+            }
+        });
+        // Another garment may be larger; the artwork on it is moved under a camera that stands still.
+        for (Observable value : List.of(substrate, history.now(), worn.cuts)) {
+            value.addListener(o -> {
+                if (view.get() == BenchView.GARMENT && fit.get()) {
+                    refit();
+                }
+            });
+        }
+    }
+
+    /** Page and garment are each looked at by a camera of their own. */
+    private void swapCameras() {
+        Camera seen = camera.get();
+        boolean fitted = fit.get();
+        fit.set(otherFit);
+        camera.set(otherCamera.resized(seen.widthPx(), seen.heightPx(), seen.outputScale()));
+        otherCamera = seen;
+        otherFit = fitted;
+        probe.set(null);
+        if (fit.get()) {
+            refit();
+        }
     }
 
     private void suitProcess() {
@@ -152,6 +185,8 @@ public final class ViewerState {
                 hidden.add(plane);
             }
         }
+        worn.inkedPt.set(null);
+        otherFit = true;
         file.set(newFile);
         page.set(newPage);
         fitPage();
@@ -350,10 +385,13 @@ public final class ViewerState {
     }
 
     /**
-     * @return the region that counts as the whole picture, in points: the media box with cloth around it; the same on paper,
-     *     so that the artwork stays where it is while one substrate follows another
+     * @return the region that counts as the whole picture, in points: the garment where it is worn; else the media box with cloth
+     *     around it, the same on paper, so that the artwork stays where it is while one substrate follows another
      */
     public Box scene() {
+        if (view.get() == BenchView.GARMENT && worn.scene().isPresent()) {
+            return worn.scene().get();
+        }
         Box media = page.get().info().box(PageBox.MEDIA);
         return media.grow(Math.max(media.width(), media.height()) * CLOTH_MARGIN);
     }

@@ -34,6 +34,7 @@ public final class PageLines extends Pane {
         add(state.overlays.bleed, "bleed");
         add(state.overlays.trim, "trim");
         add(state.overlays.safe, "safe");
+        add(state.worn.area, "print-area");
         state.unit.addListener((Observable o) -> place());
         state.overlays.process.addListener((Observable o) -> place());
     }
@@ -55,7 +56,10 @@ public final class PageLines extends Pane {
         clip.setWidth(getWidth());
         clip.setHeight(getHeight());
         for (Line line : lines) {
-            boolean shown = line.shown().get() && state.page.get() != null;
+            boolean shown = line.shown().get()
+                    && state.page.get() != null
+                    && (!line.style().equals("print-area")
+                            || state.worn.areaOnPage().isPresent());
             line.halo().setVisible(shown);
             line.stroke().setVisible(shown);
             line.label().setVisible(shown);
@@ -84,12 +88,14 @@ public final class PageLines extends Pane {
         placeLabel(line, x0, y0, x1, y1);
     }
 
-    /** Bleed is named outside at the top right, trim outside at the bottom left, safe inside at the top left. */
+    /** Bleed is named outside at the top right, trim outside at the bottom left, safe inside at the top left, the print area outside at the
+     * bottom right. */
     private static void placeLabel(Line line, double x0, double y0, double x1, double y1) {
         Label label = line.label();
         switch (line.style()) {
             case "bleed" -> label.relocate(x1 - label.getWidth(), y0 - label.getHeight() - 2);
             case "trim" -> label.relocate(x0, y1 + 3);
+            case "print-area" -> label.relocate(x1 - label.getWidth(), y1 + 3);
             default -> label.relocate(x0 + 3, y0 + 3);
         }
     }
@@ -99,6 +105,7 @@ public final class PageLines extends Pane {
         return switch (style) {
             case "bleed" -> info.box(PageBox.BLEED);
             case "trim" -> info.box(PageBox.TRIM);
+            case "print-area" -> state.worn.areaOnPage().orElseThrow();
             default -> info.box(PageBox.TRIM).grow(-state.overlays.safeMm() / Box.MM_PER_PT);
         };
     }
@@ -108,6 +115,7 @@ public final class PageLines extends Pane {
         LengthUnit unit = state.unit.get();
         return switch (style) {
             case "trim" -> "trim " + unit.size(box) + unless(info, PageBox.TRIM);
+            case "print-area" -> state.worn.areaWords();
             case "bleed" -> bleed(unit, leastBleed(info)) + unless(info, PageBox.BLEED);
             default -> "safe area, " + unit.text(state.overlays.safeMm() / Box.MM_PER_PT) + " inside the trim";
         };

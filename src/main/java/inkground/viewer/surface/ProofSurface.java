@@ -63,6 +63,7 @@ public final class ProofSurface extends Region {
     }
 
     private void listen() {
+        visibleProperty().addListener((Observable o) -> requestLayout());
         for (Observable value : new Observable[] {
             state.page,
             state.substrate,

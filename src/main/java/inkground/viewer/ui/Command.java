@@ -32,6 +32,8 @@ public enum Command {
     BLEED("B", "Show how far the artwork must reach beyond the cut", false, KeyCode.B),
     SAFE("A", "Show the safe area: keep type and logos inside it", false, KeyCode.A),
     BARE_MAP("M", "Map where no ink arrives, and why", false, KeyCode.M),
+    PRINT_AREA("K", "Show the print areas of the garment", false, KeyCode.K),
+    CLOTH("G", "Show the grain of the fabric and, on the garment, its folds", false, KeyCode.G),
     VANISH_MAP("V", "Map which edges of the artwork lose their contrast on this substrate", false, KeyCode.V),
     REACH_MAP("N", "Map where no mixture of the inks gives the colour that the artwork asks for", false, KeyCode.N),
     SHIFT_MAP("E", "Map where the substrate changes the colour that the artwork asks for", false, KeyCode.E),
