@@ -3,14 +3,18 @@ package inkground.viewer;
 import inkground.app.ArtworkFiles;
 import inkground.viewer.desk.ProofDesk;
 import inkground.viewer.overlay.OverlayStrip;
+import inkground.viewer.pages.PageStrip;
+import inkground.viewer.pins.PinsPanel;
 import inkground.viewer.rack.SubstrateRack;
 import inkground.viewer.stack.StackView;
 import inkground.viewer.state.LengthUnit;
 import inkground.viewer.state.MapKind;
+import inkground.viewer.state.Pins.Pin;
 import inkground.viewer.state.Theme;
 import inkground.viewer.state.ViewerState;
 import inkground.viewer.surface.BareLegend;
 import inkground.viewer.surface.ProofSurface;
+import inkground.viewer.surface.SurfaceFrame;
 import inkground.viewer.ui.Command;
 import inkground.viewer.ui.PanelSwitch;
 import java.io.File;
@@ -21,6 +25,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import javafx.beans.Observable;
 import javafx.beans.property.BooleanProperty;
+import javafx.collections.ListChangeListener;
 import javafx.geometry.Pos;
 import javafx.scene.Scene;
 import javafx.scene.control.TextInputControl;
@@ -33,6 +38,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.stage.FileChooser;
+import javafx.stage.Screen;
 import javafx.stage.Stage;
 
 /**
@@ -52,7 +58,7 @@ final class ViewerWindow {
         this.state = state;
         this.desk = desk;
         surface = new ProofSurface(state, desk.forView("rasterising"), desk.ui());
-        root = new StackPane(main(), veil(), new ExportSheet(state, desk), new KeySheet(state));
+        root = new StackPane(main(), veil(), new ExportSheet(state, desk), new KeySheet(state), new CardSheet(state));
         root.setId("window");
         scene = new Scene(root, 1280, 800);
         state.theme.addListener((Observable o) -> dress());
@@ -63,8 +69,9 @@ final class ViewerWindow {
     }
 
     private VBox main() {
+        PageStrip pages = new PageStrip(state, desk.forView("small proofs of the pages"), desk::turnTo);
         StackPane bench = new StackPane(
-                surface, new StartScreen(state, desk, this::askForFile), new BareLegend(state), new TroubleBar(state));
+                new SurfaceFrame(state, surface, pages), new StartScreen(state, desk, this::askForFile), new BareLegend(state), new TroubleBar(state));
         bench.getStyleClass().add("bench");
         bench.setMinSize(0, 0);
         StackPane.setAlignment(bench.getChildren().get(2), Pos.BOTTOM_RIGHT);
@@ -78,6 +85,13 @@ final class ViewerWindow {
         HBox.setHgrow(left, Priority.ALWAYS);
         PanelSwitch panels = new PanelSwitch();
         panels.add("panel-notes", "Notes", "What to bear in mind while looking", new NotesPanel(state));
+        PinsPanel pins = new PinsPanel(state);
+        panels.add("panel-pins", "Pins", "Places that you watch while substrates and inks change", pins);
+        state.pins.all.addListener((ListChangeListener<Pin>) c -> {
+            if (state.pins.all.size() == 1 && c.next() && c.wasAdded()) {
+                panels.show(pins);
+            }
+        });
         StackView stack = new StackView(state, desk.forView("colours of the stack"));
         VBox.setVgrow(panels, Priority.ALWAYS);
         panels.setMinHeight(96);
@@ -95,7 +109,7 @@ final class ViewerWindow {
     private Pane veil() {
         Pane veil = new Pane();
         veil.getStyleClass().add("veil");
-        veil.visibleProperty().bind(state.exportSheet.or(state.keySheet));
+        veil.visibleProperty().bind(state.exportSheet.or(state.keySheet).or(state.trueSize.sheet));
         veil.setOnMouseClicked(e -> state.keySheet.set(false));
         return veil;
     }
@@ -123,8 +137,27 @@ final class ViewerWindow {
                 .bind(state.file
                         .map(f -> f.path().getFileName() + " · Inkground")
                         .orElse("Inkground"));
+        for (Observable value :
+                List.of(stage.xProperty(), stage.yProperty(), stage.widthProperty(), stage.outputScaleXProperty())) {
+            value.addListener(o -> tellScreen(stage));
+        }
         stage.show();
+        tellScreen(stage);
         surface.requestFocus();
+    }
+
+    /** Screens have no names; size and scale tell those apart whose pixels may differ in size. */
+    private void tellScreen(Stage stage) {
+        Screen.getScreensForRectangle(
+                        stage.getX() + stage.getWidth() / 2, stage.getY() + stage.getHeight() / 2, 1, 1)
+                .stream()
+                .findFirst()
+                .ifPresent(screen -> state.trueSize.screen.set(String.format(
+                        Locale.ROOT,
+                        "%.0fx%.0f at %.2f",
+                        screen.getBounds().getWidth() * screen.getOutputScaleX(),
+                        screen.getBounds().getHeight() * screen.getOutputScaleY(),
+                        screen.getOutputScaleX())));
     }
 
     /** Stops all work of the window. */
@@ -187,7 +220,7 @@ final class ViewerWindow {
 
     private void key(KeyEvent e) {
         boolean typing = scene.getFocusOwner() instanceof TextInputControl;
-        boolean sheet = state.exportSheet.get() || state.keySheet.get();
+        boolean sheet = state.exportSheet.get() || state.keySheet.get() || state.trueSize.sheet.get();
         if (!sheet && !typing && e.isShiftDown() && e.getCode().isArrowKey()) {
             panByKey(e);
             return;
@@ -222,7 +255,9 @@ final class ViewerWindow {
             case ZOOM_IN -> state.zoom(1.25);
             case ZOOM_OUT -> state.zoom(1 / 1.25);
             case FIT -> state.fitPage();
-            case FULL_SIZE -> state.fullSize();
+            case TRUE_SIZE -> state.showTrueSize();
+            case TURN -> state.turn(1);
+            case TURN_BACK -> state.turn(-1);
             case NEXT_PAGE -> desk.turnPage(1);
             case PREVIOUS_PAGE -> desk.turnPage(-1);
             case ESCAPE -> escape();
@@ -239,6 +274,9 @@ final class ViewerWindow {
             case UNDO -> state.history.undo();
             case REDO -> state.history.redo();
             case OVERPRINT -> flip(state.overprint);
+            case RULERS -> flip(state.rulers);
+            case PIN -> state.pinProbe();
+            case UNPIN_ALL -> state.pins.clear();
             case TRIM -> flip(state.overlays.trim);
             case BLEED -> flip(state.overlays.bleed);
             case SAFE -> flip(state.overlays.safe);
@@ -266,6 +304,8 @@ final class ViewerWindow {
     private void escape() {
         if (state.keySheet.get()) {
             state.keySheet.set(false);
+        } else if (state.trueSize.sheet.get()) {
+            state.trueSize.sheet.set(false);
         } else if (!state.activities.isEmpty()) {
             desk.cancelAll();
         } else if (state.exportSheet.get()) {

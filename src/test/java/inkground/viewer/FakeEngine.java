@@ -53,6 +53,11 @@ final class FakeEngine implements ProofEngine {
     /** How many files are open. */
     final AtomicInteger openFiles = new AtomicInteger();
 
+    /** How many small proofs were made. */
+    final AtomicInteger thumbs = new AtomicInteger();
+    /** How many pages each file has. */
+    volatile int pageCount = 2;
+
     volatile boolean exportWaits;
 
     private static SubstrateCard card(String id, String name, boolean garment, double l, int argb, String texture) {
@@ -98,12 +103,32 @@ final class FakeEngine implements ProofEngine {
 
         @Override
         public int pageCount() {
-            return 2;
+            return pageCount;
         }
 
         @Override
         public OpenPage page(int number, ColourAssignment assignment, Cancel cancel, Progress progress) {
             return new FakePage(number);
+        }
+
+        @Override
+        public PageThumb thumb(int number, ColourAssignment assignment, int edgePx, Cancel cancel) {
+            thumbs.incrementAndGet();
+            FakePage page = new FakePage(number);
+            PlateRequest whole = PlateRequest.of(MEDIA, 72.0 * edgePx / MEDIA.width(), true, Set.of());
+            InkPlanes planes = page.render(whole, cancel, Progress.NONE);
+            return new PageThumb() {
+                @Override
+                public InkPlanes planes() {
+                    return planes;
+                }
+
+                @Override
+                public Painter painter(String substrateId) {
+                    return new FlatPainter(
+                            new Look(substrateId, Set.of(0, 1, 2), List.of(2, 0, 1), Map.of(), Optional.empty(), null));
+                }
+            };
         }
 
         @Override
@@ -166,6 +191,11 @@ final class FakeEngine implements ProofEngine {
         @Override
         public String cover(InkPlanes planes, int x, int y) {
             return planes.get(planes.markPlane(), x, y) == 0 ? "unpainted" : "inked";
+        }
+
+        @Override
+        public Lab asked(int[] tints) {
+            return java.util.Arrays.stream(tints).sum() == 0 ? null : new Lab(60, 0, 0);
         }
 
         @Override

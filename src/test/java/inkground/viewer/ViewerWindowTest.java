@@ -72,7 +72,7 @@ class ViewerWindowTest extends ApplicationTest {
         WritableImage[] image = new WritableImage[1];
         interact(() -> image[0] = window.surface().snapshot(null, null));
         Camera camera = state.camera.get();
-        return image[0].getPixelReader().getArgb((int) camera.toViewX(pageX), (int) camera.toViewY(pageY)) & 0xffffff;
+        return image[0].getPixelReader().getArgb((int) camera.toViewX(pageX, pageY), (int) camera.toViewY(pageX, pageY)) & 0xffffff;
     }
 
     private boolean shows(String query) {
@@ -82,7 +82,7 @@ class ViewerWindowTest extends ApplicationTest {
 
     private void pointAt(double pageX, double pageY) {
         Camera camera = state.camera.get();
-        Point2D at = window.surface().localToScreen(camera.toViewX(pageX), camera.toViewY(pageY));
+        Point2D at = window.surface().localToScreen(camera.toViewX(pageX, pageY), camera.toViewY(pageX, pageY));
         moveTo(at);
         WaitForAsyncUtils.waitForFxEvents();
     }

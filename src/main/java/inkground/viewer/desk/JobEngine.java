@@ -6,6 +6,7 @@ import inkground.app.Job;
 import inkground.app.PageJob;
 import inkground.app.Proofs;
 import inkground.appearance.Appearance;
+import inkground.appearance.AskedColours;
 import inkground.appearance.BareMap;
 import inkground.appearance.Cover;
 import inkground.appearance.InkColour;
@@ -23,7 +24,9 @@ import inkground.base.Progress;
 import inkground.base.Refusal;
 import inkground.colour.Cie;
 import inkground.colour.Lab;
+import inkground.colour.PrintCondition;
 import inkground.colour.Srgb;
+import inkground.geometry.Box;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlateRequest;
 import inkground.substrate.Library;
@@ -39,6 +42,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /** The port of the window over the use cases of the program. */
 public final class JobEngine implements ProofEngine {
@@ -118,18 +122,47 @@ public final class JobEngine implements ProofEngine {
         }
 
         @Override
+        public PageThumb thumb(int number, ColourAssignment assignment, int edgePx, Cancel cancel) throws Refusal {
+            PageJob page = job.passing(number, assignment, cancel, Progress.NONE);
+            Box media = page.info().box(PageBox.MEDIA);
+            double dpi = 72 * edgePx / Math.max(media.width(), media.height());
+            Set<Integer> on = page.displayList().layers().stream()
+                    .filter(Layer::on)
+                    .map(Layer::id)
+                    .collect(Collectors.toSet());
+            PlateRequest whole = PlateRequest.of(media, dpi, true, on);
+            return new JobThumb(
+                    page.plate().render(whole, cancel, Progress.NONE),
+                    page.inkColours(),
+                    page.condition(),
+                    library());
+        }
+
+        @Override
         public void close() {
             job.close();
+        }
+    }
+
+    private record JobThumb(
+            InkPlanes planes, List<InkColour> inkColours, PrintCondition condition, Library library)
+            implements PageThumb {
+        @Override
+        public Painter painter(String substrateId) {
+            Substrate substrate = library.byId(substrateId).orElseThrow();
+            return new StackPainter(new StackModel(Stack.of(substrate, inkColours, condition)), null);
         }
     }
 
     private static final class JobPage implements OpenPage {
         private final PageJob page;
         private final Library library;
+        private final AskedColours asked;
 
         JobPage(PageJob page, Library library) {
             this.page = page;
             this.library = library;
+            this.asked = new AskedColours(page.inkColours(), page.condition());
         }
 
         @Override
@@ -193,6 +226,11 @@ public final class JobEngine implements ProofEngine {
         @Override
         public String cover(InkPlanes planes, int x, int y) {
             return BareMap.classify(planes, x, y).label();
+        }
+
+        @Override
+        public Lab asked(int[] tints) {
+            return Arrays.stream(tints).allMatch(tint -> tint == 0) ? null : asked.lab(tints);
         }
 
         @Override

@@ -51,8 +51,26 @@ public interface ProofEngine {
          */
         OpenPage page(int number, ColourAssignment assignment, Cancel cancel, Progress progress) throws Refusal;
 
+        /**
+         * Looks at one page from afar. Nothing of the page is kept but what the small picture needs.
+         *
+         * @param number from 1
+         * @param assignment which of its colours are printed otherwise than stated
+         * @param edgePx longer edge of the picture in pixels
+         */
+        PageThumb thumb(int number, ColourAssignment assignment, int edgePx, Cancel cancel) throws Refusal;
+
         @Override
         void close();
+    }
+
+    /** One page seen from afar: its planes, coarse, and how to colour them. Light enough to keep many. */
+    interface PageThumb {
+        /** @return the planes of its media box */
+        InkPlanes planes();
+
+        /** @return what colours them on a substrate, all printing inks in their usual order; thread-safe */
+        Painter painter(String substrateId);
     }
 
     /** One page, read. The getters are quick. */
@@ -80,6 +98,9 @@ public interface ProofEngine {
 
         /** @return how bare a pixel is; quick, called on the window's thread */
         String cover(InkPlanes planes, int x, int y);
+
+        /** @return the colour that a tint vector asks for, absolute; null for no ink at all. Quick enough for the pointer */
+        Lab asked(int[] tints);
 
         /**
          * Measures the trim of the page: area of each ink, and of each kind of cover.

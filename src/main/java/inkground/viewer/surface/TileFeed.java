@@ -20,6 +20,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
+import java.util.concurrent.CancellationException;
 import java.util.concurrent.Executor;
 import java.util.stream.Stream;
 
@@ -41,8 +42,6 @@ public final class TileFeed {
 
     /** Work that was stopped or failed; it is tried again once the user looks elsewhere or otherwise. */
     private record GivenUp(Plan plan, Camera camera, Look look) {}
-
-    private record Painted(Tile tile, int[] argb) {}
 
     private final ViewerState state;
     private final RenderScheduler scheduler;
@@ -156,7 +155,8 @@ public final class TileFeed {
         Activity reports = activity;
         Cancel cancel = plan.colour()
                 ? scheduler.submit(c -> colour(from, tilesOf(plan), plan.look(), c), outcome -> {
-                    if (outcome instanceof Outcome.Done<List<Painted>> done) {
+                    // A newer plan may be painting these tiles already.
+                    if (running == plan && outcome instanceof Outcome.Done<List<Tile>> done) {
                         coloured(from, done.value(), plan.look());
                     }
                     settled(plan, outcome);
@@ -210,12 +210,18 @@ public final class TileFeed {
         return true;
     }
 
-    // Off the window's thread.
-    private List<Painted> colour(OpenPage from, List<Tile> tiles, Look look, Cancel cancel) {
+    // Off the window's thread. Waits for all tiles even when cancelled, so that none is still being painted afterwards.
+    private List<Tile> colour(OpenPage from, List<Tile> tiles, Look look, Cancel cancel) {
         Painter with = painter(from, look);
-        return tiles.parallelStream()
-                .map(tile -> new Painted(tile, tile.paint(with, look, cancel)))
-                .toList();
+        tiles.parallelStream().forEach(tile -> {
+            try {
+                tile.paintBehind(with, look, cancel);
+            } catch (CancellationException e) {
+                // Told below, for all tiles at once.
+            }
+        });
+        cancel.check();
+        return tiles;
     }
 
     private Painter painter(OpenPage from, Look look) {
@@ -246,9 +252,9 @@ public final class TileFeed {
         return request.equals(TileGrid.coarse(page.info().box(PageBox.MEDIA), request.overprint(), request.layersOn()));
     }
 
-    private void coloured(OpenPage from, List<Painted> painted, Look look) {
+    private void coloured(OpenPage from, List<Tile> painted, Look look) {
         if (from == page) {
-            painted.forEach(p -> p.tile().repaint(p.argb(), look));
+            painted.forEach(tile -> tile.turnOver(look));
             shownLook = look;
         }
     }
@@ -317,6 +323,7 @@ public final class TileFeed {
                 yPt,
                 boxed,
                 page.cover(planes, x, y),
-                known ? shown.painter().lab(tints) : null);
+                known ? shown.painter().lab(tints) : null,
+                page.asked(tints));
     }
 }

@@ -29,7 +29,12 @@ public enum Command {
     ZOOM_IN("+", "Look closer", false, KeyCode.PLUS, KeyCode.ADD, KeyCode.EQUALS),
     ZOOM_OUT("−", "Look from farther away", false, KeyCode.MINUS, KeyCode.SUBTRACT),
     FIT("0", "Fit the page to the window", false, KeyCode.DIGIT0, KeyCode.NUMPAD0),
-    FULL_SIZE("1", "Show at 96 screen pixels per inch (not calibrated)", false, KeyCode.DIGIT1, KeyCode.NUMPAD1),
+    TRUE_SIZE("1", "Show the page as large as it is", false, KeyCode.DIGIT1, KeyCode.NUMPAD1),
+    TURN_BACK(",", "Turn the view a quarter anticlockwise; the artwork stays as it is", false, KeyCode.COMMA),
+    TURN(".", "Turn the view a quarter clockwise; the artwork stays as it is", false, KeyCode.PERIOD),
+    RULERS("R", "Show rulers that measure from the corner of the trim", false, KeyCode.R),
+    PIN("P", "Pin the place under the pointer, to watch it while substrates change", false, KeyCode.P),
+    UNPIN_ALL("Shift+P", "Take all pins away", KeyCombination.SHIFT_DOWN, KeyCode.P),
     NEXT_PAGE("Page Down", "Turn to the next page", false, KeyCode.PAGE_DOWN),
     PREVIOUS_PAGE("Page Up", "Turn to the page before", false, KeyCode.PAGE_UP),
     UNIT("I", "Measure in millimetres or inches", false, KeyCode.I),
@@ -47,6 +52,12 @@ public enum Command {
         this.combinations = Arrays.stream(codes)
                 .map(code -> new KeyCodeCombination(code, modifiers(shortcut, code)))
                 .toList();
+    }
+
+    Command(String keys, String sentence, KeyCombination.Modifier modifier, KeyCode code) {
+        this.keys = keys;
+        this.sentence = sentence;
+        this.combinations = List.of(new KeyCodeCombination(code, modifier));
     }
 
     /** On many keyboards + is typed with Shift, so Shift does not matter there. */
