@@ -40,9 +40,10 @@ final class CardSheet extends VBox {
         setId("card-sheet");
         getStyleClass().addAll("card", "sheet");
         setMaxSize(USE_PREF_SIZE, USE_PREF_SIZE);
-        Label words = Ui.label("Lay a bank card, or any other card of that size (ISO/IEC 7810 ID-1, 85.60 × 53.98 mm), on the"
-                + " screen with its left top corner in this one's. Drag the drawn card until both are the same size, or use"
-                + " the arrow keys; with Shift they take larger steps.");
+        Label words =
+                Ui.label("Lay a bank card, or any other card of that size (ISO/IEC 7810 ID-1, 85.60 × 53.98 mm), on the"
+                        + " screen with its left top corner in this one's. Drag the drawn card until both are the same size, or use"
+                        + " the arrow keys; with Shift they take larger steps.");
         words.setWrapText(true);
         words.setMaxWidth(520);
         words.setMinHeight(USE_PREF_SIZE);
@@ -101,8 +102,8 @@ final class CardSheet extends VBox {
         card.setArcWidth(2 * TrueSize.CARD_CORNER_MM * scale);
         card.setArcHeight(2 * TrueSize.CARD_CORNER_MM * scale);
         place.setMinSize(card.getWidth(), card.getHeight());
-        figure.setText(String.format(
-                Locale.ROOT, "%.3f screen pixels per millimetre, %.1f per inch", scale, scale * 25.4));
+        figure.setText(
+                String.format(Locale.ROOT, "%.3f screen pixels per millimetre, %.1f per inch", scale, scale * 25.4));
     }
 
     private HBox buttons() {

@@ -1,10 +1,13 @@
 package inkground.viewer.desk;
 
 import inkground.app.Arrangement.WhiteBase;
+import inkground.app.AssignmentFile;
 import inkground.app.InkUse;
 import inkground.app.Job;
 import inkground.app.PageJob;
 import inkground.app.Proofs;
+import inkground.app.Session;
+import inkground.app.SessionFile;
 import inkground.appearance.Appearance;
 import inkground.appearance.AskedColours;
 import inkground.appearance.BareMap;
@@ -35,6 +38,7 @@ import inkground.substrate.Substrates;
 import inkground.viewer.state.Look;
 import inkground.viewer.state.MapKind;
 import inkground.viewer.state.ProofEngine;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -95,6 +99,19 @@ public final class JobEngine implements ProofEngine {
     }
 
     @Override
+    public Optional<Session> session(Path artwork) throws Refusal {
+        Path file = AssignmentFile.beside(artwork);
+        return Files.isRegularFile(file) ? Optional.of(SessionFile.load(file)) : Optional.empty();
+    }
+
+    @Override
+    public Path keep(Session session, Path artwork) throws Refusal {
+        Path file = AssignmentFile.beside(artwork);
+        SessionFile.save(session, file, true);
+        return file;
+    }
+
+    @Override
     public OpenFile open(Path file, Cancel cancel, Progress progress) throws Refusal {
         return new JobFile(Job.open(file, cancel, progress));
     }
@@ -132,10 +149,7 @@ public final class JobEngine implements ProofEngine {
                     .collect(Collectors.toSet());
             PlateRequest whole = PlateRequest.of(media, dpi, true, on);
             return new JobThumb(
-                    page.plate().render(whole, cancel, Progress.NONE),
-                    page.inkColours(),
-                    page.condition(),
-                    library());
+                    page.plate().render(whole, cancel, Progress.NONE), page.inkColours(), page.condition(), library());
         }
 
         @Override
@@ -144,8 +158,7 @@ public final class JobEngine implements ProofEngine {
         }
     }
 
-    private record JobThumb(
-            InkPlanes planes, List<InkColour> inkColours, PrintCondition condition, Library library)
+    private record JobThumb(InkPlanes planes, List<InkColour> inkColours, PrintCondition condition, Library library)
             implements PageThumb {
         @Override
         public Painter painter(String substrateId) {

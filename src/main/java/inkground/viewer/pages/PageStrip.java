@@ -61,7 +61,10 @@ public final class PageStrip extends ListView<Integer> {
         int count = state.file.get() == null ? 0 : state.file.get().pageCount();
         Ui.shown(this, count > 1);
         if (count != getItems().size()) {
-            getItems().setAll(java.util.stream.IntStream.rangeClosed(1, count).boxed().toList());
+            getItems()
+                    .setAll(java.util.stream.IntStream.rangeClosed(1, count)
+                            .boxed()
+                            .toList());
         }
         follow();
     }
@@ -79,7 +82,9 @@ public final class PageStrip extends ListView<Integer> {
 
     private void wantSeen() {
         Set<Integer> seen = new TreeSet<>();
-        cells.stream().filter(cell -> cell.getItem() != null && !cell.isEmpty()).forEach(cell -> seen.add(cell.getItem()));
+        cells.stream()
+                .filter(cell -> cell.getItem() != null && !cell.isEmpty())
+                .forEach(cell -> seen.add(cell.getItem()));
         stock.want(seen);
     }
 
@@ -109,7 +114,8 @@ public final class PageStrip extends ListView<Integer> {
         }
 
         boolean isShown() {
-            double top = getBoundsInParent().getMinY() + (getParent() == null ? 0 : getParent().getLayoutY());
+            double top = getBoundsInParent().getMinY()
+                    + (getParent() == null ? 0 : getParent().getLayoutY());
             return isVisible() && top >= 0 && top + getHeight() <= PageStrip.this.getHeight();
         }
 
@@ -133,8 +139,7 @@ public final class PageStrip extends ListView<Integer> {
                 return;
             }
             number.setText(String.valueOf(getItem()));
-            boolean here =
-                    state.page.get() != null && state.page.get().info().number() == getItem();
+            boolean here = state.page.get() != null && state.page.get().info().number() == getItem();
             whole.pseudoClassStateChanged(HERE, here);
             var image = stock.picture(getItem()).orElse(null);
             picture.setImage(image);

@@ -35,7 +35,9 @@ record PinText(ViewerState state, Pin pin) {
             return here() ? "Not measured yet" : "Turn to its page to read it";
         }
         List<String> words = new ArrayList<>();
-        for (int plane = 0; plane < Math.min(probe.tints().size(), state.page.get().inks().size()); plane++) {
+        for (int plane = 0;
+                plane < Math.min(probe.tints().size(), state.page.get().inks().size());
+                plane++) {
             if (probe.percent(plane) > 0) {
                 words.add(state.inkName(plane) + " " + probe.percent(plane));
             }

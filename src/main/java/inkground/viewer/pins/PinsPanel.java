@@ -61,8 +61,10 @@ public final class PinsPanel extends VBox {
     private void fill() {
         Ui.shown(actions, !state.pins.all.isEmpty());
         if (state.pins.all.isEmpty()) {
-            Label how = Ui.label("Point at the page and press P: the place stays pinned here while you change the"
-                    + " substrate or the inks.", "note");
+            Label how = Ui.label(
+                    "Point at the page and press P: the place stays pinned here while you change the"
+                            + " substrate or the inks.",
+                    "note");
             how.setWrapText(true);
             lines.getChildren().setAll(how);
             return;
@@ -104,7 +106,8 @@ public final class PinsPanel extends VBox {
             words.append(state.substrate.get().name()).append(", ");
             words.append(SubstrateText.lab(state.substrate.get().lab())).append('\n');
         }
-        state.pins.all.forEach(pin -> words.append(new PinText(state, pin).whole()).append('\n'));
+        state.pins.all.forEach(
+                pin -> words.append(new PinText(state, pin).whole()).append('\n'));
         ClipboardContent content = new ClipboardContent();
         content.putString(words.toString());
         Clipboard.getSystemClipboard().setContent(content);

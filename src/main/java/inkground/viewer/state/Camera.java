@@ -43,8 +43,7 @@ public record Camera(
     }
 
     /** The page upright. */
-    public Camera(
-            double zoom, double centreX, double centreY, double widthPx, double heightPx, double outputScale) {
+    public Camera(double zoom, double centreX, double centreY, double widthPx, double heightPx, double outputScale) {
         this(zoom, centreX, centreY, widthPx, heightPx, outputScale, 0);
     }
 
@@ -113,8 +112,7 @@ public record Camera(
 
     /** @return the part of page space, in points, that the surface shows */
     public Box seen() {
-        return Box.ofCorners(
-                toPageX(0, 0), toPageY(0, 0), toPageX(widthPx, heightPx), toPageY(widthPx, heightPx));
+        return Box.ofCorners(toPageX(0, 0), toPageY(0, 0), toPageX(widthPx, heightPx), toPageY(widthPx, heightPx));
     }
 
     /** @return a length of the view, in logical pixels, moved to the nearest whole device pixel */
@@ -147,9 +145,7 @@ public record Camera(
         double x = centreX - (cos() * dxPx + sin() * dyPx) / zoom;
         double y = centreY - (cos() * dyPx - sin() * dxPx) / zoom;
         return at(
-                zoom,
-                Math.max(limits.x0(), Math.min(limits.x1(), x)),
-                Math.max(limits.y0(), Math.min(limits.y1(), y)));
+                zoom, Math.max(limits.x0(), Math.min(limits.x1(), x)), Math.max(limits.y0(), Math.min(limits.y1(), y)));
     }
 
     /** @return this turned by quarters, clockwise, about the middle of the surface */
