@@ -22,7 +22,7 @@ import javafx.scene.shape.Rectangle;
 import javafx.scene.text.Text;
 
 /**
- * A ruler along one edge of the surface, in the unit of the state. Its zero is the left or top edge of the trim: turned with
+ * A ruler along one edge of the surface, in the unit of the state; where the finished product lies it is lighter. Its zero is the left or top edge of the trim: turned with
  * the page, it measures along the page's edge that lies beside it. Ticks are whole device pixels.
  */
 final class Ruler extends Region {
@@ -37,6 +37,7 @@ final class Ruler extends Region {
 
     private final ViewerState state;
     private final boolean across;
+    private final Rectangle product = new Rectangle();
     private final Path ticks = new Path();
     private final Polygon pointer;
     private final Rectangle clip = new Rectangle();
@@ -60,10 +61,12 @@ final class Ruler extends Region {
                 : new Polygon(BREADTH_PX - 6, -4, BREADTH_PX - 6, 4, BREADTH_PX, 0);
         pointer.getStyleClass().add("ruler-pointer");
         pointer.setId(across ? "pointer-across" : "pointer-down");
-        for (Node node : new Node[] {ticks, pointer}) {
+        product.getStyleClass().add("ruler-product");
+        product.setSmooth(false);
+        for (Node node : new Node[] {product, ticks, pointer}) {
             node.setManaged(false);
         }
-        getChildren().addAll(ticks, pointer);
+        getChildren().addAll(product, ticks, pointer);
         setClip(clip);
         for (Observable value : new Observable[] {state.camera, state.unit, state.page}) {
             value.addListener(o -> requestLayout());
@@ -113,7 +116,22 @@ final class Ruler extends Region {
             double to = (pxPerPt > 0 ? length - zero : -zero) / pxPerPt;
             all = RulerScale.ticks(state.unit.get(), from, to, Math.abs(pxPerPt));
         }
+        product.setVisible(!all.isEmpty());
+        if (!all.isEmpty()) {
+            coverProduct();
+        }
         draw(all);
+    }
+
+    /** The part of the ruler that lies along the finished product is lighter. */
+    private void coverProduct() {
+        Camera camera = state.camera.get();
+        double one = camera.snap(toRuler(0));
+        double other = camera.snap(toRuler(alongX() ? trim().width() : trim().height()));
+        product.setX(across ? Math.min(one, other) : 0);
+        product.setY(across ? 0 : Math.min(one, other));
+        product.setWidth(across ? Math.abs(one - other) : BREADTH_PX);
+        product.setHeight(across ? BREADTH_PX : Math.abs(one - other));
     }
 
     private void draw(List<Tick> all) {
