@@ -102,6 +102,7 @@ final class CardSheet extends VBox {
         card.setArcWidth(2 * TrueSize.CARD_CORNER_MM * scale);
         card.setArcHeight(2 * TrueSize.CARD_CORNER_MM * scale);
         place.setMinSize(card.getWidth(), card.getHeight());
+        place.setMaxSize(card.getWidth(), card.getHeight());
         figure.setText(
                 String.format(Locale.ROOT, "%.3f screen pixels per millimetre, %.1f per inch", scale, scale * 25.4));
     }

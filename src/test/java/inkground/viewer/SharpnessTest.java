@@ -69,7 +69,7 @@ class SharpnessTest extends ApplicationTest {
         WritableImage[] image = new WritableImage[1];
         interact(() -> {
             TileSheet sheet = new TileSheet();
-            sheet.show(PAGE, 0xff00ff00, tiles, camera);
+            sheet.show(PAGE, 0xff00ff00, tiles, false, camera);
             SnapshotParameters parameters = new SnapshotParameters();
             double s = camera.outputScale();
             parameters.setTransform(Transform.scale(s, s));

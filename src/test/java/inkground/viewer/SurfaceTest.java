@@ -50,8 +50,8 @@ class SurfaceTest extends FakeWindow {
         double zero = surface.getMinX() + camera.toViewX(FakeEngine.TRIM.x0(), 0);
         // Numbers stand three pixels after their tick.
         assertThat(nameOnRuler("#ruler-across", "0")).isCloseTo(zero + 3, within(1.5));
-        double fifty = surface.getMinX() + camera.toViewX(FakeEngine.TRIM.x0() + 50 / Box.MM_PER_PT, 0);
-        assertThat(nameOnRuler("#ruler-across", "50")).isCloseTo(fifty + 3, within(1.5));
+        double forty = surface.getMinX() + camera.toViewX(FakeEngine.TRIM.x0() + 40 / Box.MM_PER_PT, 0);
+        assertThat(nameOnRuler("#ruler-across", "40")).isCloseTo(forty + 3, within(1.5));
         push(KeyCode.I);
         WaitForAsyncUtils.waitForFxEvents();
         assertThat(text("#ruler-corner")).isEqualTo("in");
@@ -99,7 +99,7 @@ class SurfaceTest extends FakeWindow {
         assertThat(state.probe.get().xPt()).isCloseTo(100, within(1.0));
         assertThat(state.probe.get().percent(1)).isEqualTo(50);
         // The ruler above now runs along the page's y, and its zero lies at the right.
-        assertThat(nameOnRuler("#ruler-across", "50")).isLessThan(nameOnRuler("#ruler-across", "0"));
+        assertThat(nameOnRuler("#ruler-across", "40")).isLessThan(nameOnRuler("#ruler-across", "0"));
         double before = turned.toViewX(100, 200);
         push(KeyCode.SHIFT, KeyCode.RIGHT);
         assertThat(state.camera.get().toViewX(100, 200)).isCloseTo(before - 60, within(1.0));

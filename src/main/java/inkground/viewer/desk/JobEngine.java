@@ -1,5 +1,6 @@
 package inkground.viewer.desk;
 
+import inkground.app.Arrangement;
 import inkground.app.Arrangement.WhiteBase;
 import inkground.app.AssignmentFile;
 import inkground.app.InkUse;
@@ -42,6 +43,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -161,9 +163,39 @@ public final class JobEngine implements ProofEngine {
     private record JobThumb(InkPlanes planes, List<InkColour> inkColours, PrintCondition condition, Library library)
             implements PageThumb {
         @Override
-        public Painter painter(String substrateId) {
+        public Painter painter(String substrateId, Arrangement arrangement) {
             Substrate substrate = library.byId(substrateId).orElseThrow();
-            return new StackPainter(new StackModel(Stack.of(substrate, inkColours, condition)), null);
+            List<InkColour> colours = inkColours.stream()
+                    .map(colour -> {
+                        Double opacity =
+                                arrangement.opacities().get(colour.ink().name());
+                        return opacity == null ? colour : colour.withOpacity(opacity);
+                    })
+                    .toList();
+            Stack usual = Stack.of(substrate, colours, condition);
+            boolean cloth = substrate.kind() == Substrate.Kind.GARMENT;
+            Stack arranged = new Stack(
+                    substrate,
+                    colours,
+                    condition,
+                    usual.shown(),
+                    order(usual, arrangement.printOrder()),
+                    arrangement
+                            .underbase()
+                            .filter(base -> cloth)
+                            .map(JobPage::underbase)
+                            .orElse(null));
+            return new StackPainter(new StackModel(arranged), null);
+        }
+
+        /** Stable: inks that the arrangement does not know keep their usual order, and follow the known ones. */
+        private static List<Integer> order(Stack usual, List<String> arranged) {
+            return usual.printOrder().stream()
+                    .sorted(Comparator.comparingInt(plane -> {
+                        int at = arranged.indexOf(usual.inks().get(plane).ink().name());
+                        return at < 0 ? arranged.size() : at;
+                    }))
+                    .toList();
         }
     }
 

@@ -20,6 +20,7 @@ import javafx.scene.layout.VBox;
 /** The pages of a file as small proofs, one under the other; the one on the surface is marked. Not shown for a single page. */
 public final class PageStrip extends ListView<Integer> {
     private static final PseudoClass HERE = PseudoClass.getPseudoClass("here");
+    private static final PseudoClass EMPTY = PseudoClass.getPseudoClass("empty");
     private static final double WIDTH_PX = 126;
     private static final double CELL_PX = 132;
     private static final double THUMB_PX = 96;
@@ -92,12 +93,12 @@ public final class PageStrip extends ListView<Integer> {
     private final class ThumbCell extends ListCell<Integer> {
         private final ImageView picture = new ImageView();
         private final Label number = Ui.label("", "page-number");
+        private final StackPane sheet = new StackPane(picture);
         private final VBox whole;
 
         ThumbCell() {
             picture.setPreserveRatio(true);
             picture.setSmooth(true);
-            StackPane sheet = new StackPane(picture);
             sheet.getStyleClass().add("page-thumb");
             sheet.setMinSize(THUMB_PX, THUMB_PX);
             sheet.setMaxSize(THUMB_PX, THUMB_PX);
@@ -143,6 +144,7 @@ public final class PageStrip extends ListView<Integer> {
             whole.pseudoClassStateChanged(HERE, here);
             var image = stock.picture(getItem()).orElse(null);
             picture.setImage(image);
+            sheet.pseudoClassStateChanged(EMPTY, image == null);
             boolean wide = image != null && image.getWidth() >= image.getHeight();
             picture.setFitWidth(wide ? THUMB_PX : 0);
             picture.setFitHeight(wide ? 0 : THUMB_PX);

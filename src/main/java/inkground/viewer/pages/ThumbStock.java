@@ -1,8 +1,8 @@
 package inkground.viewer.pages;
 
+import inkground.app.Arrangement;
 import inkground.artwork.ColourAssignment;
 import inkground.base.Cancel;
-import inkground.base.Refusal;
 import inkground.plate.InkPlanes;
 import inkground.viewer.state.ProofEngine.OpenFile;
 import inkground.viewer.state.ProofEngine.PageThumb;
@@ -33,7 +33,10 @@ final class ThumbStock {
 
     private static final Logger LOG = Logger.getLogger(ThumbStock.class.getName());
 
-    private record Shown(PageThumb thumb, String substrateId, Image picture) {}
+    /** All that decides the colours of a small proof. */
+    private record Dress(String substrateId, Arrangement arrangement) {}
+
+    private record Shown(PageThumb thumb, Dress dress, Image picture) {}
 
     private final ViewerState state;
     private final RenderScheduler scheduler;
@@ -69,8 +72,8 @@ final class ThumbStock {
             failed.clear();
             running = null;
             scheduler.cancel();
-            work();
         }
+        work();
     }
 
     /** Tells which pages are seen. */
@@ -97,16 +100,16 @@ final class ThumbStock {
         if (file == null || state.substrate.get() == null || running != null || !state.pictured.get()) {
             return;
         }
-        String substrateId = state.substrate.get().id();
+        Dress dress = new Dress(state.substrate.get().id(), state.history.get());
         wanted.stream()
                 .filter(page -> page <= file.pageCount() && !failed.contains(page))
                 .filter(page -> !stock.containsKey(page)
-                        || !stock.get(page).substrateId().equals(substrateId))
+                        || !stock.get(page).dress().equals(dress))
                 .findFirst()
-                .ifPresent(page -> make(page, substrateId));
+                .ifPresent(page -> make(page, dress));
     }
 
-    private void make(int page, String substrateId) {
+    private void make(int page, Dress dress) {
         OpenFile from = file;
         ColourAssignment rules = assignment;
         PageThumb known = Optional.ofNullable(stock.get(page)).map(Shown::thumb).orElse(null);
@@ -114,16 +117,16 @@ final class ThumbStock {
         scheduler.submit(
                 cancel -> {
                     PageThumb thumb = known == null ? from.thumb(page, rules, EDGE_PX, cancel) : known;
-                    return new Shown(thumb, substrateId, paint(thumb, substrateId, cancel));
+                    return new Shown(thumb, dress, paint(thumb, dress, cancel));
                 },
                 outcome -> settled(from, rules, page, outcome));
     }
 
     // Off the window's thread.
-    private static Image paint(PageThumb thumb, String substrateId, Cancel cancel) throws Refusal {
+    private static Image paint(PageThumb thumb, Dress dress, Cancel cancel) {
         InkPlanes planes = thumb.planes();
         int[] argb = new int[planes.width() * planes.height()];
-        thumb.painter(substrateId).paint(planes, argb, 0, planes.width(), cancel);
+        thumb.painter(dress.substrateId(), dress.arrangement()).paint(planes, argb, 0, planes.width(), cancel);
         WritableImage image = new WritableImage(planes.width(), planes.height());
         image.getPixelWriter()
                 .setPixels(
@@ -153,6 +156,8 @@ final class ThumbStock {
             // The reason is told when the page itself is turned to; here its place stays empty.
             LOG.log(Level.FINE, "page {0}: {1}", new Object[] {page, why.message()});
             failed.add(page);
+        } else {
+            return; // stopped: the window is closing
         }
         work();
     }

@@ -1,6 +1,7 @@
 package inkground.viewer.state;
 
 import inkground.app.Session;
+import inkground.app.Arrangement;
 import inkground.artwork.ColourAssignment;
 import inkground.artwork.Layer;
 import inkground.artwork.PageBox;
@@ -85,8 +86,8 @@ public interface ProofEngine {
         /** @return the planes of its media box */
         InkPlanes planes();
 
-        /** @return what colours them on a substrate, all printing inks in their usual order; thread-safe */
-        Painter painter(String substrateId);
+        /** @return what colours them on a substrate as the user has arranged the job, all printing inks shown; thread-safe */
+        Painter painter(String substrateId, Arrangement arrangement);
     }
 
     /** One page, read. The getters are quick. */

@@ -3,6 +3,7 @@ package inkground.viewer.surface;
 import inkground.viewer.state.Camera;
 import inkground.viewer.state.ViewerState;
 import inkground.viewer.task.RenderScheduler;
+import java.util.List;
 import java.util.concurrent.Executor;
 import javafx.beans.Observable;
 import javafx.collections.SetChangeListener;
@@ -28,6 +29,8 @@ public final class ProofSurface extends Region {
 
     private final ViewerState state;
     private final TileFeed feed;
+    // Not a background, so that it can be left out where the proof hides it.
+    private final Rectangle surround = new Rectangle();
     private final TileSheet sheet = new TileSheet();
     private final PageLines lines;
     private final PinMarks pins;
@@ -51,7 +54,10 @@ public final class ProofSurface extends Region {
         setAccessibleText("Proof of the page on the chosen substrate");
         lines.setManaged(false);
         pins.setManaged(false);
-        getChildren().addAll(sheet, lines, pins);
+        surround.setManaged(false);
+        surround.setSmooth(false);
+        surround.getStyleClass().add("surround");
+        getChildren().addAll(surround, sheet, lines, pins);
         setClip(clip);
         listen();
         input();
@@ -152,8 +158,10 @@ public final class ProofSurface extends Region {
         if (camera.widthPx() != width || camera.heightPx() != height || camera.outputScale() != outputScale()) {
             state.resize(width, height, outputScale());
         }
-        clip.setWidth(width);
-        clip.setHeight(height);
+        for (Rectangle whole : new Rectangle[] {clip, surround}) {
+            whole.setWidth(width);
+            whole.setHeight(height);
+        }
         lines.resizeRelocate(0, 0, width, height);
         pins.resizeRelocate(0, 0, width, height);
         feed.refresh();
@@ -164,9 +172,13 @@ public final class ProofSurface extends Region {
 
     private void draw() {
         if (state.page.get() == null || state.substrate.get() == null) {
+            surround.setVisible(true);
             sheet.clear();
-        } else {
-            sheet.show(state.ground(), state.substrate.get().argb(), feed.drawing(), state.camera.get());
+            return;
         }
+        List<Tile> tiles = feed.drawing();
+        boolean covered = feed.covers();
+        surround.setVisible(!covered);
+        sheet.show(state.ground(), state.substrate.get().argb(), tiles, covered, state.camera.get());
     }
 }

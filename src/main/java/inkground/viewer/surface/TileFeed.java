@@ -275,6 +275,16 @@ public final class TileFeed {
         return all;
     }
 
+    /** @return whether the fine tiles are all there and hide all that lies beneath the page */
+    public boolean covers() {
+        Camera camera = state.camera.get();
+        Box seen = camera.seen();
+        // The tiles may end up to half a pixel before the page does.
+        return page != null
+                && seen.equals(seen.intersect(page.info().box(PageBox.MEDIA).grow(-1 / camera.pxPerPt())))
+                && shown(visible).size() == visible.size();
+    }
+
     private List<Tile> shown(List<PlateRequest> requests) {
         return requests.stream()
                 .map(cache::get)

@@ -44,8 +44,9 @@ public final class TileSheet extends Group {
      * @param cloth what the substrate covers, in points
      * @param argb its colour
      * @param tiles the lower ones first
+     * @param covered whether the tiles hide all else, so that nothing needs to be painted beneath them
      */
-    public void show(Box cloth, int argb, List<Tile> tiles, Camera camera) {
+    public void show(Box cloth, int argb, List<Tile> tiles, boolean covered, Camera camera) {
         double s = camera.outputScale();
         pageToView.setMxx(camera.cos() / s);
         pageToView.setMxy(-camera.sin() / s);
@@ -53,6 +54,7 @@ public final class TileSheet extends Group {
         pageToView.setMyy(camera.cos() / s);
         pageToView.setTx(camera.originXDevice() / s);
         pageToView.setTy(camera.originYDevice() / s);
+        ground.setVisible(!covered);
         cover(cloth, argb, camera);
         Map<Tile, ImageView> shown = new HashMap<>();
         List<Node> order = new ArrayList<>();
