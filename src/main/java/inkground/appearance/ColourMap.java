@@ -5,6 +5,8 @@ import inkground.colour.Lab;
 import inkground.colour.Srgb;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.ToDoubleFunction;
 
 /**
@@ -14,6 +16,8 @@ import java.util.function.ToDoubleFunction;
 public final class ColourMap extends VectorMap {
     /** Mark of pixels beyond the limit. */
     public static final int BEYOND = 1;
+
+    private static final int MOST_SEARCHED = 1 << 15;
 
     private final String title;
     private final List<Entry> legend;
@@ -52,6 +56,42 @@ public final class ColourMap extends VectorMap {
                 model.stack().inks().size(),
                 limitDe00,
                 tints -> Cie.deltaE00(asked.lab(tints), AskedColours.lab(model, tints)));
+    }
+
+    /**
+     * Where no mixture of these inks gives the colour that the artwork asks for. Colours are searched for in steps of one unit of
+     * Lab, so the difference is right within 0.9.
+     *
+     * @param model the stack it is printed on
+     * @param totalInkLimit largest sum of tints in one place, above 0; 3 is 300 %
+     * @param limitDe00 largest difference that is let pass, 0 or more
+     */
+    public static ColourMap reach(StackModel model, double totalInkLimit, double limitDe00) {
+        AskedColours asked = AskedColours.of(model);
+        StackGamut gamut = StackGamut.of(model, totalInkLimit);
+        Map<Lab, Double> known = new ConcurrentHashMap<>();
+        return new ColourMap(
+                "Ink cannot reach",
+                entries(
+                        "within reach",
+                        "beyond ΔE00 ",
+                        limitDe00,
+                        "No mixture of these inks gives this colour on this substrate.",
+                        MapPattern.RISING),
+                model.stack().inks().size(),
+                limitDe00,
+                tints -> {
+                    Lab wanted = asked.lab(tints);
+                    double shift = Cie.deltaE00(wanted, AskedColours.lab(model, tints));
+                    if (shift < 1) { // printed as it stands it is reached
+                        return shift;
+                    }
+                    if (known.size() > MOST_SEARCHED) {
+                        known.clear();
+                    }
+                    Lab near = new Lab(Math.rint(wanted.L()), Math.rint(wanted.a()), Math.rint(wanted.b()));
+                    return known.computeIfAbsent(near, gamut::missedBy);
+                });
     }
 
     /**

@@ -2,6 +2,7 @@ package inkground.viewer;
 
 import inkground.app.ArtworkFiles;
 import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.overlay.MapLegend;
 import inkground.viewer.overlay.OverlayStrip;
 import inkground.viewer.pages.PageStrip;
 import inkground.viewer.pins.PinsPanel;
@@ -14,7 +15,6 @@ import inkground.viewer.state.Question;
 import inkground.viewer.state.Question.Answer;
 import inkground.viewer.state.Theme;
 import inkground.viewer.state.ViewerState;
-import inkground.viewer.surface.BareLegend;
 import inkground.viewer.surface.ProofSurface;
 import inkground.viewer.surface.SurfaceFrame;
 import inkground.viewer.ui.Command;
@@ -76,7 +76,7 @@ final class ViewerWindow {
         StackPane bench = new StackPane(
                 new SurfaceFrame(state, surface, pages),
                 new StartScreen(state, desk, this::askForFile),
-                new BareLegend(state),
+                new MapLegend(state),
                 new VBox(new TroubleBar(state), new QuestionBar(state)));
         bench.getStyleClass().add("bench");
         bench.setMinSize(0, 0);
@@ -323,6 +323,11 @@ final class ViewerWindow {
             case TRIM -> flip(state.overlays.trim);
             case BLEED -> flip(state.overlays.bleed);
             case SAFE -> flip(state.overlays.safe);
+            case VANISH_MAP -> state.overlays.toggle(MapKind.VANISH);
+            case REACH_MAP -> state.overlays.toggle(MapKind.REACH);
+            case SHIFT_MAP -> state.overlays.toggle(MapKind.SHIFT);
+            case SCREEN_MAP -> state.overlays.toggle(MapKind.SCREEN);
+            case TOTAL_INK_MAP -> state.overlays.toggle(MapKind.TOTAL_INK);
             case BARE_MAP -> state.overlays.toggle(MapKind.BARE);
             case UNIT -> state.unit.set(state.unit.get() == LengthUnit.MM ? LengthUnit.INCH : LengthUnit.MM);
             case THEME -> state.theme.set(TopStrip.next(state.theme.get()));

@@ -130,6 +130,27 @@ class ProofMapTest {
     }
 
     @Test
+    void aColourThatOtherTintsOfTheInksGiveIsWithinReachAlthoughItShifts() throws Refusal {
+        InkColour red = spot("Mill Red", new Lab(48, 62, 40), 0.05);
+        InkColour white = Samples.white(1);
+        List<InkColour> inks = List.of(red, white);
+        byte[] none = new byte[5];
+        InkPlanes planes = planes(inks, 5, 1, RED, none, LAID, LAID);
+        Stack both = Stack.of(NAVY_SHIRT, inks, FOGRA);
+        // the artwork asks for red on nothing: a filter on navy. With white beneath, red is there to be had.
+        assertThat(MapFigures.of(ColourMap.shift(new StackModel(both), 6), planes, new Cancel())
+                        .pixels())
+                .containsExactly(2L, 3L);
+        assertThat(MapFigures.of(ColourMap.reach(new StackModel(both), 3, 6), planes, new Cancel())
+                        .pixels())
+                .containsExactly(5L, 0L);
+        StackModel redAlone = new StackModel(both.showing(Set.of(0)));
+        MapFigures alone = MapFigures.of(ColourMap.reach(redAlone, 3, 6), planes, new Cancel());
+        assertThat(alone.pixels()).containsExactly(2L, 3L);
+        assertThat(alone.largest()).isGreaterThan(20);
+    }
+
+    @Test
     void whatTheScreenCannotShowIsFarFromWhatItShows() throws Refusal {
         List<InkColour> inks = Samples.process();
         byte[] cyan = {(byte) 255, 0, 0, 0, 0};

@@ -16,7 +16,11 @@ import inkground.ink.InkSet;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlanesForTests;
 import inkground.plate.PlateRequest;
+import inkground.substrate.PrintProcess;
+import inkground.substrate.Substrates;
 import inkground.viewer.state.Look;
+import inkground.viewer.state.MapChoice;
+import inkground.viewer.state.MapKind;
 import inkground.viewer.state.ProofEngine;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
@@ -74,6 +78,11 @@ final class FakeEngine implements ProofEngine {
     @Override
     public List<SubstrateCard> substrates() {
         return List.of(PAPER, NAVY, SAND);
+    }
+
+    @Override
+    public List<PrintProcess> processes() throws Refusal {
+        return Substrates.load().processes();
     }
 
     @Override
@@ -146,7 +155,7 @@ final class FakeEngine implements ProofEngine {
                 @Override
                 public Painter painter(String substrateId, Arrangement arrangement) {
                     return new FlatPainter(
-                            new Look(substrateId, Set.of(0, 1, 2), List.of(2, 0, 1), Map.of(), Optional.empty(), null));
+                            new Look(substrateId, Set.of(0, 1, 2), List.of(2, 0, 1), Map.of(), Optional.empty(), Optional.empty()));
                 }
             };
         }
@@ -220,11 +229,21 @@ final class FakeEngine implements ProofEngine {
 
         @Override
         public Figures measure(boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) {
-            int[] sample = new int[CoverFigure.SAMPLE_PX * CoverFigure.SAMPLE_PX];
+            return new Figures(List.of(new InkFigure(12.5, 0.1), new InkFigure(3.25, 0.05), new InkFigure(0, 0)));
+        }
+
+        @Override
+        public MapReport measureMap(
+                Look look, boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) {
+            int[] sample = new int[MapEntry.SAMPLE_PX * MapEntry.SAMPLE_PX];
             java.util.Arrays.fill(sample, 0xffa0a0a0);
-            return new Figures(
-                    List.of(new InkFigure(12.5, 0.1), new InkFigure(3.25, 0.05), new InkFigure(0, 0)),
-                    List.of(new CoverFigure("unpainted", 130, sample), new CoverFigure("knocked out", 2.4, sample)));
+            MapChoice map = look.map().orElseThrow();
+            return new MapReport(
+                    map.kind().label() + " on " + look.substrateId(),
+                    List.of(
+                            new MapEntry("unpainted", "Nothing is painted.", 130, 0.7, sample),
+                            new MapEntry("knocked out", "Paint removed the ink.", 2.4, 0.3, sample)),
+                    map.kind().limit() == MapKind.Limit.NONE ? "" : map.limitDe00() + " ΔE00");
         }
 
         @Override
@@ -293,7 +312,7 @@ final class FakeEngine implements ProofEngine {
                     for (int plane = 0; plane < tints.length; plane++) {
                         tints[plane] = planes.get(plane, x, y);
                     }
-                    argb[offset + y * stride + x] = look.map() != null ? 0xff808000 : colour(tints);
+                    argb[offset + y * stride + x] = look.map().isPresent() ? 0xff808000 : colour(tints);
                 }
             }
         }

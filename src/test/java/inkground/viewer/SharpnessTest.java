@@ -39,7 +39,7 @@ import org.testfx.framework.junit5.ApplicationTest;
  */
 class SharpnessTest extends ApplicationTest {
     private static final Box PAGE = new Box(0, 0, 300, 220);
-    private static final Look LOOK = new Look("paper", Set.of(0), List.of(0), Map.of(), Optional.empty(), null);
+    private static final Look LOOK = new Look("paper", Set.of(0), List.of(0), Map.of(), Optional.empty(), Optional.empty());
 
     @Override
     public void start(Stage stage) {
@@ -114,10 +114,10 @@ class SharpnessTest extends ApplicationTest {
     }
 
     @Test
-    void aTilePaintedForAnotherLookTakesThePlaceOfThePictureBefore() {
+    void aTilePaintedForAnotherLookTakesThePlaceOfThePictureBefore() throws Exception {
         Camera camera = new Camera(1, 150, 110, 300, 220, 1);
         List<Tile> tiles = tiles(camera);
-        Look next = new Look("plain-paper", Set.of(0), List.of(0), Map.of(), Optional.empty(), null);
+        Look next = new Look("plain-paper", Set.of(0), List.of(0), Map.of(), Optional.empty(), Optional.empty());
         for (Tile tile : tiles) {
             tile.paintBehind(new Plain(), next, new Cancel());
             assertThat(tile.look()).isEqualTo(LOOK);

@@ -3,6 +3,7 @@ package inkground.viewer.pages;
 import inkground.app.Arrangement;
 import inkground.artwork.ColourAssignment;
 import inkground.base.Cancel;
+import inkground.base.Refusal;
 import inkground.plate.InkPlanes;
 import inkground.viewer.state.ProofEngine.OpenFile;
 import inkground.viewer.state.ProofEngine.PageThumb;
@@ -123,7 +124,7 @@ final class ThumbStock {
     }
 
     // Off the window's thread.
-    private static Image paint(PageThumb thumb, Dress dress, Cancel cancel) {
+    private static Image paint(PageThumb thumb, Dress dress, Cancel cancel) throws Refusal {
         InkPlanes planes = thumb.planes();
         int[] argb = new int[planes.width() * planes.height()];
         thumb.painter(dress.substrateId(), dress.arrangement()).paint(planes, argb, 0, planes.width(), cancel);

@@ -15,7 +15,7 @@ import java.util.Set;
  * @param printOrder plane indices of all inks, first printed first
  * @param opacities by plane index, 0 to 1, where the user's word replaces the file's
  * @param underbase white under the inks, if any
- * @param map what is mapped in place of the colours; null for the colours
+ * @param map what is mapped over the colours, if anything
  */
 public record Look(
         String substrateId,
@@ -23,7 +23,7 @@ public record Look(
         List<Integer> printOrder,
         Map<Integer, Double> opacities,
         Optional<WhiteBase> underbase,
-        MapKind map) {
+        Optional<MapChoice> map) {
     /** Copies the collections. */
     public Look {
         shown = Set.copyOf(shown);
@@ -33,6 +33,6 @@ public record Look(
 
     /** @return this with other inks shown, as colours */
     public Look solids(Set<Integer> planes) {
-        return new Look(substrateId, planes, printOrder, opacities, underbase, null);
+        return new Look(substrateId, planes, printOrder, opacities, underbase, Optional.empty());
     }
 }

@@ -22,6 +22,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import javafx.beans.Observable;
 import javafx.beans.binding.Bindings;
 import javafx.beans.binding.BooleanBinding;
 import javafx.beans.property.BooleanProperty;
@@ -41,8 +42,6 @@ import javafx.collections.ObservableSet;
  * fills it. Used on the window's thread only.
  */
 public final class ViewerState {
-    /** Distance that type and logos keep from the trim, in points: 5 mm, common practice, no source. */
-    public static final double SAFE_PT = 5 / Box.MM_PER_PT;
     /** Cloth shown around a page on a garment, as a share of the page's longer edge. */
     private static final double CLOTH_MARGIN = 0.06;
 
@@ -116,6 +115,18 @@ public final class ViewerState {
     public final BooleanProperty exportSheet = new SimpleBooleanProperty(this, "exportSheet");
     /** Whether the sheet of keys is open. */
     public final BooleanProperty keySheet = new SimpleBooleanProperty(this, "keySheet");
+
+    /** Nothing opened, nothing on the rack. */
+    public ViewerState() {
+        substrate.addListener((o, before, now) -> suitProcess());
+        overlays.processes.addListener((Observable o) -> suitProcess());
+    }
+
+    private void suitProcess() {
+        if (substrate.get() != null) {
+            overlays.suit(substrate.get().garment());
+        }
+    }
 
     /**
      * Shows a page. Which inks are hidden is forgotten, since the inks may be others; technical ones, which do not print, are
@@ -213,7 +224,7 @@ public final class ViewerState {
                 printOrder(),
                 opacities(),
                 underbaseLies() ? history.get().underbase() : Optional.empty(),
-                overlays.map.get());
+                overlays.choice());
     }
 
     /** @return plane indices of the inks that are shown */

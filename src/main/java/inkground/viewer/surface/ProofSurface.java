@@ -65,7 +65,14 @@ public final class ProofSurface extends Region {
 
     private void listen() {
         for (Observable value : new Observable[] {
-            state.page, state.substrate, state.solo, state.overlays.map, state.overprint, state.history.now()
+            state.page,
+            state.substrate,
+            state.solo,
+            state.overlays.map,
+            state.overlays.limitDe00,
+            state.overlays.totalInkPercent,
+            state.overprint,
+            state.history.now()
         }) {
             value.addListener(o -> lookAnew());
         }

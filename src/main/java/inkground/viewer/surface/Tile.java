@@ -1,6 +1,7 @@
 package inkground.viewer.surface;
 
 import inkground.base.Cancel;
+import inkground.base.Refusal;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlanePalette;
 import inkground.plate.PlateRequest;
@@ -77,14 +78,14 @@ public final class Tile {
      * Paints the planes for a look behind the picture that shows; off the window's thread. Cancelled, it leaves a half-painted
      * picture there, which the next painting covers.
      */
-    public void paintBehind(ProofEngine.Painter painter, Look with, Cancel cancel) {
+    public void paintBehind(ProofEngine.Painter painter, Look with, Cancel cancel) throws Refusal {
         if (back == null) {
             back = new Picture(planes, new int[planes.width() * planes.height()]);
         }
         int[] pixels = back.argb;
         PlanePalette quick = palette;
         // The patterns of a map hang on the place of a pixel, not on its inks alone.
-        if (quick == null || with.map() != null) {
+        if (quick == null || with.map().isPresent()) {
             painter.paint(planes, pixels, 0, planes.width(), cancel);
         } else {
             InkPlanes vectors = quick.vectors();

@@ -19,6 +19,7 @@ import inkground.viewer.task.RenderScheduler;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.Executor;
@@ -210,18 +211,29 @@ public final class TileFeed {
         return true;
     }
 
-    // Off the window's thread. Waits for all tiles even when cancelled, so that none is still being painted afterwards.
-    private List<Tile> colour(OpenPage from, List<Tile> tiles, Look look, Cancel cancel) {
+    // Off the window's thread. Waits for all tiles even when one stops, so that none is still being painted afterwards.
+    private List<Tile> colour(OpenPage from, List<Tile> tiles, Look look, Cancel cancel) throws Refusal {
         Painter with = painter(from, look);
-        tiles.parallelStream().forEach(tile -> {
-            try {
-                tile.paintBehind(with, look, cancel);
-            } catch (CancellationException e) {
-                // Told below, for all tiles at once.
-            }
-        });
+        Optional<Refusal> refusal = tiles.parallelStream()
+                .map(tile -> paint(tile, with, look, cancel))
+                .flatMap(Optional::stream)
+                .reduce((one, other) -> one);
         cancel.check();
+        if (refusal.isPresent()) {
+            throw refusal.get();
+        }
         return tiles;
+    }
+
+    private static Optional<Refusal> paint(Tile tile, Painter with, Look look, Cancel cancel) {
+        try {
+            tile.paintBehind(with, look, cancel);
+            return Optional.empty();
+        } catch (CancellationException e) {
+            return Optional.empty(); // told for all tiles at once
+        } catch (Refusal e) {
+            return Optional.of(e);
+        }
     }
 
     private Painter painter(OpenPage from, Look look) {

@@ -28,6 +28,11 @@ public enum Command {
     BLEED("B", "Show how far the artwork must reach beyond the cut", false, KeyCode.B),
     SAFE("A", "Show the safe area: keep type and logos inside it", false, KeyCode.A),
     BARE_MAP("M", "Map where no ink arrives, and why", false, KeyCode.M),
+    VANISH_MAP("V", "Map which edges of the artwork lose their contrast on this substrate", false, KeyCode.V),
+    REACH_MAP("N", "Map where no mixture of the inks gives the colour that the artwork asks for", false, KeyCode.N),
+    SHIFT_MAP("E", "Map where the substrate changes the colour that the artwork asks for", false, KeyCode.E),
+    SCREEN_MAP("Shift+N", "Map where this screen cannot show the colour that is printed", KeyCode.N),
+    TOTAL_INK_MAP("L", "Map where more ink lies than the way of printing takes", false, KeyCode.L),
     ZOOM_IN("+", "Look closer", false, KeyCode.PLUS, KeyCode.ADD, KeyCode.EQUALS),
     ZOOM_OUT("−", "Look from farther away", false, KeyCode.MINUS, KeyCode.SUBTRACT),
     FIT("0", "Fit the page to the window", false, KeyCode.DIGIT0, KeyCode.NUMPAD0),
@@ -36,7 +41,7 @@ public enum Command {
     TURN(".", "Turn the view a quarter clockwise; the artwork stays as it is", false, KeyCode.PERIOD),
     RULERS("R", "Show rulers that measure from the corner of the trim", false, KeyCode.R),
     PIN("P", "Pin the place under the pointer, to watch it while substrates change", false, KeyCode.P),
-    UNPIN_ALL("Shift+P", "Take all pins away", KeyCombination.SHIFT_DOWN, KeyCode.P),
+    UNPIN_ALL("Shift+P", "Take all pins away", KeyCode.P),
     NEXT_PAGE("Page Down", "Turn to the next page", false, KeyCode.PAGE_DOWN),
     PREVIOUS_PAGE("Page Up", "Turn to the page before", false, KeyCode.PAGE_UP),
     UNIT("I", "Measure in millimetres or inches", false, KeyCode.I),
@@ -56,10 +61,11 @@ public enum Command {
                 .toList();
     }
 
-    Command(String keys, String sentence, KeyCombination.Modifier modifier, KeyCode code) {
+    /** With Shift. */
+    Command(String keys, String sentence, KeyCode shifted) {
         this.keys = keys;
         this.sentence = sentence;
-        this.combinations = List.of(new KeyCodeCombination(code, modifier));
+        this.combinations = List.of(new KeyCodeCombination(shifted, KeyCombination.SHIFT_DOWN));
     }
 
     /** On many keyboards + is typed with Shift, so Shift does not matter there. */
