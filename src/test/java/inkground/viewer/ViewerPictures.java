@@ -3,6 +3,8 @@ package inkground.viewer;
 import inkground.viewer.desk.JobEngine;
 import inkground.viewer.desk.ProofDesk;
 import inkground.viewer.desk.Recents;
+import inkground.viewer.state.BenchView;
+import inkground.viewer.state.Comparison;
 import inkground.viewer.state.LengthUnit;
 import inkground.viewer.state.MapKind;
 import inkground.viewer.state.Theme;
@@ -85,6 +87,9 @@ public final class ViewerPictures {
         onFx(() -> state.theme.set(Theme.LIGHT));
         shoot("bare-map-light");
         for (MapKind kind : MapKind.values()) {
+            if (kind == MapKind.CHANGES) {
+                continue;
+            }
             onFx(() -> state.overlays.map.set(kind));
             until(s -> s.overlays.report.get() != null);
             shoot("map-" + kind.name().toLowerCase(java.util.Locale.ROOT) + "-light");
@@ -102,6 +107,7 @@ public final class ViewerPictures {
         onFx(() -> state.zoom(6, 500, 300));
         shoot("closer-light");
         onFx(() -> state.fitPage());
+        compare();
         sheets();
     }
 
@@ -137,6 +143,22 @@ public final class ViewerPictures {
             state.pins.clear();
             state.fitPage();
         });
+    }
+
+    private void compare() throws Exception {
+        onFx(() -> state.view.set(BenchView.COMPARE));
+        shoot("compare-none-light");
+        onFx(() -> {
+            state.layersOn.clear();
+            desk.openEarlier(pdf.resolveSibling("regatta-poster.pdf"));
+        });
+        until(s -> s.comparison.report.get() != null);
+        for (Comparison.Way way : Comparison.Way.values()) {
+            onFx(() -> state.comparison.way.set(way));
+            Thread.sleep(3000);
+            shoot("compare-" + way.name().toLowerCase(java.util.Locale.ROOT) + "-light");
+        }
+        onFx(() -> state.view.set(BenchView.FLAT));
     }
 
     private void sheets() throws Exception {

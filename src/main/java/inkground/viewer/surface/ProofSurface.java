@@ -29,11 +29,11 @@ public final class ProofSurface extends Region {
 
     private final ViewerState state;
     private final TileFeed feed;
-    // Not a background, so that it can be left out where the proof hides it.
     private final Rectangle surround = new Rectangle();
     private final TileSheet sheet = new TileSheet();
     private final PageLines lines;
     private final PinMarks pins;
+    private final PlaceMarks places;
     private final Rectangle clip = new Rectangle();
     private final Executor ui;
     private Point2D grip;
@@ -41,12 +41,21 @@ public final class ProofSurface extends Region {
     private boolean refreshing;
 
     public ProofSurface(ViewerState state, RenderScheduler scheduler, Executor ui) {
+        this(state, scheduler, ui, 1);
+    }
+
+    /**
+     * @param share of the memory for tiles that this surface may take, above 0 to 1
+     */
+    public ProofSurface(ViewerState state, RenderScheduler scheduler, Executor ui, double share) {
         this.state = state;
         this.ui = ui;
-        long cacheBytes = Math.min(384L << 20, Runtime.getRuntime().maxMemory() / 4);
+        long cacheBytes =
+                (long) (share * Math.min(384L << 20, Runtime.getRuntime().maxMemory() / 4));
         feed = new TileFeed(state, scheduler, ui, cacheBytes, this::requestLayout);
         lines = new PageLines(state);
         pins = new PinMarks(state);
+        places = new PlaceMarks(state);
         setId("surface");
         getStyleClass().add("surface");
         setFocusTraversable(true);
@@ -57,7 +66,7 @@ public final class ProofSurface extends Region {
         surround.setManaged(false);
         surround.setSmooth(false);
         surround.getStyleClass().add("surround");
-        getChildren().addAll(surround, sheet, lines, pins);
+        getChildren().addAll(surround, sheet, lines, places, pins);
         setClip(clip);
         listen();
         input();
@@ -69,8 +78,7 @@ public final class ProofSurface extends Region {
             state.substrate,
             state.solo,
             state.overlays.map,
-            state.overlays.limitDe00,
-            state.overlays.totalInkPercent,
+            state.overlays.phase,
             state.overprint,
             state.history.now()
         }) {
@@ -82,6 +90,7 @@ public final class ProofSurface extends Region {
                 probe(pointer.getX(), pointer.getY());
             }
         });
+        state.overlays.limits().forEach(limit -> limit.addListener((Observable o) -> lookAnew()));
         SetChangeListener<Integer> changed = c -> lookAnew();
         state.hidden.addListener(changed);
         state.layersOn.addListener(changed);
@@ -175,17 +184,17 @@ public final class ProofSurface extends Region {
         draw();
         lines.place();
         pins.place();
+        places.resizeRelocate(0, 0, width, height);
+        places.place();
     }
 
     private void draw() {
         if (state.page.get() == null || state.substrate.get() == null) {
-            surround.setVisible(true);
             sheet.clear();
             return;
         }
         List<Tile> tiles = feed.drawing();
         boolean covered = feed.covers();
-        surround.setVisible(!covered);
         sheet.show(state.ground(), state.substrate.get().argb(), tiles, covered, state.camera.get());
     }
 }
