@@ -1,8 +1,8 @@
 package inkground.viewer;
 
+import inkground.app.Arrangement;
 import inkground.app.PageComparison;
 import inkground.app.Session;
-import inkground.app.Arrangement;
 import inkground.artwork.ColourAssignment;
 import inkground.artwork.Layer;
 import inkground.artwork.PageBox;
@@ -155,8 +155,13 @@ final class FakeEngine implements ProofEngine {
 
                 @Override
                 public Painter painter(String substrateId, Arrangement arrangement) {
-                    return new FlatPainter(
-                            new Look(substrateId, Set.of(0, 1, 2), List.of(2, 0, 1), Map.of(), Optional.empty(), Optional.empty()));
+                    return new FlatPainter(new Look(
+                            substrateId,
+                            Set.of(0, 1, 2),
+                            List.of(2, 0, 1),
+                            Map.of(),
+                            Optional.empty(),
+                            Optional.empty()));
                 }
             };
         }

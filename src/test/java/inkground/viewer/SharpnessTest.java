@@ -39,7 +39,8 @@ import org.testfx.framework.junit5.ApplicationTest;
  */
 class SharpnessTest extends ApplicationTest {
     private static final Box PAGE = new Box(0, 0, 300, 220);
-    private static final Look LOOK = new Look("paper", Set.of(0), List.of(0), Map.of(), Optional.empty(), Optional.empty());
+    private static final Look LOOK =
+            new Look("paper", Set.of(0), List.of(0), Map.of(), Optional.empty(), Optional.empty());
 
     @Override
     public void start(Stage stage) {

@@ -325,4 +325,20 @@ class SurfaceTest extends FakeWindow {
         engine.gate.countDown();
         until(() -> window.surface().complete());
     }
+
+    @Test
+    void aMovedPageShowsTheTilesThatAreThereWhileTheOthersAreMade() throws Exception {
+        openArtwork();
+        for (int i = 0; i < 6; i++) {
+            push(KeyCode.PLUS);
+        }
+        until(() -> window.surface().complete());
+        engine.gate = new CountDownLatch(1);
+        for (int i = 0; i < 8; i++) {
+            push(KeyCode.SHIFT, KeyCode.RIGHT);
+        }
+        assertThat(window.surface().complete()).isFalse();
+        engine.gate.countDown();
+        assertThat(rgbAt(RED_X, RED_Y)).isEqualTo(FakeEngine.INK_RGB[0]);
+    }
 }

@@ -43,8 +43,7 @@ class TileFeedTest extends ApplicationTest {
         Path file = Files.writeString(folder.resolve("regatta.pdf"), "%PDF-fake");
         TileFeed[] feed = new TileFeed[1];
         interact(() -> {
-            ProofDesk desk =
-                    new ProofDesk(state, engine, new Recents(ViewerRig.preferences()), ViewerRig.sameThread());
+            ProofDesk desk = new ProofDesk(state, engine, new Recents(ViewerRig.preferences()), ViewerRig.sameThread());
             desk.stockRack();
             state.resize(300, 200, 1);
             RenderScheduler scheduler = new RenderScheduler(Runnable::run, Runnable::run);

@@ -104,8 +104,8 @@ final class ThumbStock {
         Dress dress = new Dress(state.substrate.get().id(), state.history.get());
         wanted.stream()
                 .filter(page -> page <= file.pageCount() && !failed.contains(page))
-                .filter(page -> !stock.containsKey(page)
-                        || !stock.get(page).dress().equals(dress))
+                .filter(page ->
+                        !stock.containsKey(page) || !stock.get(page).dress().equals(dress))
                 .findFirst()
                 .ifPresent(page -> make(page, dress));
     }

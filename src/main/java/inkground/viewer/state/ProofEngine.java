@@ -1,8 +1,8 @@
 package inkground.viewer.state;
 
+import inkground.app.Arrangement;
 import inkground.app.PageComparison;
 import inkground.app.Session;
-import inkground.app.Arrangement;
 import inkground.artwork.ColourAssignment;
 import inkground.artwork.Layer;
 import inkground.artwork.PageBox;

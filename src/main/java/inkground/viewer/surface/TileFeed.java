@@ -271,7 +271,7 @@ public final class TileFeed {
         }
     }
 
-    /** @return tiles to draw, the coarse ones first; all painted for one look. Where the fine ones suffice, only they. */
+    /** @return tiles to draw, the coarse ones first; all painted for one look, none twice. Where the fine ones suffice, only they. */
     public List<Tile> drawing() {
         List<Tile> fine = shown(visible);
         if (fine.size() == visible.size()) {
@@ -282,7 +282,7 @@ public final class TileFeed {
         if (coarse != null && coarse.look().equals(shownLook)) {
             all.add(coarse);
         }
-        all.addAll(shown(backdrop));
+        shown(backdrop).stream().filter(tile -> !fine.contains(tile)).forEach(all::add);
         all.addAll(fine);
         return all;
     }
