@@ -10,14 +10,10 @@ import inkground.appearance.InkLibrary;
 import inkground.appearance.InkLibrary.Entry;
 import inkground.appearance.MeasuredInk;
 import inkground.base.Refusal;
-import inkground.colour.Cgats;
-import inkground.colour.Characterisation;
 import inkground.colour.Cie;
 import inkground.colour.Cxf;
 import inkground.colour.Lab;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Iterator;
@@ -41,7 +37,6 @@ import java.util.Set;
  * perfect white, and the source says so.
  */
 public final class InkLibraries {
-    private static final long MAX_BYTES = 16 << 20;
     private static final Lab WHITE = new Lab(100, 0, 0);
     private static final Set<String> PAPER_WORDS = Set.of("paper", "substrate", "media");
     private static final Set<String> INK_FIELDS = Set.of("name", "lab", "opacity", "source");
@@ -58,28 +53,12 @@ public final class InkLibraries {
      */
     public static InkLibrary read(Path file) throws Refusal {
         String name = String.valueOf(file.getFileName());
-        byte[] bytes;
-        try {
-            if (!Files.isRegularFile(file)) {
-                throw new Refusal("There is no file " + file + ". Check the name of the ink library.");
-            }
-            if (Files.size(file) > MAX_BYTES) {
-                throw new Refusal(name + " is larger than " + (MAX_BYTES >> 20) + " MB, the limit for an ink library.");
-            }
-            bytes = Files.readAllBytes(file);
-        } catch (IOException e) {
-            throw new Refusal(name + " cannot be read. Check that you may open it.", e);
-        }
-        String start = new String(bytes, 0, Math.min(bytes.length, 200), StandardCharsets.UTF_8)
-                .replace("\ufeff", "")
-                .stripLeading();
+        byte[] bytes = ColourSamples.bytes(file, "an ink library");
+        String start = ColourSamples.start(bytes);
         if (start.startsWith("{")) {
             return json(bytes, name);
         }
-        if (start.startsWith("<")) {
-            return cxf(bytes, name);
-        }
-        return cgats(new String(bytes, StandardCharsets.UTF_8), name);
+        return start.startsWith("<") ? cxf(bytes, name) : samples(ColourSamples.of(bytes, name), List.of(), name);
     }
 
     private static InkLibrary json(byte[] bytes, String file) throws Refusal {
@@ -155,40 +134,24 @@ public final class InkLibraries {
 
     private static InkLibrary cxf(byte[] bytes, String file) throws Refusal {
         Cxf document = Cxf.read(bytes, file);
-        Lab paper = null;
-        for (Cxf.Sample sample : document.samples()) {
-            paper = isPaper(sample.name()) ? sample.lab() : paper;
-        }
         List<Entry> entries = new ArrayList<>();
         for (Cxf.SpotInk ink : document.spotInks()) {
             entries.add(MeasuredInk.of(ink, "ink library " + file));
         }
-        for (Cxf.Sample sample : document.samples()) {
-            if (!isPaper(sample.name())) {
-                String source = (sample.spectral() ? "spectrum in " : "Lab value in ") + file;
-                entries.add(entry(sample.name(), sample.lab(), paper, OptionalDouble.empty(), source));
-            }
-        }
-        return distinct(entries, file);
+        return samples(ColourSamples.of(document), entries, file);
     }
 
-    private static InkLibrary cgats(String text, String file) throws Refusal {
-        Cgats table = Cgats.parse(text, file);
-        int names = Math.max(table.indexOf("SAMPLE_NAME"), table.indexOf("NAME"));
-        if (names < 0) {
-            throw new Refusal(file + " has no SAMPLE_NAME column, so its colours have no ink names; it has "
-                    + table.fields() + ".");
-        }
-        List<Lab> labs = Characterisation.colours(table, file);
+    private static InkLibrary samples(List<ColourSamples.Sample> samples, List<Entry> spotInks, String file)
+            throws Refusal {
         Lab paper = null;
-        for (int i = 0; i < labs.size(); i++) {
-            paper = isPaper(table.rows().get(i).get(names)) ? labs.get(i) : paper;
+        for (ColourSamples.Sample sample : samples) {
+            paper = isPaper(sample.name()) ? sample.lab() : paper;
         }
-        List<Entry> entries = new ArrayList<>();
-        for (int i = 0; i < labs.size(); i++) {
-            String name = table.rows().get(i).get(names);
-            if (!isPaper(name) && !name.isBlank()) {
-                entries.add(entry(name, labs.get(i), paper, OptionalDouble.empty(), "ink library " + file));
+        List<Entry> entries = new ArrayList<>(spotInks);
+        for (ColourSamples.Sample sample : samples) {
+            if (!isPaper(sample.name())) {
+                String source = sample.from() + " in " + file;
+                entries.add(entry(sample.name(), sample.lab(), paper, OptionalDouble.empty(), source));
             }
         }
         return distinct(entries, file);

@@ -44,7 +44,7 @@ final class PatchCommand implements Callable<Integer> {
             names = "--on",
             paramLabel = "SUBSTRATE",
             required = true,
-            description = "Id of the paper or garment; 'inkground substrates' lists them.")
+            description = "Id of the paper or garment, as 'inkground substrates' lists them, or a JSON file of one.")
     private String substrate;
 
     @Option(

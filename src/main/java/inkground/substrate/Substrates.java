@@ -105,6 +105,28 @@ public final class Substrates {
         return parse(files);
     }
 
+    /**
+     * Reads one paper or garment from a file of the same form as those of the folder.
+     *
+     * @throws Refusal naming file, field, reason and remedy
+     */
+    public static Substrate read(Path file) throws Refusal {
+        String name = String.valueOf(file.getFileName());
+        SortedMap<String, byte[]> one = new TreeMap<>();
+        if (!Files.isRegularFile(file)) {
+            throw new Refusal("There is no file " + file + ". Name the JSON file of one paper or garment.");
+        }
+        try (InputStream in = Files.newInputStream(file)) {
+            put(one, name, in);
+        } catch (IOException e) {
+            throw new Refusal(file + " cannot be read. Check that you may open it.", e);
+        }
+        JsonFields fields = new JsonFields(json(name, one.get(name)), name, "");
+        Substrate substrate = substrate(fields.id("id"), fields.word("kind", Substrate.Kind.class), name, fields);
+        fields.end();
+        return substrate;
+    }
+
     private static SortedMap<String, byte[]> inJar(JarFile jar) throws IOException, Refusal {
         SortedMap<String, byte[]> files = new TreeMap<>();
         String prefix = RESOURCE.substring(1) + "/";

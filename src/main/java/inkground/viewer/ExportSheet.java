@@ -5,11 +5,9 @@ import inkground.plate.PlateRequest;
 import inkground.viewer.desk.ProofDesk;
 import inkground.viewer.state.ProofEngine.ExportRequest;
 import inkground.viewer.state.ViewerState;
-import inkground.viewer.task.Activity;
-import inkground.viewer.ui.Command;
+import inkground.viewer.ui.TargetField;
 import inkground.viewer.ui.Ui;
-import java.nio.file.Files;
-import java.nio.file.InvalidPathException;
+import inkground.viewer.ui.WritingRow;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -19,18 +17,13 @@ import javafx.beans.binding.Bindings;
 import javafx.collections.FXCollections;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
-import javafx.scene.control.CheckBox;
 import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.Label;
-import javafx.scene.control.ProgressBar;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
-import javafx.stage.FileChooser;
 import javafx.util.StringConverter;
-import org.kordamp.ikonli.feather.Feather;
 
 /** Asks how a proof is to be written, and shows it being written. */
 final class ExportSheet extends VBox {
@@ -42,13 +35,11 @@ final class ExportSheet extends VBox {
     private final ChoiceBox<PageBox> box = new ChoiceBox<>(
             FXCollections.observableArrayList(PageBox.TRIM, PageBox.BLEED, PageBox.CROP, PageBox.MEDIA, PageBox.ART));
     private final TextField dpi = new TextField("150");
-    private final TextField target = new TextField();
-    private final CheckBox replace = new CheckBox("Replace the file that is there");
+    private final TargetField target = new TargetField("export", "Where to write the proof");
     private final Label size = Ui.label("", "quiet");
     private final Label summary = Ui.label("", "note");
     private final Label words = Ui.label("", "sheet-trouble");
-    private final HBox progress = new HBox();
-    private Activity writing;
+    private final WritingRow progress;
 
     ExportSheet(ViewerState state, ProofDesk desk) {
         this.state = state;
@@ -58,13 +49,11 @@ final class ExportSheet extends VBox {
         setMaxSize(USE_PREF_SIZE, USE_PREF_SIZE);
         box.setId("export-box");
         dpi.setId("export-dpi");
-        target.setId("export-target");
-        replace.setId("export-replace");
         words.setId("export-trouble");
         box.setValue(PageBox.TRIM);
         summary.setWrapText(true);
         words.setWrapText(true);
-        progress.getStyleClass().add("work");
+        progress = new WritingRow("export", state.activities);
         getChildren().addAll(Ui.label("Write a proof", "sheet-title"), summary, fields(), words, progress, buttons());
         listen();
         Ui.shown(this, false);
@@ -77,17 +66,9 @@ final class ExportSheet extends VBox {
         HBox resolution = new HBox(dpi, Ui.label("pixels per inch"), size);
         resolution.getStyleClass().add("row");
         resolution.setAlignment(Pos.CENTER_LEFT);
-        Button choose = new Button("Choose…");
-        choose.setOnAction(e -> choose());
-        choose.setMinWidth(USE_PREF_SIZE);
-        HBox.setHgrow(target, Priority.ALWAYS);
-        target.setPrefColumnCount(26);
-        HBox file = new HBox(target, choose);
-        file.getStyleClass().add("row");
         fields.addRow(0, Ui.label("Part of the page"), box);
         fields.addRow(1, Ui.label("Resolution"), resolution);
-        fields.addRow(2, Ui.label("File"), file);
-        fields.add(replace, 1, 3);
+        fields.addRow(2, Ui.label("File"), target);
         Ui.tip(dpi, "72 for a mail, 150 for a screen, 300 to look closely");
         Ui.tip(box, "Trim shows the finished product");
         return fields;
@@ -118,22 +99,17 @@ final class ExportSheet extends VBox {
             }
         });
         words.textProperty().bind(Bindings.when(state.trouble.isNull()).then("").otherwise(state.trouble));
-        for (Observable value :
-                List.of(box.valueProperty(), dpi.textProperty(), target.textProperty(), state.substrate)) {
+        for (Observable value : List.of(box.valueProperty(), dpi.textProperty(), state.substrate)) {
             value.addListener(o -> follow());
         }
-        state.activities.addListener((Observable o) -> progress());
-        progress();
     }
 
     private void open() {
         state.trouble.set(null);
-        target.setText(suggestion().toString());
-        replace.setSelected(false);
         // Set anew so that the sizes are those of this page.
         box.setConverter(boxWords());
         follow();
-        target.requestFocus();
+        target.suggest(suggestion());
     }
 
     private Path suggestion() {
@@ -153,11 +129,6 @@ final class ExportSheet extends VBox {
         }
         Optional<Double> resolution = resolution();
         size.setText(resolution.map(this::pixels).orElse("a number from 1 to " + (int) MOST_DPI));
-        boolean exists = path().map(Files::exists).orElse(false);
-        replace.setDisable(!exists);
-        if (!exists) {
-            replace.setSelected(false);
-        }
         summary.setText(summary());
     }
 
@@ -183,32 +154,11 @@ final class ExportSheet extends VBox {
         }
     }
 
-    private Optional<Path> path() {
-        try {
-            String text = target.getText().strip();
-            return text.isEmpty() ? Optional.empty() : Optional.of(Path.of(text));
-        } catch (InvalidPathException e) {
-            return Optional.empty();
-        }
-    }
-
-    private void choose() {
-        FileChooser chooser = new FileChooser();
-        chooser.setTitle("Where to write the proof");
-        chooser.getExtensionFilters().add(new FileChooser.ExtensionFilter("PNG picture", "*.png"));
-        path().ifPresent(p -> chooser.setInitialFileName(p.getFileName().toString()));
-        Optional.ofNullable(chooser.showSaveDialog(getScene().getWindow()))
-                .ifPresent(f -> target.setText(f.toString()));
-    }
-
     private void write() {
         if (resolution().isEmpty()) {
             state.trouble.set("Resolution: give a number from 1 to " + (int) MOST_DPI + " pixels per inch.");
-        } else if (path().isEmpty()) {
-            state.trouble.set("File: give the name of the PNG file to write.");
-        } else if (Files.exists(path().get()) && !replace.isSelected()) {
-            state.trouble.set(
-                    "There is a file of this name. Tick 'Replace the file that is there', or give another name.");
+        } else if (target.trouble().isPresent()) {
+            state.trouble.set(target.trouble().get());
         } else {
             desk.export(new ExportRequest(
                     state.look(),
@@ -216,38 +166,15 @@ final class ExportSheet extends VBox {
                     resolution().get(),
                     state.overprint.get(),
                     state.layersOn,
-                    path().get(),
-                    replace.isSelected()));
+                    target.path().get(),
+                    target.replaces()));
         }
     }
 
     private void close() {
-        if (writing != null) {
-            writing.cancel();
-        }
+        progress.stop();
         state.trouble.set(null);
         state.exportSheet.set(false);
-    }
-
-    private void progress() {
-        Optional<Activity> now =
-                state.activities.stream().filter(Activity::isExport).findFirst();
-        writing = now.orElse(null);
-        progress.getChildren().clear();
-        now.ifPresent(activity -> {
-            ProgressBar bar = new ProgressBar();
-            bar.progressProperty().bind(activity.fraction());
-            Label what = new Label();
-            what.textProperty().bind(activity.what());
-            progress.setAlignment(Pos.CENTER_LEFT);
-            progress.getChildren()
-                    .setAll(
-                            bar,
-                            what,
-                            Ui.spring(),
-                            Ui.button("export-stop", "Stop", Feather.X, Command.ESCAPE, activity::cancel));
-        });
-        Ui.shown(progress, now.isPresent());
     }
 
     private StringConverter<PageBox> boxWords() {

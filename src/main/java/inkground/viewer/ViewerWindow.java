@@ -3,10 +3,13 @@ package inkground.viewer;
 import inkground.app.ArtworkFiles;
 import inkground.viewer.compare.CompareView;
 import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.lineup.ContactSheetForm;
+import inkground.viewer.lineup.LineUpView;
 import inkground.viewer.overlay.MapLegend;
 import inkground.viewer.overlay.OverlayStrip;
 import inkground.viewer.pages.PageStrip;
 import inkground.viewer.pins.PinsPanel;
+import inkground.viewer.rack.OwnSheet;
 import inkground.viewer.rack.SubstrateRack;
 import inkground.viewer.stack.StackView;
 import inkground.viewer.state.BenchView;
@@ -35,6 +38,7 @@ import javafx.beans.property.BooleanProperty;
 import javafx.collections.ListChangeListener;
 import javafx.geometry.Pos;
 import javafx.scene.Scene;
+import javafx.scene.control.Control;
 import javafx.scene.control.TextInputControl;
 import javafx.scene.input.DragEvent;
 import javafx.scene.input.KeyCode;
@@ -59,6 +63,8 @@ final class ViewerWindow {
     private final ViewerState state;
     private final ProofDesk desk;
     private final ProofSurface surface;
+    private final LineUpView lineUp;
+    private final SubstrateRack rack;
     private final StackPane root;
     private final Scene scene;
 
@@ -66,7 +72,16 @@ final class ViewerWindow {
         this.state = state;
         this.desk = desk;
         surface = new ProofSurface(state, desk.forView("rasterising"), desk.ui());
-        root = new StackPane(main(), veil(), new ExportSheet(state, desk), new KeySheet(state), new CardSheet(state));
+        lineUp = new LineUpView(state, desk.forView("laying the line-up"), desk.ui());
+        rack = new SubstrateRack(state);
+        root = new StackPane(
+                main(),
+                veil(),
+                new ExportSheet(state, desk),
+                new ContactSheetForm(state, desk),
+                new OwnSheet(state, desk.rack()),
+                new KeySheet(state),
+                new CardSheet(state));
         root.setId("window");
         scene = new Scene(root, 1280, 800);
         state.theme.addListener((Observable o) -> dress());
@@ -80,6 +95,10 @@ final class ViewerWindow {
         PageStrip pages = new PageStrip(state, desk.forView("small proofs of the pages"), desk::turnTo);
         SurfaceFrame flat = new SurfaceFrame(state, surface, pages);
         flat.visibleProperty().bind(state.view.isEqualTo(BenchView.FLAT));
+        // Of itself too: it leaves the camera alone while another view looks through it.
+        surface.visibleProperty().bind(flat.visibleProperty());
+        lineUp.visibleProperty().bind(state.view.isEqualTo(BenchView.LINE_UP));
+        state.view.addListener((Observable o) -> focusView(linedUp()));
         CompareView compare = new CompareView(
                 state,
                 desk::forView,
@@ -90,7 +109,8 @@ final class ViewerWindow {
         MapLegend legend = new MapLegend(state);
         VBox bars = new VBox(new TroubleBar(state), new QuestionBar(state));
         bars.setPickOnBounds(false);
-        StackPane bench = new StackPane(flat, compare, new StartScreen(state, desk, this::askForFile), legend, bars);
+        StackPane bench =
+                new StackPane(flat, lineUp, compare, new StartScreen(state, desk, this::askForFile), legend, bars);
         bench.getStyleClass().add("bench");
         bench.setMinSize(0, 0);
         StackPane.setAlignment(legend, Pos.BOTTOM_RIGHT);
@@ -99,7 +119,7 @@ final class ViewerWindow {
         light.setMinHeight(0);
         HBox.setHgrow(bench, Priority.ALWAYS);
         VBox.setVgrow(light, Priority.ALWAYS);
-        VBox left = new VBox(light, new SubstrateRack(state));
+        VBox left = new VBox(light, rack);
         left.setMinWidth(0);
         HBox.setHgrow(left, Priority.ALWAYS);
         PanelSwitch panels = new PanelSwitch();
@@ -124,11 +144,23 @@ final class ViewerWindow {
         return new VBox(new TopStrip(state, desk, this::askForFile), middle, new StatusLine(state));
     }
 
+    /** Keys go to the view that is shown. */
+    private void focusView(boolean lined) {
+        if (surface.isFocused() || lineUp.isFocused()) {
+            (lined ? lineUp : surface).requestFocus();
+        }
+    }
+
     /** Lies between the window and a sheet, and takes the clicks that miss the sheet. */
     private Pane veil() {
         Pane veil = new Pane();
         veil.getStyleClass().add("veil");
-        veil.visibleProperty().bind(state.exportSheet.or(state.keySheet).or(state.trueSize.sheet));
+        veil.visibleProperty()
+                .bind(state.exportSheet
+                        .or(state.keySheet)
+                        .or(state.own.sheet)
+                        .or(state.lineUp.sheet)
+                        .or(state.trueSize.sheet));
         veil.setOnMouseClicked(e -> state.keySheet.set(false));
         return veil;
     }
@@ -145,6 +177,11 @@ final class ViewerWindow {
     /** @return the surface */
     ProofSurface surface() {
         return surface;
+    }
+
+    /** @return the line-up */
+    LineUpView lineUp() {
+        return lineUp;
     }
 
     /** Shows the window on a stage. */
@@ -277,7 +314,7 @@ final class ViewerWindow {
 
     private void key(KeyEvent e) {
         boolean typing = scene.getFocusOwner() instanceof TextInputControl;
-        boolean sheet = state.exportSheet.get() || state.keySheet.get() || state.trueSize.sheet.get();
+        boolean sheet = sheetOpen();
         if (e.getCode().isArrowKey()
                 && scene.getFocusOwner() != null
                 && scene.getFocusOwner().getStyleClass().contains(Ui.TAKES_ARROWS)) {
@@ -292,6 +329,7 @@ final class ViewerWindow {
         }
         Command.of(e)
                 .filter(c -> c == Command.ESCAPE || c == Command.KEYS || !sheet && !typing)
+                .filter(c -> c != Command.MARK && c != Command.TAKE || !(scene.getFocusOwner() instanceof Control))
                 .ifPresent(command -> {
                     perform(command);
                     e.consume();
@@ -326,10 +364,10 @@ final class ViewerWindow {
             case KEEP -> desk.keepSession(() -> {});
             case RELOAD -> desk.reload();
             case EXPORT -> state.exportSheet.set(state.page.get() != null);
-            case NEXT_SUBSTRATE -> state.stepSubstrate(1);
-            case PREVIOUS_SUBSTRATE -> state.stepSubstrate(-1);
-            case INK_ABOVE -> state.stepInk(1);
-            case INK_BELOW -> state.stepInk(-1);
+            case NEXT_SUBSTRATE -> step(1);
+            case PREVIOUS_SUBSTRATE -> step(-1);
+            case INK_ABOVE -> climb(1);
+            case INK_BELOW -> climb(-1);
             case ZOOM_IN -> state.zoom(1.25);
             case ZOOM_OUT -> state.zoom(1 / 1.25);
             case FIT -> state.fitPage();
@@ -343,12 +381,36 @@ final class ViewerWindow {
         }
     }
 
+    private boolean linedUp() {
+        return state.view.get() == BenchView.LINE_UP;
+    }
+
+    private void step(int by) {
+        if (linedUp()) {
+            state.stepLineUp(by);
+        } else {
+            state.stepSubstrate(by);
+        }
+    }
+
+    private void climb(int by) {
+        if (linedUp()) {
+            lineUp.stepRow(-by);
+        } else {
+            state.stepInk(by);
+        }
+    }
+
     private void flip(Command command) {
         int ink = state.chosenInk.get();
         switch (command) {
             case HIDE_INK -> ifChosen(ink, () -> state.toggleHidden(ink));
             case SOLO_INK -> ifChosen(ink, () -> state.toggleSolo(ink));
             case UNDERBASE -> state.toggleUnderbase();
+            case SEARCH -> rack.search();
+            case FAVOURITE -> rack.favourite();
+            case MARK -> rack.mark();
+            case TAKE -> lineUp.take();
             case UNDO -> state.history.undo();
             case REDO -> state.history.redo();
             case OVERPRINT -> flip(state.overprint);
@@ -388,12 +450,22 @@ final class ViewerWindow {
         }
     }
 
-    /** One step back: the sheet on top, the work, the message, the ink that stands alone. */
+    private boolean sheetOpen() {
+        return state.exportSheet.get()
+                || state.keySheet.get()
+                || state.own.sheet.get()
+                || state.lineUp.sheet.get()
+                || state.trueSize.sheet.get();
+    }
+
+    /** One step back: the sheet of keys, the search, the work, the message, the ink that stands alone. */
     private void escape() {
         if (state.keySheet.get()) {
             state.keySheet.set(false);
         } else if (state.trueSize.sheet.get()) {
             state.trueSize.sheet.set(false);
+        } else if (!sheetOpen() && rack.endSearch()) {
+            (linedUp() ? lineUp : surface).requestFocus();
         } else if (!state.activities.isEmpty()) {
             desk.cancelAll();
         } else if (state.exportSheet.get()) {
@@ -401,6 +473,12 @@ final class ViewerWindow {
             state.exportSheet.set(false);
         } else if (state.question.get() != null) {
             state.question.set(null);
+        } else if (state.lineUp.sheet.get()) {
+            state.trouble.set(null);
+            state.lineUp.sheet.set(false);
+        } else if (state.own.sheet.get()) {
+            state.trouble.set(null);
+            state.own.close();
         } else if (state.trouble.get() != null) {
             state.trouble.set(null);
         } else {

@@ -173,6 +173,29 @@ class CommandLineTest {
     }
 
     @Test
+    void proofTakesASubstrateFromAFileOfTheUsersOwn() throws IOException {
+        Path file = Files.writeString(
+                folder.resolve("moss.json"),
+                """
+                {"id": "moss", "name": "Moss tee", "kind": "garment", "lab": [40, -20, 25], "source": "measured",
+                 "texture": {"kind": "jersey", "strength": 0, "seed": 1},
+                 "printAreas": [{"name": "front", "widthMm": 300, "heightMm": 400}],
+                 "hidingPower": 0.8, "underbaseAdvised": true, "order": 0, "notes": []}
+                """);
+        Path out = folder.resolve("moss.png");
+        Run run = Run.of("proof", SHIRT, "--on", file, "--dpi", 20, "--out", out);
+        assertThat(run.err()).isEmpty();
+        assertThat(run.out()).contains("on Moss tee");
+        int corner = ImageIO.read(out.toFile()).getRGB(1, 1);
+        assertThat(corner).isEqualTo(inkground.colour.Srgb.labToArgb(new inkground.colour.Lab(40, -20, 25)));
+
+        Files.writeString(file, Files.readString(file).replace("garment", "shoe"));
+        Run wrong = Run.of("proof", SHIRT, "--on", file, "--dpi", 20, "--out", out, "--replace");
+        assertThat(wrong.code()).isEqualTo(1);
+        assertThat(wrong.err()).contains("moss.json, field 'kind'").hasLineCount(1);
+    }
+
+    @Test
     void aLayerSwitchedOffIsNotOnTheProof() throws IOException {
         Path with = folder.resolve("with.png");
         Path without = folder.resolve("without.png");

@@ -1,6 +1,7 @@
 package inkground.viewer;
 
 import inkground.app.Arrangement;
+import inkground.app.OwnSubstrates;
 import inkground.app.PageComparison;
 import inkground.app.Session;
 import inkground.artwork.ColourAssignment;
@@ -11,6 +12,7 @@ import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
 import inkground.colour.Lab;
+import inkground.colour.Srgb;
 import inkground.geometry.Box;
 import inkground.ink.Ink;
 import inkground.ink.InkSet;
@@ -18,7 +20,9 @@ import inkground.plate.InkPlanes;
 import inkground.plate.PlanesForTests;
 import inkground.plate.PlateRequest;
 import inkground.substrate.PrintProcess;
+import inkground.substrate.Substrate;
 import inkground.substrate.Substrates;
+import inkground.viewer.desk.OwnStock;
 import inkground.viewer.state.Look;
 import inkground.viewer.state.MapChoice;
 import inkground.viewer.state.MapKind;
@@ -27,6 +31,7 @@ import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.EnumMap;
 import java.util.HashMap;
@@ -37,6 +42,8 @@ import java.util.Set;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 
 /** An engine of flat shapes whose colours a test can tell, that can be held up and made to fail. */
@@ -71,14 +78,56 @@ final class FakeEngine implements ProofEngine {
     /** Sessions by artwork; null for one that cannot be read. */
     final Map<Path, Session> sessions = Collections.synchronizedMap(new HashMap<>());
 
-    private static SubstrateCard card(String id, String name, boolean garment, double l, int argb, String texture) {
+    /** Hang in the rack after the usual ones. */
+    volatile List<SubstrateCard> more = List.of();
+    /** How often edges were gathered. */
+    final AtomicInteger gatherings = new AtomicInteger();
+
+    private final OwnStock own;
+
+    FakeEngine() {
+        // Made only when something is kept in it.
+        this(Path.of("target", "own-substrates", Long.toString(System.nanoTime())));
+    }
+
+    /** @param ownFolder where own substrates are kept */
+    FakeEngine(Path ownFolder) {
+        own = new OwnStock(new OwnSubstrates(ownFolder));
+    }
+
+    static SubstrateCard card(String id, String name, boolean garment, double l, int argb, String texture) {
         return new SubstrateCard(
                 id, name, garment, new Lab(l, 0, 0), argb, texture, "invented for tests", List.of("A caution."));
     }
 
     @Override
     public List<SubstrateCard> substrates() {
-        return List.of(PAPER, NAVY, SAND);
+        List<SubstrateCard> all = new ArrayList<>(List.of(PAPER, NAVY, SAND));
+        all.addAll(more);
+        all.addAll(own.read(all.stream().map(SubstrateCard::id).collect(Collectors.toSet())));
+        return all;
+    }
+
+    @Override
+    public OwnShelf own() {
+        return own;
+    }
+
+    /** @return a card that is or was in the rack */
+    private SubstrateCard card(String id) {
+        return Stream.concat(Stream.of(PAPER, NAVY, SAND), more.stream())
+                .filter(card -> card.id().equals(id))
+                .findFirst()
+                .orElseGet(() -> {
+                    Substrate substrate = own.byId(id).orElseThrow();
+                    int argb = Srgb.labToArgb(substrate.lab());
+                    return card(id, substrate.name(), true, substrate.lab().L(), argb, "jersey");
+                });
+    }
+
+    /** @return the vanish score that is taken for a substrate: the darker, the more is lost */
+    static double share(SubstrateCard card) {
+        return 1 - card.lab().L() / 100;
     }
 
     @Override
@@ -272,6 +321,26 @@ final class FakeEngine implements ProofEngine {
         }
 
         @Override
+        public Edges edges(boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) {
+            gatherings.incrementAndGet();
+            return look -> new Vanish(share(card(look.substrateId())), 1000 * share(card(look.substrateId())), 1000);
+        }
+
+        @Override
+        public void writeSheet(SheetRequest request, Cancel cancel, Progress progress) throws Refusal {
+            progress.report("Writing", 0.4);
+            if (exportWaits) {
+                await(new CountDownLatch(1), cancel);
+            }
+            String looks = request.looks().stream().map(Look::substrateId).collect(Collectors.joining(" "));
+            try {
+                Files.writeString(request.target(), looks + " " + request.picturePx());
+            } catch (IOException e) {
+                throw new Refusal("cannot be written", e);
+            }
+        }
+
+        @Override
         public void export(ExportRequest request, Cancel cancel, Progress progress) throws Refusal {
             progress.report("Writing", 0.4);
             if (exportWaits) {
@@ -321,11 +390,7 @@ final class FakeEngine implements ProofEngine {
 
         FlatPainter(Look look) {
             this.look = look;
-            this.ground = substrates().stream()
-                    .filter(s -> s.id().equals(look.substrateId()))
-                    .findFirst()
-                    .orElseThrow()
-                    .argb();
+            this.ground = card(look.substrateId()).argb();
         }
 
         @Override

@@ -339,6 +339,6 @@ class SurfaceTest extends FakeWindow {
         }
         assertThat(window.surface().complete()).isFalse();
         engine.gate.countDown();
-        assertThat(rgbAt(RED_X, RED_Y)).isEqualTo(FakeEngine.INK_RGB[0]);
+        assertThat(rgbAt(RED_X + 80, RED_Y)).isEqualTo(FakeEngine.INK_RGB[2]);
     }
 }

@@ -1,5 +1,6 @@
 package inkground.viewer;
 
+import inkground.app.OwnSubstrates;
 import inkground.viewer.desk.JobEngine;
 import inkground.viewer.desk.ProofDesk;
 import inkground.viewer.desk.Recents;
@@ -7,6 +8,7 @@ import inkground.viewer.state.BenchView;
 import inkground.viewer.state.Comparison;
 import inkground.viewer.state.LengthUnit;
 import inkground.viewer.state.MapKind;
+import inkground.viewer.state.Rack;
 import inkground.viewer.state.Theme;
 import inkground.viewer.state.ViewerState;
 import java.awt.image.BufferedImage;
@@ -87,8 +89,8 @@ public final class ViewerPictures {
         onFx(() -> state.theme.set(Theme.LIGHT));
         shoot("bare-map-light");
         for (MapKind kind : MapKind.values()) {
-            if (kind == MapKind.CHANGES) {
-                continue;
+            if (kind == MapKind.CHANGES || kind == MapKind.REGISTER) {
+                continue; // the one needs another revision, the other never comes to rest
             }
             onFx(() -> state.overlays.map.set(kind));
             until(s -> s.overlays.report.get() != null);
@@ -107,6 +109,7 @@ public final class ViewerPictures {
         onFx(() -> state.zoom(6, 500, 300));
         shoot("closer-light");
         onFx(() -> state.fitPage());
+        rackAndLineUp();
         compare();
         sheets();
     }
@@ -143,6 +146,88 @@ public final class ViewerPictures {
             state.pins.clear();
             state.fitPage();
         });
+    }
+
+    private void rackAndLineUp() throws Exception {
+        until(s -> s.rack.scores.get().size() == s.substrates.size());
+        onFx(() -> {
+            state.rack.toggleFavourite(state.substrates.get(9));
+            state.rack.toggleFavourite(state.substrate.get());
+            state.substrates.stream().filter(c -> c.garment()).limit(7).forEach(state.rack::toggleMark);
+            state.rack.order.set(Rack.Order.VANISH);
+        });
+        bothThemes("rack");
+        onFx(() -> state.rack.query.set("blue"));
+        shoot("rack-search-light");
+        onFx(() -> state.rack.query.set("re"));
+        shoot("rack-search-inks-light");
+        onFx(() -> {
+            state.rack.query.set("");
+            state.view.set(BenchView.LINE_UP);
+        });
+        bothThemes("line-up-marked");
+        onFx(() -> state.rack.marked.clear());
+        bothThemes("line-up-all");
+        onFx(() -> state.lineUp.sheet.set(true));
+        bothThemes("contact-sheet");
+        onFx(() -> state.lineUp.sheet.set(false));
+        onFx(() -> state.zoom(5, 70, 60));
+        shoot("line-up-closer-light");
+        onFx(() -> {
+            state.fitPage();
+            state.view.set(BenchView.FLAT);
+            state.own.open(null);
+            ((javafx.scene.control.TextField) window.scene().lookup("#own-name")).setText("Forest green tee");
+        });
+        shoot("own-lab-light");
+        onFx(() -> ((javafx.scene.control.TextField) window.scene().lookup("#own-css")).setText("teal"));
+        onFx(() -> ((javafx.scene.control.ToggleButton) window.scene().lookup("#own-by-css")).fire());
+        bothThemes("own-css");
+        Path picture = folder.resolve("cloth.png");
+        cloth(picture);
+        onFx(() -> desk.rack().readPhotograph(picture));
+        until(s -> s.own.photograph.get() != null);
+        bothThemes("own-photo");
+        onFx(() -> ((javafx.scene.control.Button) window.scene().lookup("#own-keep")).fire());
+        until(s -> !s.own.sheet.get());
+        shoot("own-kept-light");
+        onFx(() -> {
+            state.own.open(state.substrate.get());
+            ((javafx.scene.control.Button) window.scene().lookup("#own-remove")).fire();
+        });
+        bothThemes("own-remove");
+        onFx(() -> ((javafx.scene.control.Button) window.scene().lookup("#own-remove-sure")).fire());
+        until(s -> !s.own.sheet.get());
+        onFx(() -> state.rack.order.set(Rack.Order.RACK));
+    }
+
+    private void bothThemes(String name) throws Exception {
+        shoot(name + "-light");
+        onFx(() -> {
+            state.theme.set(Theme.DARK);
+            stage.setWidth(1060);
+            stage.setHeight(640);
+        });
+        shoot(name + "-small-dark");
+        onFx(() -> {
+            state.theme.set(Theme.LIGHT);
+            stage.setWidth(1280);
+            stage.setHeight(800);
+        });
+    }
+
+    /** A stand-in for a photograph: cloth with a fold, in uneven light. */
+    private static void cloth(Path target) throws IOException {
+        BufferedImage image = new BufferedImage(900, 600, BufferedImage.TYPE_INT_RGB);
+        java.util.Random random = new java.util.Random(7);
+        for (int y = 0; y < 600; y++) {
+            for (int x = 0; x < 900; x++) {
+                double light =
+                        1.1 - x / 2200.0 + 0.12 * Math.sin((x + y / 2.0) / 70) + (random.nextDouble() - 0.5) / 12;
+                image.setRGB(x, y, (int) (38 * light) << 16 | (int) (92 * light) << 8 | (int) (64 * light));
+            }
+        }
+        ImageIO.write(image, "png", target.toFile());
     }
 
     private void compare() throws Exception {
@@ -206,7 +291,11 @@ public final class ViewerPictures {
         state = new ViewerState();
         Recents recents = new Recents(ViewerRig.preferences());
         recents.add(pdf);
-        desk = new ProofDesk(state, new JobEngine(java.util.Optional.of(pdf)), recents, ViewerRig.real());
+        desk = new ProofDesk(
+                state,
+                new JobEngine(java.util.Optional.of(pdf), new OwnSubstrates(folder.resolve("own"))),
+                recents,
+                ViewerRig.real());
         window = new ViewerWindow(state, desk);
         stage = new Stage();
         window.show(stage);
@@ -242,7 +331,9 @@ public final class ViewerPictures {
 
     private void shoot(String name) throws Exception {
         Thread.sleep(250);
-        until(s -> s.page.get() == null || window.surface().complete());
+        until(s -> s.page.get() == null
+                || window.surface().complete()
+                || window.lineUp().complete());
         Thread.sleep(150);
         onFx(() -> {
             double scale = stage.getOutputScaleX();

@@ -5,12 +5,15 @@ import inkground.app.Arrangement.WhiteBase;
 import inkground.app.AssignmentFile;
 import inkground.app.InkUse;
 import inkground.app.Job;
+import inkground.app.LineUp;
+import inkground.app.OwnSubstrates;
 import inkground.app.PageComparison;
 import inkground.app.PageJob;
 import inkground.app.Proofs;
 import inkground.app.Session;
 import inkground.app.SessionFile;
 import inkground.appearance.Appearance;
+import inkground.appearance.ArtworkEdges;
 import inkground.appearance.AskedColours;
 import inkground.appearance.BareMap;
 import inkground.appearance.InkColour;
@@ -20,6 +23,7 @@ import inkground.appearance.ProofMap;
 import inkground.appearance.Stack;
 import inkground.appearance.StackModel;
 import inkground.appearance.Underbase;
+import inkground.appearance.VanishScore;
 import inkground.artwork.ColourAssignment;
 import inkground.artwork.Layer;
 import inkground.artwork.PageBox;
@@ -30,7 +34,6 @@ import inkground.base.Refusal;
 import inkground.colour.Cie;
 import inkground.colour.Lab;
 import inkground.colour.PrintCondition;
-import inkground.colour.Srgb;
 import inkground.findings.ThinFeatures;
 import inkground.geometry.Box;
 import inkground.plate.InkPlanes;
@@ -54,6 +57,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /** The port of the window over the use cases of the program. */
@@ -66,18 +70,41 @@ public final class JobEngine implements ProofEngine {
     private static final int MOST_PLACES = 40;
 
     private final Optional<Path> demo;
+    private final OwnStock own;
     private Library library;
 
     /**
      * @param demo the demo artwork, if it is there
      */
     public JobEngine(Optional<Path> demo) {
+        this(demo, OwnSubstrates.ofUser());
+    }
+
+    /**
+     * @param demo the demo artwork, if it is there
+     * @param own the user's own papers and garments
+     */
+    public JobEngine(Optional<Path> demo, OwnSubstrates own) {
         this.demo = demo;
+        this.own = new OwnStock(own);
     }
 
     @Override
     public List<SubstrateCard> substrates() throws Refusal {
-        return library().all().stream().map(JobEngine::card).toList();
+        List<SubstrateCard> all = new ArrayList<>();
+        library().all().forEach(substrate -> all.add(OwnStock.card(substrate, false)));
+        all.addAll(own.read(library().all().stream().map(Substrate::id).collect(Collectors.toSet())));
+        return all;
+    }
+
+    @Override
+    public OwnShelf own() {
+        return own;
+    }
+
+    /** Looks name only substrates that the rack showed: the library's, or the user's own, those removed since too. */
+    private Substrate substrate(String id) {
+        return own.byId(id).or(() -> library.byId(id)).orElseThrow();
     }
 
     private synchronized Library library() throws Refusal {
@@ -85,22 +112,6 @@ public final class JobEngine implements ProofEngine {
             library = Substrates.load();
         }
         return library;
-    }
-
-    private static SubstrateCard card(Substrate substrate) {
-        List<String> notes = new ArrayList<>(substrate.notes());
-        if (substrate.underbaseAdvised()) {
-            notes.add("A white underbase is usual under colours on this.");
-        }
-        return new SubstrateCard(
-                substrate.id(),
-                substrate.name(),
-                substrate.kind() == Substrate.Kind.GARMENT,
-                substrate.lab(),
-                Srgb.labToArgb(substrate.lab()),
-                substrate.texture().kind().name().toLowerCase(Locale.ROOT),
-                substrate.source(),
-                notes);
     }
 
     @Override
@@ -150,7 +161,8 @@ public final class JobEngine implements ProofEngine {
 
         @Override
         public OpenPage page(int number, ColourAssignment assignment, Cancel cancel, Progress progress) throws Refusal {
-            return new JobPage(job.page(number, assignment, cancel, progress), library());
+            library();
+            return new JobPage(job.page(number, assignment, cancel, progress));
         }
 
         @Override
@@ -164,7 +176,7 @@ public final class JobEngine implements ProofEngine {
                     .collect(Collectors.toSet());
             PlateRequest whole = PlateRequest.of(media, dpi, true, on);
             return new JobThumb(
-                    page.plate().render(whole, cancel, Progress.NONE), page.inkColours(), page.condition(), library());
+                    page.plate().render(whole, cancel, Progress.NONE), page.inkColours(), page.condition(), JobEngine.this::substrate);
         }
 
         @Override
@@ -173,11 +185,15 @@ public final class JobEngine implements ProofEngine {
         }
     }
 
-    private record JobThumb(InkPlanes planes, List<InkColour> inkColours, PrintCondition condition, Library library)
+    private record JobThumb(
+            InkPlanes planes,
+            List<InkColour> inkColours,
+            PrintCondition condition,
+            Function<String, Substrate> substrates)
             implements PageThumb {
         @Override
         public Painter painter(String substrateId, Arrangement arrangement) {
-            Substrate substrate = library.byId(substrateId).orElseThrow();
+            Substrate substrate = substrates.apply(substrateId);
             List<InkColour> colours = inkColours.stream()
                     .map(colour -> {
                         Double opacity =
@@ -212,14 +228,12 @@ public final class JobEngine implements ProofEngine {
         }
     }
 
-    private static final class JobPage implements OpenPage {
+    private final class JobPage implements OpenPage {
         private final PageJob page;
-        private final Library library;
         private final AskedColours asked;
 
-        JobPage(PageJob page, Library library) {
+        JobPage(PageJob page) {
             this.page = page;
-            this.library = library;
             this.asked = new AskedColours(page.inkColours(), page.condition());
         }
 
@@ -287,14 +301,12 @@ public final class JobEngine implements ProofEngine {
         }
 
         private Stack stack(Look look) {
-            // Looks name only substrates that the rack showed, and the rack shows what the library holds.
-            Substrate substrate = library.byId(look.substrateId()).orElseThrow();
             List<InkColour> colours = new ArrayList<>(page.inkColours());
             look.opacities()
                     .forEach((plane, opacity) ->
                             colours.set(plane, colours.get(plane).withOpacity(opacity)));
             return new Stack(
-                    substrate,
+                    substrate(look.substrateId()),
                     colours,
                     page.condition(),
                     look.shown(),
@@ -369,6 +381,44 @@ public final class JobEngine implements ProofEngine {
                                     place.ink().name()),
                             place.box()))
                     .toList();
+        }
+
+        @Override
+        public Edges edges(boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) throws Refusal {
+            PlateRequest request = PlateRequest.of(info().box(PageBox.TRIM), ArtworkEdges.DPI, overprint, layersOn);
+            ArtworkEdges edges = ArtworkEdges.of(
+                    PlaneSource.of(page.plate()),
+                    request,
+                    new AskedColours(page.inkColours(), page.condition()),
+                    cancel,
+                    progress);
+            return look -> {
+                VanishScore score = VanishScore.of(edges, new StackModel(stack(look)));
+                return new Vanish(score.score(), score.lostMm(), score.edgesMm());
+            };
+        }
+
+        @Override
+        public void writeSheet(SheetRequest request, Cancel cancel, Progress progress) throws Refusal {
+            List<LineUp.Place> places = LineUp.score(
+                    page,
+                    request.looks().stream().map(this::stack).toList(),
+                    request.layersOn(),
+                    request.ranked(),
+                    cancel,
+                    progress);
+            LineUp.write(
+                    new LineUp.Order(
+                            page,
+                            request.name(),
+                            places,
+                            request.ranked(),
+                            request.layersOn(),
+                            request.picturePx(),
+                            request.target(),
+                            request.replace()),
+                    cancel,
+                    progress);
         }
 
         @Override

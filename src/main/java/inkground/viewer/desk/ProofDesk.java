@@ -15,6 +15,7 @@ import inkground.viewer.state.ProofEngine.Figures;
 import inkground.viewer.state.ProofEngine.MapReport;
 import inkground.viewer.state.ProofEngine.OpenFile;
 import inkground.viewer.state.ProofEngine.OpenPage;
+import inkground.viewer.state.ProofEngine.SheetRequest;
 import inkground.viewer.state.ProofEngine.SubstrateCard;
 import inkground.viewer.state.ViewerState;
 import inkground.viewer.task.Activity;
@@ -69,6 +70,7 @@ public final class ProofDesk implements AutoCloseable {
     private final RenderScheduler measuring;
     private final RenderScheduler exporting;
     private final RenderScheduler stocking;
+    private final RackDesk rack;
     private final RenderScheduler keeping;
     private final FileWatch watch;
     private final RenderScheduler mapping;
@@ -85,6 +87,7 @@ public final class ProofDesk implements AutoCloseable {
         measuring = scheduler("measuring");
         exporting = scheduler("exporting");
         stocking = scheduler("stocking the rack");
+        rack = new RackDesk(state, engine, recents, this);
         keeping = scheduler("keeping");
         mapping = scheduler("mapping");
         comparing = scheduler("comparing");
@@ -126,7 +129,12 @@ public final class ProofDesk implements AutoCloseable {
         });
     }
 
-    private RenderScheduler scheduler(String name) {
+    /** @return what does the work of the rack */
+    public RackDesk rack() {
+        return rack;
+    }
+
+    RenderScheduler scheduler(String name) {
         RenderScheduler scheduler = new RenderScheduler(threads.background(name), threads.ui());
         schedulers.add(scheduler);
         return scheduler;
@@ -158,6 +166,7 @@ public final class ProofDesk implements AutoCloseable {
         if (state.substrate.get() == null && !cards.isEmpty()) {
             state.substrate.set(cards.get(0));
         }
+        engine.own().faults().stream().findFirst().ifPresent(state.trouble::set);
         if (takenUp != null && state.page.get() != null) {
             state.takeUp(takenUp); // the file was faster than the rack
         }
@@ -439,6 +448,23 @@ public final class ProofDesk implements AutoCloseable {
         reload();
     }
 
+    /** Writes a contact sheet. */
+    public void writeSheet(SheetRequest request) {
+        state.trouble.set(null);
+        OpenPage page = state.page.get();
+        work(
+                "Writing " + request.target().getFileName(),
+                exporting,
+                (cancel, activity) -> {
+                    page.writeSheet(request, cancel, activity);
+                    return request.target();
+                },
+                target -> {
+                    state.lineUp.sheet.set(false);
+                    state.news.set("Contact sheet written: " + target);
+                });
+    }
+
     /** Writes a proof. */
     public void export(ExportRequest request) {
         state.trouble.set(null);
@@ -462,13 +488,13 @@ public final class ProofDesk implements AutoCloseable {
     }
 
     /** Background work that reports to an activity. */
-    private interface Reading<T> {
+    interface Reading<T> {
         T run(Cancel cancel, Activity activity) throws Refusal;
 
         default void discard(T value) {}
     }
 
-    private <T> void work(String what, RenderScheduler scheduler, Reading<T> work, Consumer<T> done) {
+    <T> void work(String what, RenderScheduler scheduler, Reading<T> work, Consumer<T> done) {
         Activity activity = new Activity(threads.ui(), what, scheduler == exporting);
         state.activities.add(activity);
         Cancel cancel = scheduler.submit(

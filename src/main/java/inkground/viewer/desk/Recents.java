@@ -7,16 +7,19 @@ import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import java.util.prefs.BackingStoreException;
 import java.util.prefs.Preferences;
 
-/** The files opened last, the theme, the unit and the measure of each screen, kept from one run to the next in the user's preferences. */
+/** The files opened last, the theme, the unit, the favourite substrates and the measure of each screen, kept in the user's preferences. */
 public final class Recents {
     /** Longest list. */
     public static final int MOST = 6;
+
+    private static final int FAVOURITES = 200;
 
     private static final Logger LOG = Logger.getLogger(Recents.class.getName());
     private final Preferences node;
@@ -84,6 +87,31 @@ public final class Recents {
     /** Keeps a screen's logical pixels per millimetre. */
     public void keepPxPerMm(String screen, double pxPerMm) {
         node.putDouble("pxPerMm." + screen, pxPerMm);
+        save();
+    }
+
+    /** @return ids of the favourite substrates, in the order they became so */
+    public List<String> favourites() {
+        List<String> ids = new ArrayList<>();
+        for (int i = 0; i < FAVOURITES; i++) {
+            String id = node.get("favourite." + i, "");
+            if (!id.isEmpty()) {
+                ids.add(id);
+            }
+        }
+        return ids;
+    }
+
+    /** Keeps the favourite substrates, the first {@value #FAVOURITES} of them. */
+    public void keepFavourites(Collection<String> ids) {
+        List<String> kept = ids.stream().limit(FAVOURITES).toList();
+        for (int i = 0; i < FAVOURITES; i++) {
+            if (i < kept.size()) {
+                put("favourite." + i, kept.get(i));
+            } else {
+                node.remove("favourite." + i);
+            }
+        }
         save();
     }
 

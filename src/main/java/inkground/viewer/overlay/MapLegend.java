@@ -18,7 +18,6 @@ import javafx.scene.image.ImageView;
 import javafx.scene.image.PixelFormat;
 import javafx.scene.image.WritableImage;
 import javafx.scene.layout.GridPane;
-import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 
@@ -30,7 +29,7 @@ public final class MapLegend extends VBox {
     private final ViewerState state;
     private final Label title = Ui.label("", "title");
     private final GridPane table = new GridPane();
-    private final HBox limits = new HBox();
+    private final GridPane limits = new GridPane();
     private final Label largest = Ui.label("", "quiet");
     private final VBox places = new VBox();
     private MapKind shown;
@@ -42,8 +41,7 @@ public final class MapLegend extends VBox {
         getStyleClass().addAll("card", "legend");
         setMaxSize(USE_PREF_SIZE, USE_PREF_SIZE);
         table.getStyleClass().add("legend-table");
-        limits.getStyleClass().add("row");
-        limits.setAlignment(Pos.CENTER_LEFT);
+        limits.getStyleClass().add("legend-table");
         largest.setId("map-largest");
         getChildren().addAll(title, table, limits, largest, places);
         for (Observable value : new Observable[] {state.overlays.map, state.overlays.report, state.page, state.view}) {
@@ -123,10 +121,7 @@ public final class MapLegend extends VBox {
         NumberField field = new NumberField(value, min, max, digits);
         field.setId(limits.getChildren().isEmpty() ? "map-limit" : "map-limit-2");
         field.setAccessibleText("Limit of the map: " + words);
-        limits.getChildren().addAll(Ui.label(words, "quiet"), field);
-        if (!unit.isEmpty()) {
-            limits.getChildren().add(Ui.label(unit, "quiet"));
-        }
+        limits.addRow(limits.getRowCount(), Ui.label(words, "quiet"), field, Ui.label(unit, "quiet"));
     }
 
     private static ImageView sample(int[] argb) {

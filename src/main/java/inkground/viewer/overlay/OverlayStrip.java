@@ -9,7 +9,7 @@ import javafx.animation.KeyFrame;
 import javafx.animation.Timeline;
 import javafx.beans.Observable;
 import javafx.beans.property.BooleanProperty;
-import javafx.scene.control.ContentDisplay;
+import javafx.geometry.Pos;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.layout.VBox;
@@ -84,7 +84,7 @@ public final class OverlayStrip extends ScrollPane {
     }
 
     private void place(ToggleButton toggle) {
-        toggle.setContentDisplay(ContentDisplay.TOP);
+        toggle.setAlignment(Pos.CENTER_LEFT);
         toggle.setMaxWidth(Double.MAX_VALUE);
         switches.getChildren().add(toggle);
     }

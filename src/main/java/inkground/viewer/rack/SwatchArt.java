@@ -1,6 +1,8 @@
 package inkground.viewer.rack;
 
 import inkground.viewer.state.ProofEngine.SubstrateCard;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.Random;
 import javafx.scene.image.Image;
 import javafx.scene.image.PixelFormat;
@@ -8,14 +10,36 @@ import javafx.scene.image.WritableImage;
 
 /** Draws a bit of paper or cloth in its colour, with the texture its data names. Seeded: the same card looks the same. */
 public final class SwatchArt {
+    /** Pictures kept, of about 50 kB each: more than a screen shows at once. */
+    private static final int KEPT = 160;
+
+    private static final Map<Kept, Image> PICTURES = new LinkedHashMap<>(KEPT, 0.75f, true) {
+        private static final long serialVersionUID = 1;
+
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<Kept, Image> eldest) {
+            return size() > KEPT;
+        }
+    };
+
+    private record Kept(String id, int argb, String texture, int widthPx, int heightPx) {}
+
     private SwatchArt() {}
 
     /**
+     * Used on the window's thread; the pictures used last are kept.
+     *
      * @param widthPx of the picture, in its own pixels
      * @param heightPx likewise
      * @return the picture; its mean colour is that of the card
      */
     public static Image of(SubstrateCard card, int widthPx, int heightPx) {
+        return PICTURES.computeIfAbsent(
+                new Kept(card.id(), card.argb(), card.texture(), widthPx, heightPx),
+                key -> draw(card, widthPx, heightPx));
+    }
+
+    private static Image draw(SubstrateCard card, int widthPx, int heightPx) {
         Random random = new Random(card.id().hashCode());
         int[] argb = new int[widthPx * heightPx];
         for (int y = 0; y < heightPx; y++) {

@@ -4,6 +4,8 @@ package inkground.viewer.state;
 public enum BenchView {
     /** The page alone, flat on its substrate. */
     FLAT("Flat", "The page alone, flat on the chosen substrate"),
+    /** The same artwork on several substrates side by side. */
+    LINE_UP("Line-up", "The same artwork on 2 to 24 substrates side by side; mark them in the rack"),
     /** Two revisions. */
     COMPARE("Compare", "The open file and an earlier revision of it, and what changed between them");
 

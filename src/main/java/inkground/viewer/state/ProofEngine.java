@@ -1,6 +1,7 @@
 package inkground.viewer.state;
 
 import inkground.app.Arrangement;
+import inkground.app.OwnSubstrates;
 import inkground.app.PageComparison;
 import inkground.app.Session;
 import inkground.artwork.ColourAssignment;
@@ -29,6 +30,27 @@ import java.util.Set;
 public interface ProofEngine {
     /** @return papers first, then garments, each in the order of the rack */
     List<SubstrateCard> substrates() throws Refusal;
+
+    /** @return the user's own papers and garments; quick */
+    OwnShelf own();
+
+    /** The user's own papers and garments. Each change is kept at once; {@link #substrates} tells of it. */
+    interface OwnShelf {
+        /** Keeps a new one. */
+        SubstrateCard add(OwnSubstrates.Draft draft) throws Refusal;
+
+        /** Keeps one in place of another; its id may be another afterwards. */
+        SubstrateCard replace(String id, OwnSubstrates.Draft draft) throws Refusal;
+
+        /** Removes one. */
+        void remove(String id) throws Refusal;
+
+        /** @return its file; quick */
+        Path file(String id);
+
+        /** @return one line for each file of theirs that could not be read last time; quick */
+        List<String> faults();
+    }
 
     /** @return ways of printing, in the order of their lists */
     List<PrintProcess> processes() throws Refusal;
@@ -134,6 +156,17 @@ public interface ProofEngine {
         Figures measure(boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) throws Refusal;
 
         /**
+         * Gathers the edges that the artwork means to be seen.
+         *
+         * @param overprint whether overprint is honoured
+         * @param layersOn ids of the layers that are on
+         */
+        Edges edges(boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) throws Refusal;
+
+        /** Writes a contact sheet, whole or not at all. */
+        void writeSheet(SheetRequest request, Cancel cancel, Progress progress) throws Refusal;
+
+        /**
          * Measures the map of a look over the trim of the page.
          *
          * @param look one with a map
@@ -154,6 +187,21 @@ public interface ProofEngine {
         /** Writes a proof, whole or not at all. */
         void export(ExportRequest request, Cancel cancel, Progress progress) throws Refusal;
     }
+
+    /** The edges of a page; thread-safe. */
+    interface Edges {
+        /** @return what becomes of them under a look; takes milliseconds */
+        Vanish on(Look look);
+    }
+
+    /**
+     * How much of the artwork's edges loses its contrast.
+     *
+     * @param share by length, 0 none to 1 all
+     * @param lostMm length lost, in mm
+     * @param edgesMm length of all that are meant to be seen, in mm
+     */
+    record Vanish(double share, double lostMm, double edgesMm) {}
 
     /** Turns planes into opaque sRGB. */
     interface Painter {
@@ -184,6 +232,7 @@ public interface ProofEngine {
      * @param texture jersey, woven, heather, uncoated, coated or another word
      * @param source where its colour comes from
      * @param cautions what to mind when printing on it
+     * @param own whether the user has made it
      */
     record SubstrateCard(
             String id,
@@ -193,10 +242,24 @@ public interface ProofEngine {
             int argb,
             String texture,
             String source,
-            List<String> cautions) {
+            List<String> cautions,
+            boolean own) {
         /** Copies the list. */
         public SubstrateCard {
             cautions = List.copyOf(cautions);
+        }
+
+        /** One that comes with the program. */
+        public SubstrateCard(
+                String id,
+                String name,
+                boolean garment,
+                Lab lab,
+                int argb,
+                String texture,
+                String source,
+                List<String> cautions) {
+            this(id, name, garment, lab, argb, texture, source, cautions, false);
         }
     }
 
@@ -265,6 +328,32 @@ public interface ProofEngine {
     record MapEntry(String word, String explanation, double cm2, double share, int[] sample) {
         /** Edge of the sample in pixels. */
         public static final int SAMPLE_PX = 32;
+    }
+
+    /**
+     * A contact sheet to write.
+     *
+     * @param looks on what, which inks; 2 to 24, in order
+     * @param ranked whether they are in order of their vanish score
+     * @param name of the artwork, for the head line
+     * @param layersOn ids of the layers that are on
+     * @param picturePx pixels on the longer side of each picture
+     * @param target PNG file
+     * @param replace whether an existing file may be replaced
+     */
+    record SheetRequest(
+            List<Look> looks,
+            boolean ranked,
+            String name,
+            Set<Integer> layersOn,
+            int picturePx,
+            Path target,
+            boolean replace) {
+        /** Copies the collections. */
+        public SheetRequest {
+            looks = List.copyOf(looks);
+            layersOn = Set.copyOf(layersOn);
+        }
     }
 
     /**

@@ -60,6 +60,13 @@ public final class ViewerState {
     /** What the page lies on; null before the rack is loaded. */
     public final ObjectProperty<SubstrateCard> substrate = new SimpleObjectProperty<>(this, "substrate");
 
+    /** How they hang in the rack. */
+    public final Rack rack = new Rack(substrates);
+    /** Which of them lie side by side. */
+    public final LineUp lineUp = new LineUp(substrates, rack);
+    /** What the sheet for the user's own works on. */
+    public final OwnColours own = new OwnColours();
+
     /** Plane indices of the inks that are hidden. */
     public final ObservableSet<Integer> hidden = FXCollections.observableSet();
     /** Plane index of the one ink to show, -1 for none. */
@@ -68,6 +75,9 @@ public final class ViewerState {
     public final IntegerProperty chosenInk = new SimpleIntegerProperty(this, "chosenInk", -1);
     /** Ids of the layers that are on. */
     public final ObservableSet<Integer> layersOn = FXCollections.observableSet();
+
+    /** Finds substrates and inks. */
+    public final Finder finder = new Finder(this);
 
     /** What is drawn over the proof or in place of its colours. */
     public final Overlays overlays = new Overlays();
@@ -217,15 +227,17 @@ public final class ViewerState {
 
     /** @return what decides the colours now; null before there is a page and a substrate */
     public Look look() {
-        if (page.get() == null || substrate.get() == null) {
-            return null;
-        }
+        return page.get() == null || substrate.get() == null ? null : lookOn(substrate.get());
+    }
+
+    /** @return what decides the colours now, but for the substrate; there must be a page */
+    public Look lookOn(SubstrateCard card) {
         return new Look(
-                substrate.get().id(),
+                card.id(),
                 shownInks(),
                 printOrder(),
                 opacities(),
-                underbaseLies() ? history.get().underbase() : Optional.empty(),
+                card.garment() ? history.get().underbase() : Optional.empty(),
                 overlays.choice());
     }
 
@@ -314,9 +326,16 @@ public final class ViewerState {
         }
     }
 
-    /** Moves along the rack; stays at its ends. */
+    /** Moves along what hangs in the rack; stays at its ends. */
     public void stepSubstrate(int by) {
-        step(substrates, substrates.indexOf(substrate.get()), by, substrate);
+        List<SubstrateCard> hung = rack.cards();
+        step(hung, hung.indexOf(substrate.get()), by, substrate);
+    }
+
+    /** Moves along the line-up; stays at its ends. From a substrate that does not lie there, to its first. */
+    public void stepLineUp(int by) {
+        int at = lineUp.cards().indexOf(substrate.get());
+        step(lineUp.cards(), at, at < 0 ? 1 : by, substrate);
     }
 
     private static <T> void step(List<T> all, int at, int by, ObjectProperty<T> chosen) {
@@ -347,7 +366,12 @@ public final class ViewerState {
 
     /** @return the region that the substrate covers, in points: cloth reaches beyond the page, paper ends with it */
     public Box ground() {
-        return substrate.get().garment() ? scene() : page.get().info().box(PageBox.MEDIA);
+        return groundOf(substrate.get());
+    }
+
+    /** @return the region that a substrate would cover, in points */
+    public Box groundOf(SubstrateCard card) {
+        return card.garment() ? scene() : page.get().info().box(PageBox.MEDIA);
     }
 
     /** Fits the page to the surface and keeps it so until the user zooms or pans. */
@@ -419,7 +443,8 @@ public final class ViewerState {
 
     private void refit() {
         if (page.get() != null) {
-            camera.set(camera.get().fitted(scene(), 16));
+            Camera seen = camera.get();
+            camera.set(camera.get().fitted(scene(), Math.min(16, 0.03 * Math.min(seen.widthPx(), seen.heightPx()))));
         }
     }
 }

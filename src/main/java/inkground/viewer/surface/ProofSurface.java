@@ -90,6 +90,7 @@ public final class ProofSurface extends Region {
                 probe(pointer.getX(), pointer.getY());
             }
         });
+        visibleProperty().addListener((Observable x) -> requestLayout());
         state.overlays.limits().forEach(limit -> limit.addListener((Observable o) -> lookAnew()));
         SetChangeListener<Integer> changed = c -> lookAnew();
         state.hidden.addListener(changed);
@@ -168,6 +169,9 @@ public final class ProofSurface extends Region {
 
     @Override
     protected void layoutChildren() {
+        if (!isVisible()) {
+            return; // another view looks through the camera
+        }
         double width = Math.max(1, getWidth());
         double height = Math.max(1, getHeight());
         Camera camera = state.camera.get();

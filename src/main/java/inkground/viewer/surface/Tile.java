@@ -82,7 +82,21 @@ public final class Tile {
         if (back == null) {
             back = new Picture(planes, new int[planes.width() * planes.height()]);
         }
-        int[] pixels = back.argb;
+        paint(painter, with, back.argb, cancel);
+    }
+
+    /**
+     * Paints the planes for a look into pixels of their own; off the window's thread.
+     *
+     * @return width × height opaque pixels
+     */
+    public int[] paint(ProofEngine.Painter painter, Look with, Cancel cancel) throws Refusal {
+        int[] pixels = new int[planes.width() * planes.height()];
+        paint(painter, with, pixels, cancel);
+        return pixels;
+    }
+
+    private void paint(ProofEngine.Painter painter, Look with, int[] pixels, Cancel cancel) throws Refusal {
         PlanePalette quick = palette;
         // The patterns of a map hang on the place of a pixel, not on its inks alone.
         if (quick == null || with.map().isPresent()) {

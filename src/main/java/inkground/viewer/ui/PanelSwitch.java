@@ -11,7 +11,7 @@ import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 
 /** Panels that share one place, with a row of names to choose by. A single panel has no row. */
-public final class PanelSwitch extends VBox {
+public class PanelSwitch extends VBox {
     private final HBox names = new HBox();
     private final StackPane place = new StackPane();
     private final ToggleGroup group = new ToggleGroup();
