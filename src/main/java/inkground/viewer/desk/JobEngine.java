@@ -176,7 +176,10 @@ public final class JobEngine implements ProofEngine {
                     .collect(Collectors.toSet());
             PlateRequest whole = PlateRequest.of(media, dpi, true, on);
             return new JobThumb(
-                    page.plate().render(whole, cancel, Progress.NONE), page.inkColours(), page.condition(), JobEngine.this::substrate);
+                    page.plate().render(whole, cancel, Progress.NONE),
+                    page.inkColours(),
+                    page.condition(),
+                    JobEngine.this::substrate);
         }
 
         @Override

@@ -238,8 +238,7 @@ public final class LineUpView extends Region {
             PlateRequest r = picture.request();
             double scaled = camera.pxPerPt() / r.pxPerPt();
             gc.setImageSmoothing(scaled != 1);
-            gc.drawImage(
-                    picture.image(), r.x0() * scaled, r.y0() * scaled, r.width() * scaled, r.height() * scaled);
+            gc.drawImage(picture.image(), r.x0() * scaled, r.y0() * scaled, r.width() * scaled, r.height() * scaled);
         }
     }
 }
