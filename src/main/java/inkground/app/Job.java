@@ -195,10 +195,7 @@ public final class Job implements AutoCloseable {
      * @throws Refusal if there is no such page or it cannot be read
      */
     public PageJob page(int number, ColourAssignment rules, Cancel cancel, Progress progress) throws Refusal {
-        if (number < 1 || number > pages().size()) {
-            throw new Refusal("There is no page " + number + ": " + file().getFileName() + " has "
-                    + (pages().size() == 1 ? "one page." : pages().size() + " pages."));
-        }
+        checkNumber(number);
         PageJob ready = pages.get(number);
         if (ready == null || !ready.assignment().equals(rules)) {
             DisplayList list = ready == null ? artwork.record(number, cancel, progress) : ready.displayList();
@@ -206,6 +203,28 @@ public final class Job implements AutoCloseable {
             ready = pages.merge(number, prepared, (a, b) -> a.assignment().equals(rules) ? a : b);
         }
         return ready;
+    }
+
+    /**
+     * A page made ready and not kept by the job, for looking through many pages: taken from those kept, if it is there.
+     *
+     * @param number from 1
+     * @throws Refusal if there is no such page or it cannot be read
+     */
+    public PageJob passing(int number, ColourAssignment rules, Cancel cancel, Progress progress) throws Refusal {
+        checkNumber(number);
+        PageJob ready = pages.get(number);
+        if (ready != null) {
+            return ready.assignment().equals(rules) ? ready : prepare(ready.displayList(), rules);
+        }
+        return prepare(artwork.record(number, cancel, progress), rules);
+    }
+
+    private void checkNumber(int number) throws Refusal {
+        if (number < 1 || number > pages().size()) {
+            throw new Refusal("There is no page " + number + ": " + file().getFileName() + " has "
+                    + (pages().size() == 1 ? "one page." : pages().size() + " pages."));
+        }
     }
 
     private PageJob prepare(DisplayList list, ColourAssignment rules) {

@@ -91,8 +91,7 @@ final class ProofCommand implements Callable<Integer> {
         Job.Choices choices = new Job.Choices(condition.name(), library, assignment.assignment(), file.size());
         worn.check(on, spec);
         if (worn.chosen() && screen.chosen()) {
-            throw new ParameterException(
-                    spec.commandLine(), "--screen is for flat proofs; leave it or --worn out");
+            throw new ParameterException(spec.commandLine(), "--screen is for flat proofs; leave it or --worn out");
         }
         try (Job job = Job.open(file.path(), choices, console.cancel(), console.progress())) {
             PageJob page = job.page(options.page(), console.cancel(), console.progress());

@@ -3,7 +3,6 @@ package inkground.viewer;
 import inkground.artwork.PageBox;
 import inkground.geometry.Box;
 import inkground.viewer.rack.SubstrateText;
-import inkground.viewer.state.Camera;
 import inkground.viewer.state.LengthUnit;
 import inkground.viewer.state.Probe;
 import inkground.viewer.state.ProofEngine.InkCard;
@@ -12,9 +11,9 @@ import inkground.viewer.task.Activity;
 import inkground.viewer.ui.Command;
 import inkground.viewer.ui.Ui;
 import java.util.List;
-import java.util.Locale;
 import javafx.animation.PauseTransition;
 import javafx.beans.Observable;
+import javafx.beans.binding.Bindings;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -36,7 +35,7 @@ final class StatusLine extends HBox {
     private final HBox work = new HBox();
     private final Label workWords = Ui.label("");
     private final ProgressBar bar = new ProgressBar();
-    private final Label zoom = Ui.label("", "figure");
+    private final Button zoom = new Button();
     private Activity shown;
 
     StatusLine(ViewerState state) {
@@ -54,10 +53,16 @@ final class StatusLine extends HBox {
         Button unit = Ui.button("unit", "mm", Feather.CODE, Command.UNIT, () -> state.unit.set(next(state.unit.get())));
         unit.setGraphic(null);
         unit.textProperty().bind(state.unit.map(LengthUnit::word));
-        zoom.setMinWidth(52);
-        zoom.setAlignment(Pos.CENTER_RIGHT);
+        zoom.setId("zoom");
+        zoom.setMinWidth(USE_PREF_SIZE);
+        zoom.setAlignment(Pos.CENTER);
+        zoom.setOnAction(e -> state.trueSize.sheet.set(true));
         zoom.textProperty()
-                .bind(state.camera.map(c -> String.format(Locale.ROOT, "%.0f %%", c.zoom() / Camera.FULL_SIZE * 100)));
+                .bind(Bindings.createStringBinding(
+                        () -> state.trueSize.words(state.camera.get().zoom()),
+                        state.camera,
+                        state.trueSize.measuredPxPerMm));
+        Ui.tip(zoom, "How large the page is shown against the real thing; click to measure this screen with a card");
         HBox view = new HBox(
                 Ui.button("zoom-out", "", Feather.MINUS, Command.ZOOM_OUT, () -> state.zoom(1 / 1.25)),
                 zoom,
@@ -152,6 +157,7 @@ final class StatusLine extends HBox {
         }
         if (probe.lab() != null) {
             words.append("   ").append(SubstrateText.lab(probe.lab()));
+            words.append("   ").append(SubstrateText.shift(probe));
         }
         return words.toString();
     }

@@ -7,18 +7,22 @@ import inkground.viewer.lineup.ContactSheetForm;
 import inkground.viewer.lineup.LineUpView;
 import inkground.viewer.overlay.MapLegend;
 import inkground.viewer.overlay.OverlayStrip;
+import inkground.viewer.pages.PageStrip;
+import inkground.viewer.pins.PinsPanel;
 import inkground.viewer.rack.OwnSheet;
 import inkground.viewer.rack.SubstrateRack;
 import inkground.viewer.stack.StackView;
 import inkground.viewer.state.BenchView;
 import inkground.viewer.state.LengthUnit;
 import inkground.viewer.state.MapKind;
+import inkground.viewer.state.Pins.Pin;
 import inkground.viewer.state.Question;
 import inkground.viewer.state.Question.Answer;
 import inkground.viewer.state.Theme;
 import inkground.viewer.state.ViewerState;
 import inkground.viewer.state.Worn;
 import inkground.viewer.surface.ProofSurface;
+import inkground.viewer.surface.SurfaceFrame;
 import inkground.viewer.ui.Command;
 import inkground.viewer.ui.PanelSwitch;
 import inkground.viewer.ui.Ui;
@@ -34,6 +38,7 @@ import java.util.stream.Stream;
 import javafx.beans.Observable;
 import javafx.beans.binding.Bindings;
 import javafx.beans.property.BooleanProperty;
+import javafx.collections.ListChangeListener;
 import javafx.geometry.Pos;
 import javafx.scene.Scene;
 import javafx.scene.control.Control;
@@ -48,6 +53,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.stage.FileChooser;
+import javafx.stage.Screen;
 import javafx.stage.Stage;
 
 /**
@@ -79,7 +85,8 @@ final class ViewerWindow {
                 new ExportSheet(state, desk),
                 new ContactSheetForm(state, desk),
                 new OwnSheet(state, desk.rack()),
-                new KeySheet(state));
+                new KeySheet(state),
+                new CardSheet(state));
         root.setId("window");
         scene = new Scene(root, 1280, 800);
         state.theme.addListener((Observable o) -> dress());
@@ -90,7 +97,12 @@ final class ViewerWindow {
     }
 
     private VBox main() {
-        surface.visibleProperty().bind(state.view.isEqualTo(BenchView.FLAT));
+        PageStrip pages = new PageStrip(state, desk.forView("small proofs of the pages"), desk::turnTo);
+        ClothOverlay grain = new ClothOverlay(state, desk.forView("grain of the cloth"));
+        SurfaceFrame flat = new SurfaceFrame(state, new StackPane(surface, grain), pages);
+        flat.visibleProperty().bind(state.view.isEqualTo(BenchView.FLAT));
+        // Of itself too: it leaves the camera alone while another view looks through it.
+        surface.visibleProperty().bind(flat.visibleProperty());
         lineUp.visibleProperty().bind(state.view.isEqualTo(BenchView.LINE_UP));
         state.view.addListener((Observable o) -> focusView(linedUp()));
         CompareView compare = new CompareView(
@@ -103,9 +115,8 @@ final class ViewerWindow {
         MapLegend legend = new MapLegend(state);
         VBox bars = new VBox(new TroubleBar(state), new QuestionBar(state));
         bars.setPickOnBounds(false);
-        ClothOverlay grain = new ClothOverlay(state, desk.forView("grain of the cloth"));
         StackPane bench = new StackPane(
-                surface, grain, garment, lineUp, compare, new StartScreen(state, desk, this::askForFile), legend, bars);
+                flat, garment, lineUp, compare, new StartScreen(state, desk, this::askForFile), legend, bars);
         bench.getStyleClass().add("bench");
         bench.setMinSize(0, 0);
         StackPane.setAlignment(legend, Pos.BOTTOM_RIGHT);
@@ -119,6 +130,13 @@ final class ViewerWindow {
         HBox.setHgrow(left, Priority.ALWAYS);
         PanelSwitch panels = new PanelSwitch();
         panels.add("panel-notes", "Notes", "What to bear in mind while looking", new NotesPanel(state));
+        PinsPanel pins = new PinsPanel(state);
+        panels.add("panel-pins", "Pins", "Places that you watch while substrates and inks change", pins);
+        state.pins.all.addListener((ListChangeListener<Pin>) c -> {
+            if (state.pins.all.size() == 1 && c.next() && c.wasAdded()) {
+                panels.show(pins);
+            }
+        });
         StackView stack = new StackView(state, desk.forView("colours of the stack"));
         VBox.setVgrow(panels, Priority.ALWAYS);
         panels.setMinHeight(96);
@@ -144,7 +162,11 @@ final class ViewerWindow {
         Pane veil = new Pane();
         veil.getStyleClass().add("veil");
         veil.visibleProperty()
-                .bind(state.exportSheet.or(state.keySheet).or(state.own.sheet).or(state.lineUp.sheet));
+                .bind(state.exportSheet
+                        .or(state.keySheet)
+                        .or(state.own.sheet)
+                        .or(state.lineUp.sheet)
+                        .or(state.trueSize.sheet));
         veil.setOnMouseClicked(e -> state.keySheet.set(false));
         return veil;
     }
@@ -193,8 +215,26 @@ final class ViewerWindow {
                 unlessUnsaved("close", stage::close);
             }
         });
+        for (Observable value :
+                List.of(stage.xProperty(), stage.yProperty(), stage.widthProperty(), stage.outputScaleXProperty())) {
+            value.addListener(o -> tellScreen(stage));
+        }
         stage.show();
+        tellScreen(stage);
         surface.requestFocus();
+    }
+
+    /** Screens have no names; size and scale tell those apart whose pixels may differ in size. */
+    private void tellScreen(Stage stage) {
+        Screen.getScreensForRectangle(stage.getX() + stage.getWidth() / 2, stage.getY() + stage.getHeight() / 2, 1, 1)
+                .stream()
+                .findFirst()
+                .ifPresent(screen -> state.trueSize.screen.set(String.format(
+                        Locale.ROOT,
+                        "%.0fx%.0f at %.2f",
+                        screen.getBounds().getWidth() * screen.getOutputScaleX(),
+                        screen.getBounds().getHeight() * screen.getOutputScaleY(),
+                        screen.getOutputScaleX())));
     }
 
     /** Stops all work of the window. */
@@ -363,7 +403,9 @@ final class ViewerWindow {
             case ZOOM_IN -> state.zoom(1.25);
             case ZOOM_OUT -> state.zoom(1 / 1.25);
             case FIT -> state.fitPage();
-            case FULL_SIZE -> state.fullSize();
+            case TRUE_SIZE -> state.showTrueSize();
+            case TURN -> state.turn(1);
+            case TURN_BACK -> state.turn(-1);
             case NEXT_PAGE -> desk.turnPage(1);
             case PREVIOUS_PAGE -> desk.turnPage(-1);
             case ESCAPE -> escape();
@@ -404,6 +446,9 @@ final class ViewerWindow {
             case UNDO -> state.history.undo();
             case REDO -> state.history.redo();
             case OVERPRINT -> flip(state.overprint);
+            case RULERS -> flip(state.rulers);
+            case PIN -> state.pinProbe();
+            case UNPIN_ALL -> state.pins.clear();
             case TRIM -> flip(state.overlays.trim);
             case BLEED -> flip(state.overlays.bleed);
             case SAFE -> flip(state.overlays.safe);
@@ -440,13 +485,19 @@ final class ViewerWindow {
     }
 
     private boolean sheetOpen() {
-        return state.exportSheet.get() || state.keySheet.get() || state.own.sheet.get() || state.lineUp.sheet.get();
+        return state.exportSheet.get()
+                || state.keySheet.get()
+                || state.own.sheet.get()
+                || state.lineUp.sheet.get()
+                || state.trueSize.sheet.get();
     }
 
     /** One step back: the sheet of keys, the search, the work, the message, the ink that stands alone. */
     private void escape() {
         if (state.keySheet.get()) {
             state.keySheet.set(false);
+        } else if (state.trueSize.sheet.get()) {
+            state.trueSize.sheet.set(false);
         } else if (!sheetOpen() && rack.endSearch()) {
             (linedUp() ? lineUp : surface).requestFocus();
         } else if (!state.activities.isEmpty()) {

@@ -1,5 +1,6 @@
 package inkground.viewer;
 
+import inkground.app.Arrangement;
 import inkground.app.OwnSubstrates;
 import inkground.app.PageComparison;
 import inkground.app.Session;
@@ -72,6 +73,11 @@ final class FakeEngine implements ProofEngine {
     volatile CountDownLatch gate = new CountDownLatch(0);
     /** How many files are open. */
     final AtomicInteger openFiles = new AtomicInteger();
+
+    /** How many small proofs were made. */
+    final AtomicInteger thumbs = new AtomicInteger();
+    /** How many pages each file has. */
+    volatile int pageCount = 2;
 
     volatile boolean exportWaits;
     /** What was asked for last. */
@@ -188,12 +194,37 @@ final class FakeEngine implements ProofEngine {
 
         @Override
         public int pageCount() {
-            return 2;
+            return pageCount;
         }
 
         @Override
         public OpenPage page(int number, ColourAssignment assignment, Cancel cancel, Progress progress) {
             return new FakePage(number);
+        }
+
+        @Override
+        public PageThumb thumb(int number, ColourAssignment assignment, int edgePx, Cancel cancel) {
+            thumbs.incrementAndGet();
+            FakePage page = new FakePage(number);
+            PlateRequest whole = PlateRequest.of(MEDIA, 72.0 * edgePx / MEDIA.width(), true, Set.of());
+            InkPlanes planes = page.render(whole, cancel, Progress.NONE);
+            return new PageThumb() {
+                @Override
+                public InkPlanes planes() {
+                    return planes;
+                }
+
+                @Override
+                public Painter painter(String substrateId, Arrangement arrangement) {
+                    return new FlatPainter(new Look(
+                            substrateId,
+                            Set.of(0, 1, 2),
+                            List.of(2, 0, 1),
+                            Map.of(),
+                            Optional.empty(),
+                            Optional.empty()));
+                }
+            };
         }
 
         @Override
@@ -256,6 +287,11 @@ final class FakeEngine implements ProofEngine {
         @Override
         public String cover(InkPlanes planes, int x, int y) {
             return planes.get(planes.markPlane(), x, y) == 0 ? "unpainted" : "inked";
+        }
+
+        @Override
+        public Lab asked(int[] tints) {
+            return java.util.Arrays.stream(tints).sum() == 0 ? null : new Lab(60, 0, 0);
         }
 
         @Override

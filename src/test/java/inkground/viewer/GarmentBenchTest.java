@@ -83,7 +83,7 @@ class GarmentBenchTest extends ApplicationTest {
     private Point2D view(double xMm, double yMm) {
         Box pt = Worn.toPt(new Box(xMm, yMm, xMm, yMm));
         Camera camera = state.camera.get();
-        return new Point2D(camera.toViewX(pt.x0()), camera.toViewY(pt.y0()));
+        return new Point2D(camera.toViewX(pt.x0(), pt.y0()), camera.toViewY(pt.x0(), pt.y0()));
     }
 
     private int rgbAt(double xMm, double yMm) throws Exception {

@@ -85,8 +85,8 @@ class LineUpTest extends ApplicationTest {
             Node cell = lookup("#line-up-" + id).query();
             Bounds at = cell.getBoundsInParent();
             Camera camera = state.camera.get();
-            argb[0] = image.getPixelReader().getArgb((int) (cell.getLayoutX() + camera.toViewX(pageX)), (int)
-                    (cell.getLayoutY() + camera.toViewY(pageY)));
+            argb[0] = image.getPixelReader().getArgb((int) (cell.getLayoutX() + camera.toViewX(pageX, pageY)), (int)
+                    (cell.getLayoutY() + camera.toViewY(pageX, pageY)));
             assertThat(at.getWidth()).isPositive();
         });
         return argb[0] & 0xffffff;

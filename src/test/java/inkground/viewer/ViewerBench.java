@@ -4,115 +4,224 @@ import inkground.viewer.desk.JobEngine;
 import inkground.viewer.desk.ProofDesk;
 import inkground.viewer.desk.Recents;
 import inkground.viewer.state.ViewerState;
+import java.io.IOException;
 import java.lang.management.ManagementFactory;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.FutureTask;
+import java.util.concurrent.TimeUnit;
 import java.util.function.BooleanSupplier;
 import javafx.application.Platform;
 import javafx.stage.Stage;
 
 /**
- * Measures the window on one file at 2560 × 1440: time to the first picture, from key to new picture when the substrate is
- * stepped, and how long the window's thread is ever kept from a waiting event while zooming and panning. Argument: the PDF.
+ * Measures the window on one file. Arguments: the file, then any of
+ *
+ * <ul>
+ *   <li>{@code steps}: from key to new picture when the substrate is stepped, at 2560 × 1440
+ *   <li>{@code moves}: how long anything keeps the window's thread while zooming and panning, at 2560 × 1440
+ *   <li>{@code memory}: what the file costs in memory when it has been looked at near and far
+ *   <li>{@code leak}: memory after a thousand and after ten thousand steps, in a small window
+ * </ul>
  */
 public final class ViewerBench {
     private static final int STEPS = 40;
-    private static final int MOVES = 120;
+    private static final int MOVES = 90;
+    private static final long PATIENCE_S = 300;
 
+    private final boolean small;
     private ViewerState state;
     private ViewerWindow window;
     private ProofDesk desk;
+    private PulseWatch watch;
 
-    /** Runs all measurements and prints them. */
+    private ViewerBench(boolean small) {
+        this.small = small;
+    }
+
+    /** Runs what is asked for and prints it. */
     public static void main(String[] args) throws Exception {
-        long start = System.nanoTime();
+        long processStart = ManagementFactory.getRuntimeMXBean().getStartTime();
         CountDownLatch started = new CountDownLatch(1);
         Platform.startup(started::countDown);
         started.await();
-        new ViewerBench().run(Path.of(args[0]), start);
+        List<String> wanted = List.of(args).subList(1, args.length);
+        ViewerBench bench = new ViewerBench(wanted.contains("leak"));
+        bench.open(Path.of(args[0]), processStart);
+        for (String what : wanted) {
+            switch (what) {
+                case "steps" -> bench.steps();
+                case "moves" -> bench.moves();
+                case "memory" -> bench.memory();
+                case "leak" -> bench.leak();
+                default -> throw new IllegalArgumentException(what);
+            }
+        }
+        onFx(bench.window::close);
         Platform.exit();
     }
 
-    private void run(Path pdf, long start) throws Exception {
+    private void open(Path file, long processStart) throws Exception {
+        CompletableFuture<Long> painted = new CompletableFuture<>();
         onFx(() -> {
             state = new ViewerState();
             Recents recents = new Recents(ViewerRig.preferences());
             desk = new ProofDesk(state, new JobEngine(Optional.empty()), recents, ViewerRig.real());
             window = new ViewerWindow(state, desk);
             Stage stage = new Stage();
-            stage.setWidth(2560);
-            stage.setHeight(1440);
+            stage.setWidth(small ? 1060 : 2560);
+            stage.setHeight(small ? 640 : 1440);
             window.show(stage);
+            watch = new PulseWatch(window.scene());
+            watch.afterLayout(() -> {
+                if (state.page.get() != null && window.surface().complete()) {
+                    watch.afterLayout(() -> {});
+                    PulseWatch.whenPainted(() -> painted.complete(System.currentTimeMillis()));
+                }
+            });
             desk.stockRack();
-            desk.open(pdf);
+            desk.open(file);
         });
-        until(() -> state.page.get() != null && window.surface().complete());
-        System.out.printf("first sharp picture after toolkit start: %.0f ms%n", (System.nanoTime() - start) / 1e6);
+        System.out.printf(
+                "process start to first sharp picture: %d ms, %.0f ms of processor time%n",
+                painted.get(PATIENCE_S, TimeUnit.SECONDS) - processStart, processCpuMs());
         until(() -> state.figures.get() != null);
-        System.out.printf("figures measured after: %.0f ms%n", (System.nanoTime() - start) / 1e6);
+    }
+
+    private static double processCpuMs() {
+        return ((com.sun.management.OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean())
+                        .getProcessCpuTime()
+                / 1e6;
+    }
+
+    /** Closer, so that the page fills the surface, and some steps that warm up the compiler. */
+    private void prepare() throws Exception {
         onFx(() -> state.zoom(3));
-        until(() -> window.surface().complete());
-        steps();
-        moves();
-        onFx(window::close);
+        for (int i = 0; i < 15; i++) {
+            step(i);
+        }
     }
 
     private void steps() throws Exception {
-        List<Double> times = new ArrayList<>();
+        prepare();
+        List<Double> laidOut = new ArrayList<>();
+        List<Double> painted = new ArrayList<>();
+        double cpu = processCpuMs();
+        watch.restart();
         for (int i = 0; i < STEPS; i++) {
-            int by = i % 20 < 10 ? 1 : -1;
-            long from = System.nanoTime();
-            onFx(() -> state.stepSubstrate(by));
-            until(() -> window.surface().complete());
-            times.add((System.nanoTime() - from) / 1e6);
+            double[] ms = step(i);
+            laidOut.add(ms[0]);
+            painted.add(ms[1]);
         }
-        print("substrate step to new picture", times);
-        // Once more without asking all the time whether it is done, which costs the window's thread more than the step.
-        long busy = cpuOfWindowThread();
-        for (int i = 0; i < STEPS; i++) {
-            int by = i % 20 < 10 ? 1 : -1;
-            onFx(() -> state.stepSubstrate(by));
-            Thread.sleep(300);
-        }
-        System.out.printf(
-                "processor time of the window's thread: %.2f ms per step%n",
-                (cpuOfWindowThread() - busy) / 1e6 / STEPS);
+        print("substrate step, key to new picture handed to the painter", laidOut);
+        print("substrate step, key to new picture painted", painted);
+        print("  processor time of the window's thread in a pulse", watch.cpuMs());
+        System.out.printf("  processor time of the whole program: %.1f ms a step%n", (processCpuMs() - cpu) / STEPS);
+    }
+
+    /** @return milliseconds until the new picture is laid out, and until it is painted */
+    private double[] step(int i) throws Exception {
+        CompletableFuture<Long> laidOut = new CompletableFuture<>();
+        CompletableFuture<Long> painted = new CompletableFuture<>();
+        int by = i % 20 < 10 ? 1 : -1;
+        long[] from = new long[1];
+        onFx(() -> {
+            from[0] = System.nanoTime();
+            state.stepSubstrate(by);
+            watch.afterLayout(() -> {
+                if (window.surface().complete()) {
+                    watch.afterLayout(() -> {});
+                    laidOut.complete(System.nanoTime());
+                    PulseWatch.whenPainted(() -> painted.complete(System.nanoTime()));
+                }
+            });
+        });
+        return new double[] {
+            (laidOut.get(PATIENCE_S, TimeUnit.SECONDS) - from[0]) / 1e6,
+            (painted.get(PATIENCE_S, TimeUnit.SECONDS) - from[0]) / 1e6
+        };
     }
 
     private void moves() throws Exception {
-        long busy = cpuOfWindowThread();
-        List<Double> waits = new ArrayList<>();
+        prepare();
+        until(() -> window.surface().complete());
+        onFx(watch::restart);
+        double cpu = processCpuMs();
+        List<Double> events = new ArrayList<>();
         for (int i = 0; i < MOVES; i++) {
             int move = i;
             onFx(() -> {
-                if (move % 2 == 0) {
-                    state.zoom(move % 40 < 20 ? 1.04 : 1 / 1.04);
+                long from = System.nanoTime();
+                if (move % 3 == 0) {
+                    state.zoom(move % 60 < 30 ? 1.04 : 1 / 1.04);
                 } else {
-                    state.pan(7, -3);
+                    state.pan(move % 90 < 45 ? 7 : -7, move % 90 < 45 ? -3 : 3);
                 }
+                events.add((System.nanoTime() - from) / 1e6);
             });
-            long asked = System.nanoTime();
-            FutureTask<Double> wait = new FutureTask<>(() -> (System.nanoTime() - asked) / 1e6);
-            Platform.runLater(wait);
-            waits.add(wait.get());
-            Thread.sleep(12);
+            Thread.sleep(16);
         }
-        print("wait for the window's thread while zooming and panning", waits);
+        print("zooming and panning, an event on the window's thread", events);
+        print("zooming and panning, a pulse on the window's thread, waiting for the painter included", watch.wallMs());
+        List<Double> own = watch.cpuMs();
+        print("zooming and panning, a pulse on the window's thread, processor time", own);
         System.out.printf(
-                "processor time of the window's thread: %.2f ms per move%n",
-                (cpuOfWindowThread() - busy) / 1e6 / MOVES);
+                "  over 16 ms of processor time: %d of %d pulses%n",
+                own.stream().filter(ms -> ms > 16).count(), own.size());
+        System.out.printf("  processor time of the whole program: %.1f ms a move%n", (processCpuMs() - cpu) / MOVES);
     }
 
-    private static long cpuOfWindowThread() throws Exception {
-        FutureTask<Long> time =
-                new FutureTask<>(() -> ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime());
-        Platform.runLater(time);
-        return time.get();
+    private void memory() throws Exception {
+        for (double factor : new double[] {3, 4, 1 / 12.0}) {
+            onFx(() -> state.zoom(factor));
+            until(() -> window.surface().complete());
+            for (int i = 0; i < 12; i++) {
+                onFx(() -> state.pan(-700, -400));
+                until(() -> window.surface().complete());
+                step(i);
+            }
+        }
+        System.out.printf("heap in use after collecting: %d MiB%n", heapMiB());
+        System.out.printf(
+                "memory of the process: %d MiB now, %d MiB at most%n", statusMiB("VmRSS:"), statusMiB("VmHWM:"));
+    }
+
+    private void leak() throws Exception {
+        long early = 0;
+        for (int i = 1; i <= 10_000; i++) {
+            step(i);
+            if (i == 1_000) {
+                early = heapMiB();
+                System.out.printf("heap in use after collecting, 1,000 steps: %d MiB%n", early);
+            }
+        }
+        System.out.printf("heap in use after collecting, 10,000 steps: %d MiB%n", heapMiB());
+    }
+
+    private static long heapMiB() throws InterruptedException {
+        for (int i = 0; i < 3; i++) {
+            System.gc();
+            Thread.sleep(200);
+        }
+        return ManagementFactory.getMemoryMXBean().getHeapMemoryUsage().getUsed() >> 20;
+    }
+
+    private static long statusMiB(String field) throws IOException {
+        Path status = Path.of("/proc/self/status");
+        if (!Files.exists(status)) {
+            return -1;
+        }
+        return Files.readAllLines(status).stream()
+                .filter(line -> line.startsWith(field))
+                .mapToLong(line -> Long.parseLong(line.replaceAll("\\D", "")) >> 10)
+                .findFirst()
+                .orElse(-1);
     }
 
     private static void print(String what, List<Double> ms) {
@@ -123,10 +232,14 @@ public final class ViewerBench {
     }
 
     private void until(BooleanSupplier met) throws Exception {
+        long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(PATIENCE_S);
         FutureTask<Boolean> asked = new FutureTask<>(met::getAsBoolean);
         Platform.runLater(asked);
         while (!asked.get()) {
-            Thread.sleep(1);
+            if (System.nanoTime() > end) {
+                throw new IllegalStateException("the window did not come to rest");
+            }
+            Thread.sleep(5);
             asked = new FutureTask<>(met::getAsBoolean);
             Platform.runLater(asked);
         }

@@ -76,7 +76,8 @@ class ViewerDemoTest extends ApplicationTest {
         WritableImage[] image = new WritableImage[1];
         interact(() -> image[0] = window.surface().snapshot(null, null));
         Camera camera = state.camera.get();
-        return image[0].getPixelReader().getArgb((int) camera.toViewX(pageX), (int) camera.toViewY(pageY)) & 0xffffff;
+        return image[0].getPixelReader().getArgb((int) camera.toViewX(pageX, pageY), (int) camera.toViewY(pageX, pageY))
+                & 0xffffff;
     }
 
     private int substrateRgb() throws Exception {

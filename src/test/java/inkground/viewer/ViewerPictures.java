@@ -8,6 +8,7 @@ import inkground.viewer.desk.ProofDesk;
 import inkground.viewer.desk.Recents;
 import inkground.viewer.state.BenchView;
 import inkground.viewer.state.Comparison;
+import inkground.viewer.state.LengthUnit;
 import inkground.viewer.state.MapKind;
 import inkground.viewer.state.Rack;
 import inkground.viewer.state.Theme;
@@ -107,6 +108,7 @@ public final class ViewerPictures {
         onFx(() -> state.solo.set(-1));
         hover(0.5, 0.45);
         shoot("probe-light");
+        pins();
         onFx(() -> state.zoom(6, 500, 300));
         shoot("closer-light");
         onFx(() -> {
@@ -184,6 +186,40 @@ public final class ViewerPictures {
         return state.view.get() == BenchView.GARMENT
                 ? !state.substrate.get().garment() || window.garment().surface().complete()
                 : window.surface().complete() || window.lineUp().complete();
+    }
+
+    /** Pins, the view turned, and the measuring of the screen. */
+    private void pins() throws Exception {
+        for (double[] place : new double[][] {{0.5, 0.45}, {0.42, 0.28}, {0.47, 0.62}, {0.35, 0.8}}) {
+            hover(place[0], place[1]);
+            onFx(() -> state.pinProbe());
+        }
+        shoot("pins-light");
+        onFx(() -> {
+            state.turn(1);
+            state.unit.set(LengthUnit.INCH);
+            state.theme.set(Theme.DARK);
+        });
+        shoot("turned-inch-dark");
+        onFx(() -> {
+            state.turn(-1);
+            state.unit.set(LengthUnit.MM);
+            state.trueSize.sheet.set(true);
+        });
+        shoot("true-size-dark");
+        onFx(() -> state.theme.set(Theme.LIGHT));
+        shoot("true-size-light");
+        onFx(() -> {
+            state.trueSize.sheet.set(false);
+            state.trueSize.measuredPxPerMm.set(4.1);
+            state.showTrueSize();
+        });
+        shoot("true-size-page-light");
+        onFx(() -> {
+            state.trueSize.measuredPxPerMm.set(0);
+            state.pins.clear();
+            state.fitPage();
+        });
     }
 
     private void rackAndLineUp() throws Exception {
@@ -343,10 +379,12 @@ public final class ViewerPictures {
     private void hover(double shareX, double shareY) throws Exception {
         onFx(() -> {
             var surface = window.surface();
+            // An event without a source is told where it is in the window.
+            var at = surface.localToScene(surface.getWidth() * shareX, surface.getHeight() * shareY);
             surface.fireEvent(new javafx.scene.input.MouseEvent(
                     javafx.scene.input.MouseEvent.MOUSE_MOVED,
-                    surface.getWidth() * shareX,
-                    surface.getHeight() * shareY,
+                    at.getX(),
+                    at.getY(),
                     0,
                     0,
                     javafx.scene.input.MouseButton.NONE,

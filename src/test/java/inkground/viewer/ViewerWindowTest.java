@@ -2,94 +2,25 @@ package inkground.viewer;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import inkground.viewer.desk.ProofDesk;
-import inkground.viewer.desk.Recents;
 import inkground.viewer.state.BenchView;
 import inkground.viewer.state.Camera;
 import inkground.viewer.state.MapKind;
 import inkground.viewer.state.Theme;
-import inkground.viewer.state.ViewerState;
 import inkground.viewer.surface.ProofSurface;
 import java.awt.image.BufferedImage;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
-import java.util.concurrent.TimeUnit;
-import javafx.geometry.Point2D;
-import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
-import javafx.stage.Stage;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
-import org.testfx.framework.junit5.ApplicationTest;
 import org.testfx.util.WaitForAsyncUtils;
 
 /** Acts on the window as a user does, over an engine whose colours are known by construction. */
-class ViewerWindowTest extends ApplicationTest {
-    private static final long PATIENCE_S = 20;
-
-    @TempDir
-    static Path folder;
-
-    private final FakeEngine engine = new FakeEngine();
-    private ViewerState state;
-    private ProofDesk desk;
-    private ViewerWindow window;
-    private Stage stage;
-
-    @Override
-    public void start(Stage onStage) {
-        stage = onStage;
-        state = new ViewerState();
-        desk = new ProofDesk(state, engine, new Recents(ViewerRig.preferences()), ViewerRig.real());
-        window = new ViewerWindow(state, desk);
-        window.show(stage);
-        desk.stockRack();
-    }
-
-    @Override
-    public void stop() {
-        window.close();
-    }
-
-    private void until(Callable<Boolean> met) throws Exception {
-        WaitForAsyncUtils.waitFor(PATIENCE_S, TimeUnit.SECONDS, () -> WaitForAsyncUtils.asyncFx(met)
-                .get());
-        WaitForAsyncUtils.waitForFxEvents();
-    }
-
-    private void openArtwork() throws Exception {
-        Path file = Files.writeString(folder.resolve("regatta.pdf"), "%PDF-fake");
-        interact(() -> desk.open(file));
-        until(() -> window.surface().complete());
-    }
-
-    /** @return colour on the surface where a point of the page lies */
-    private int rgbAt(double pageX, double pageY) throws Exception {
-        until(() -> window.surface().complete());
-        WritableImage[] image = new WritableImage[1];
-        interact(() -> image[0] = window.surface().snapshot(null, null));
-        Camera camera = state.camera.get();
-        return image[0].getPixelReader().getArgb((int) camera.toViewX(pageX), (int) camera.toViewY(pageY)) & 0xffffff;
-    }
-
-    private boolean shows(String query) {
-        Node node = lookup(query).query();
-        return node.isVisible() && node.getParent().isVisible();
-    }
-
-    private void pointAt(double pageX, double pageY) {
-        Camera camera = state.camera.get();
-        Point2D at = window.surface().localToScreen(camera.toViewX(pageX), camera.toViewY(pageY));
-        moveTo(at);
-        WaitForAsyncUtils.waitForFxEvents();
-    }
-
+class ViewerWindowTest extends FakeWindow {
     @Test
     void theStartScreenGivesWayToTheArtworkAndTheTitleIsTheFileName() throws Exception {
         assertThat(shows("#start")).isTrue();
@@ -324,10 +255,10 @@ class ViewerWindowTest extends ApplicationTest {
     @Test
     void theThemeChangesThePanelsButNotTheGreyAroundTheProof() throws Exception {
         openArtwork();
-        int outside = rgbAt(-60, 150);
+        int outside = rgbAt(-20, 150);
         push(KeyCode.D);
         assertThat(state.theme.get()).isEqualTo(Theme.DARK);
-        assertThat(rgbAt(-60, 150)).isEqualTo(outside).isEqualTo(0x767676);
+        assertThat(rgbAt(-20, 150)).isEqualTo(outside).isEqualTo(0x767676);
     }
 
     @Test

@@ -134,7 +134,8 @@ final class TwoPages {
                 from.centreY() - a.y0() + b.y0(),
                 to.widthPx(),
                 to.heightPx(),
-                to.outputScale()));
+                to.outputScale(),
+                from.quarters()));
         following = false;
     }
 

@@ -1,5 +1,6 @@
 package inkground.viewer.desk;
 
+import inkground.app.Arrangement;
 import inkground.app.Arrangement.WhiteBase;
 import inkground.app.AssignmentFile;
 import inkground.app.InkUse;
@@ -34,6 +35,7 @@ import inkground.base.Progress;
 import inkground.base.Refusal;
 import inkground.colour.Cie;
 import inkground.colour.Lab;
+import inkground.colour.PrintCondition;
 import inkground.findings.ThinFeatures;
 import inkground.geometry.Box;
 import inkground.plate.InkPlanes;
@@ -53,10 +55,13 @@ import inkground.viewer.state.ProofEngine;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /** The port of the window over the use cases of the program. */
@@ -170,16 +175,78 @@ public final class JobEngine implements ProofEngine {
         }
 
         @Override
+        public PageThumb thumb(int number, ColourAssignment assignment, int edgePx, Cancel cancel) throws Refusal {
+            PageJob page = job.passing(number, assignment, cancel, Progress.NONE);
+            Box media = page.info().box(PageBox.MEDIA);
+            double dpi = 72 * edgePx / Math.max(media.width(), media.height());
+            Set<Integer> on = page.displayList().layers().stream()
+                    .filter(Layer::on)
+                    .map(Layer::id)
+                    .collect(Collectors.toSet());
+            PlateRequest whole = PlateRequest.of(media, dpi, true, on);
+            return new JobThumb(
+                    page.plate().render(whole, cancel, Progress.NONE),
+                    page.inkColours(),
+                    page.condition(),
+                    JobEngine.this::substrate);
+        }
+
+        @Override
         public void close() {
             job.close();
         }
     }
 
+    private record JobThumb(
+            InkPlanes planes,
+            List<InkColour> inkColours,
+            PrintCondition condition,
+            Function<String, Substrate> substrates)
+            implements PageThumb {
+        @Override
+        public Painter painter(String substrateId, Arrangement arrangement) {
+            Substrate substrate = substrates.apply(substrateId);
+            List<InkColour> colours = inkColours.stream()
+                    .map(colour -> {
+                        Double opacity =
+                                arrangement.opacities().get(colour.ink().name());
+                        return opacity == null ? colour : colour.withOpacity(opacity);
+                    })
+                    .toList();
+            Stack usual = Stack.of(substrate, colours, condition);
+            boolean cloth = substrate.kind() == Substrate.Kind.GARMENT;
+            Stack arranged = new Stack(
+                    substrate,
+                    colours,
+                    condition,
+                    usual.shown(),
+                    order(usual, arrangement.printOrder()),
+                    arrangement
+                            .underbase()
+                            .filter(base -> cloth)
+                            .map(JobPage::underbase)
+                            .orElse(null));
+            return new StackPainter(new StackModel(arranged), null, null, null);
+        }
+
+        /** Stable: inks that the arrangement does not know keep their usual order, and follow the known ones. */
+        private static List<Integer> order(Stack usual, List<String> arranged) {
+            return usual.printOrder().stream()
+                    .sorted(Comparator.comparingInt(plane -> {
+                        int at = arranged.indexOf(usual.inks().get(plane).ink().name());
+                        return at < 0 ? arranged.size() : at;
+                    }))
+                    .toList();
+        }
+    }
+
     private final class JobPage implements OpenPage {
         private final PageJob page;
+        private final AskedColours asked;
 
         JobPage(PageJob page) {
             this.page = page;
+            this.asked = new AskedColours(page.inkColours(), page.condition());
         }
 
         @Override
@@ -266,6 +333,11 @@ public final class JobEngine implements ProofEngine {
         @Override
         public String cover(InkPlanes planes, int x, int y) {
             return BareMap.classify(planes, x, y).label();
+        }
+
+        @Override
+        public Lab asked(int[] tints) {
+            return Arrays.stream(tints).allMatch(tint -> tint == 0) ? null : asked.lab(tints);
         }
 
         @Override

@@ -101,6 +101,10 @@ public final class ProofDesk implements AutoCloseable {
         state.unit.set(recents.unit());
         state.theme.addListener((Observable o) -> recents.keep(state.theme.get(), state.unit.get()));
         state.unit.addListener((Observable o) -> recents.keep(state.theme.get(), state.unit.get()));
+        state.trueSize.screen.addListener((o, before, now) -> state.trueSize.measuredPxPerMm.set(recents.pxPerMm(now)));
+        state.trueSize.measuredPxPerMm.addListener((Observable o) ->
+                recents.keepPxPerMm(state.trueSize.screen.get(), state.trueSize.measuredPxPerMm.get()));
+        new PinReader(state, scheduler("reading the pins"));
         // Measuring waits for the first picture, which the user waits for.
         state.pictured.addListener((Observable o) -> {
             if (state.pictured.get()) {
@@ -236,6 +240,8 @@ public final class ProofDesk implements AutoCloseable {
         state.file.set(null); // what was decided about one file says nothing about the next
         state.history.restart(arrangement);
         state.kept.set(arrangement);
+        state.pins.clear();
+        state.camera.set(state.camera.get().turned(-state.camera.get().quarters()));
         state.show(opened.file(), opened.page());
         takenUp = opened.session().flatMap(Session::view).orElse(null);
         if (takenUp != null) {
@@ -313,12 +319,15 @@ public final class ProofDesk implements AutoCloseable {
 
     /** Turns to another page of the file; does nothing beyond its ends. */
     public void turnPage(int by) {
-        OpenFile file = state.file.get();
-        if (file == null) {
-            return;
+        if (state.page.get() != null) {
+            turnTo(state.page.get().info().number() + by);
         }
-        int number = state.page.get().info().number() + by;
-        if (number >= 1 && number <= file.pageCount()) {
+    }
+
+    /** Turns to a page of the file; does nothing beyond its ends. */
+    public void turnTo(int number) {
+        OpenFile file = state.file.get();
+        if (file != null && number >= 1 && number <= file.pageCount()) {
             state.trouble.set(null);
             ColourAssignment assignment = state.history.get().assignment();
             work(

@@ -2,6 +2,7 @@ package inkground.viewer.desk;
 
 import inkground.viewer.state.LengthUnit;
 import inkground.viewer.state.Theme;
+import inkground.viewer.state.TrueSize;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
@@ -13,7 +14,7 @@ import java.util.logging.Logger;
 import java.util.prefs.BackingStoreException;
 import java.util.prefs.Preferences;
 
-/** The files opened last, the theme, the unit and the favourite substrates, kept from one run to the next in the user's preferences. */
+/** The files opened last, the theme, the unit, the favourite substrates and the measure of each screen, kept in the user's preferences. */
 public final class Recents {
     /** Longest list. */
     public static final int MOST = 6;
@@ -74,6 +75,18 @@ public final class Recents {
     public void keep(Theme theme, LengthUnit unit) {
         put("theme", theme.name());
         put("unit", unit.name());
+        save();
+    }
+
+    /** @return logical pixels per millimetre measured on a screen; 0 if it was not measured */
+    public double pxPerMm(String screen) {
+        double kept = node.getDouble("pxPerMm." + screen, 0);
+        return kept > 0 ? TrueSize.limited(kept) : 0;
+    }
+
+    /** Keeps a screen's logical pixels per millimetre. */
+    public void keepPxPerMm(String screen, double pxPerMm) {
+        node.putDouble("pxPerMm." + screen, pxPerMm);
         save();
     }
 

@@ -160,12 +160,7 @@ final class LineUpFeed {
     /** @return what a cell sees of the page at device pixels; null when it sees none of it */
     private static PlateRequest seen(Camera camera, Box media, boolean overprint, Set<Integer> layersOn) {
         double scale = camera.pxPerPt();
-        Box seen = new Box(
-                        camera.toPageX(0),
-                        camera.toPageY(0),
-                        camera.toPageX(camera.widthPx()),
-                        camera.toPageY(camera.heightPx()))
-                .intersect(media);
+        Box seen = camera.seen().intersect(media);
         if (seen.isEmpty()) {
             return null;
         }

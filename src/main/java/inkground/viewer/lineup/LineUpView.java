@@ -222,23 +222,23 @@ public final class LineUpView extends Region {
         Box ground = state.groundOf(card);
         double s = camera.outputScale();
         gc.setFill(Color.rgb(card.argb() >> 16 & 255, card.argb() >> 8 & 255, card.argb() & 255));
-        double x0 = Math.rint(camera.toViewX(ground.x0()) * s) / s;
-        double y0 = Math.rint(camera.toViewY(ground.y0()) * s) / s;
-        gc.fillRect(
-                x0,
-                y0,
-                Math.rint(camera.toViewX(ground.x1()) * s) / s - x0,
-                Math.rint(camera.toViewY(ground.y1()) * s) / s - y0);
+        Box seen = camera.toView(ground);
+        double x0 = camera.snap(seen.x0());
+        double y0 = camera.snap(seen.y0());
+        gc.fillRect(x0, y0, camera.snap(seen.x1()) - x0, camera.snap(seen.y1()) - y0);
+        // From device pixels of the page to the view; every number is whole once the screen's scale is applied.
+        gc.transform(
+                camera.cos() / s,
+                camera.sin() / s,
+                -camera.sin() / s,
+                camera.cos() / s,
+                camera.originXDevice() / s,
+                camera.originYDevice() / s);
         for (LineUpFeed.Picture picture : feed.drawing(card.id())) {
             PlateRequest r = picture.request();
             double scaled = camera.pxPerPt() / r.pxPerPt();
             gc.setImageSmoothing(scaled != 1);
-            gc.drawImage(
-                    picture.image(),
-                    (camera.originXDevice() + r.x0() * scaled) / s,
-                    (camera.originYDevice() + r.y0() * scaled) / s,
-                    r.width() * scaled / s,
-                    r.height() * scaled / s);
+            gc.drawImage(picture.image(), r.x0() * scaled, r.y0() * scaled, r.width() * scaled, r.height() * scaled);
         }
     }
 }

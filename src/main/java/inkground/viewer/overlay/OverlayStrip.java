@@ -50,6 +50,7 @@ public final class OverlayStrip extends ScrollPane {
             }
         });
         caption("Lines");
+        line("rulers", "Rulers", Feather.ALIGN_LEFT, Command.RULERS, state.rulers);
         line("trim", "Trim", Feather.SCISSORS, Command.TRIM, state.overlays.trim);
         line("bleed", "Bleed", Feather.MAXIMIZE_2, Command.BLEED, state.overlays.bleed);
         line("safe", "Safe area", Feather.SHIELD, Command.SAFE, state.overlays.safe);

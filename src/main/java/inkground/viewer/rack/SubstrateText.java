@@ -1,6 +1,7 @@
 package inkground.viewer.rack;
 
 import inkground.colour.Lab;
+import inkground.viewer.state.Probe;
 import inkground.viewer.state.ProofEngine.SubstrateCard;
 import java.util.Locale;
 
@@ -17,6 +18,14 @@ public final class SubstrateText {
     public static String lab(Lab lab) {
         return String.format(Locale.ROOT, "Lab %.0f %.0f %.0f", lab.L(), noMinusZero(lab.a()), noMinusZero(lab.b()))
                 .replace('-', '−');
+    }
+
+    /** @return how far a colour is from the one the artwork asks for */
+    public static String shift(Probe probe) {
+        return probe.deltaE00().isPresent()
+                ? String.format(
+                        Locale.ROOT, "ΔE00 %.1f from asked", probe.deltaE00().getAsDouble())
+                : "no ink asked for";
     }
 
     private static double noMinusZero(double value) {

@@ -26,6 +26,11 @@ public enum LengthUnit {
         return word;
     }
 
+    /** @return a length of this unit in points */
+    public double pt(double length) {
+        return length / perPt;
+    }
+
     /** @return a length in points, without the sign */
     public String number(double pt) {
         return String.format(Locale.ROOT, format, pt * perPt);

@@ -1,21 +1,29 @@
 package inkground.viewer.state;
 
+import inkground.colour.Cie;
 import inkground.colour.Lab;
 import java.util.List;
+import java.util.OptionalDouble;
 
 /**
- * What lies under the pointer.
+ * What lies at a place of the page.
  *
  * @param xPt page x in points
  * @param yPt page y in points
  * @param tints 0 to 255 in plane order, all inks; empty off the page or before it is rasterised
  * @param cover how bare it is; empty where there are no tints
  * @param lab colour as shown; null where there are no tints
+ * @param asked colour that the artwork asks for; null where it asks for none
  */
-public record Probe(double xPt, double yPt, List<Integer> tints, String cover, Lab lab) {
+public record Probe(double xPt, double yPt, List<Integer> tints, String cover, Lab lab, Lab asked) {
     /** Copies the list. */
     public Probe {
         tints = List.copyOf(tints);
+    }
+
+    /** Where the artwork asks for no colour, or none is known. */
+    public Probe(double xPt, double yPt, List<Integer> tints, String cover, Lab lab) {
+        this(xPt, yPt, tints, cover, lab, null);
     }
 
     /** @return sum of the tints in per cent */
@@ -26,5 +34,10 @@ public record Probe(double xPt, double yPt, List<Integer> tints, String cover, L
     /** @return one tint in per cent, 0 for an ink without one */
     public int percent(int plane) {
         return plane < tints.size() ? (int) Math.round(tints.get(plane) / 2.55) : 0;
+    }
+
+    /** @return ΔE00 from the colour asked for to the colour as shown; empty where either is not known */
+    public OptionalDouble deltaE00() {
+        return lab == null || asked == null ? OptionalDouble.empty() : OptionalDouble.of(Cie.deltaE00(asked, lab));
     }
 }

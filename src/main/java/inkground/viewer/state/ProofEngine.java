@@ -1,5 +1,6 @@
 package inkground.viewer.state;
 
+import inkground.app.Arrangement;
 import inkground.app.OwnSubstrates;
 import inkground.app.PageComparison;
 import inkground.app.Session;
@@ -102,8 +103,26 @@ public interface ProofEngine {
          */
         OpenPage page(int number, ColourAssignment assignment, Cancel cancel, Progress progress) throws Refusal;
 
+        /**
+         * Looks at one page from afar. Nothing of the page is kept but what the small picture needs.
+         *
+         * @param number from 1
+         * @param assignment which of its colours are printed otherwise than stated
+         * @param edgePx longer edge of the picture in pixels
+         */
+        PageThumb thumb(int number, ColourAssignment assignment, int edgePx, Cancel cancel) throws Refusal;
+
         @Override
         void close();
+    }
+
+    /** One page seen from afar: its planes, coarse, and how to colour them. Light enough to keep many. */
+    interface PageThumb {
+        /** @return the planes of its media box */
+        InkPlanes planes();
+
+        /** @return what colours them on a substrate as the user has arranged the job, all printing inks shown; thread-safe */
+        Painter painter(String substrateId, Arrangement arrangement);
     }
 
     /** One page, read. The getters are quick. */
@@ -131,6 +150,9 @@ public interface ProofEngine {
 
         /** @return how bare a pixel is; quick, called on the window's thread */
         String cover(InkPlanes planes, int x, int y);
+
+        /** @return the colour that a tint vector asks for, absolute; null for no ink at all. Quick enough for the pointer */
+        Lab asked(int[] tints);
 
         /**
          * Measures the trim of the page: area of each ink.

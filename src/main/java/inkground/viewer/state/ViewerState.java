@@ -100,6 +100,12 @@ public final class ViewerState {
 
     /** What part of the page is seen; on the garment, what part of it. */
     public final ObjectProperty<Camera> camera = new SimpleObjectProperty<>(this, "camera", Camera.START);
+    /** How large the pixels of the screen are. */
+    public final TrueSize trueSize = new TrueSize();
+    /** Whether the rulers are shown. */
+    public final BooleanProperty rulers = new SimpleBooleanProperty(this, "rulers", true);
+    /** Places of the page that are watched. */
+    public final Pins pins = new Pins();
     /** Whether the page is kept fitted to the surface. */
     public final BooleanProperty fit = new SimpleBooleanProperty(this, "fit", true);
     /** What lies under the pointer; null when it is elsewhere. */
@@ -439,9 +445,34 @@ public final class ViewerState {
         zoom(factor, camera.get().widthPx() / 2, camera.get().heightPx() / 2);
     }
 
-    /** Zooms to 96 logical pixels per inch. */
-    public void fullSize() {
-        zoom(Camera.FULL_SIZE / camera.get().zoom());
+    /** Zooms so that the page is seen as large as it is, as far as the screen's pixels are known. */
+    public void showTrueSize() {
+        zoom(trueSize.zoom() / camera.get().zoom());
+        if (!trueSize.measured()) {
+            news.set("This screen is not measured: click the zoom figure and lay a card on the screen");
+        }
+    }
+
+    /** Turns the view by quarters, clockwise; a fitted page stays fitted. A garment is looked at as it is worn. */
+    public void turn(int byQuarters) {
+        if (view.get() == BenchView.GARMENT) {
+            news.set("A garment is looked at upright: turn the flat page");
+            return;
+        }
+        camera.set(camera.get().turned(byQuarters));
+        if (fit.get()) {
+            refit();
+        }
+    }
+
+    /** Pins the place under the pointer. */
+    public void pinProbe() {
+        if (page.get() == null || probe.get() == null || probe.get().tints().isEmpty()) {
+            news.set("Point at the page first: the place under the pointer is pinned");
+        } else if (!pins.pin(
+                probe.get(), page.get().info().number(), camera.get().pxPerPt())) {
+            news.set("There are " + Pins.MOST + " pins, the most there can be: take some away first");
+        }
     }
 
     /** Moves the picture by logical pixels. */

@@ -23,14 +23,12 @@ import javafx.scene.shape.Rectangle;
 public final class PageLines extends Pane {
     private final ViewerState state;
     private final List<Line> lines = new ArrayList<>();
-    private final Rectangle clip = new Rectangle();
 
     private record Line(BooleanProperty shown, String style, Rectangle halo, Rectangle stroke, Label label) {}
 
     public PageLines(ViewerState state) {
         this.state = state;
         setMouseTransparent(true);
-        setClip(clip);
         add(state.overlays.bleed, "bleed");
         add(state.overlays.trim, "trim");
         add(state.overlays.safe, "safe");
@@ -53,8 +51,6 @@ public final class PageLines extends Pane {
 
     /** Puts all lines where the camera sees them. */
     public void place() {
-        clip.setWidth(getWidth());
-        clip.setHeight(getHeight());
         for (Line line : lines) {
             boolean shown = line.shown().get()
                     && state.page.get() != null
@@ -72,12 +68,15 @@ public final class PageLines extends Pane {
     private void place(Line line) {
         Camera camera = state.camera.get();
         Box box = boxOf(line.style());
-        // Half a pixel in, so that a stroke one pixel wide fills whole pixels.
-        double x0 = Math.floor(camera.toViewX(box.x0())) + 0.5;
-        double y0 = Math.floor(camera.toViewY(box.y0())) + 0.5;
-        double x1 = Math.floor(camera.toViewX(box.x1())) + 0.5;
-        double y1 = Math.floor(camera.toViewY(box.y1())) + 0.5;
+        Box seen = camera.toView(box);
+        // One whole number of device pixels wide, and on whole device pixels.
+        double width = Math.max(1, Math.rint(camera.outputScale())) / camera.outputScale();
+        double x0 = camera.snap(seen.x0()) + width / 2;
+        double y0 = camera.snap(seen.y0()) + width / 2;
+        double x1 = camera.snap(seen.x1()) + width / 2;
+        double y1 = camera.snap(seen.y1()) + width / 2;
         for (Rectangle r : List.of(line.halo(), line.stroke())) {
+            r.setStrokeWidth(width);
             r.setX(x0);
             r.setY(y0);
             r.setWidth(x1 - x0);

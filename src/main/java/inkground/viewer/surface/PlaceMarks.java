@@ -54,10 +54,11 @@ final class PlaceMarks extends Pane {
         Camera camera = state.camera.get();
         for (int i = 0; i < marked.size(); i++) {
             Box box = marked.get(i).box();
-            double x = camera.toViewX((box.x0() + box.x1()) / 2);
-            double y = camera.toViewY((box.y0() + box.y1()) / 2);
-            double w = Math.max(LEAST_PX, box.width() * camera.zoom() + 2 * MARGIN_PX);
-            double h = Math.max(LEAST_PX, box.height() * camera.zoom() + 2 * MARGIN_PX);
+            Box seen = camera.toView(box);
+            double x = (seen.x0() + seen.x1()) / 2;
+            double y = (seen.y0() + seen.y1()) / 2;
+            double w = Math.max(LEAST_PX, seen.width() + 2 * MARGIN_PX);
+            double h = Math.max(LEAST_PX, seen.height() + 2 * MARGIN_PX);
             for (int j = 0; j < 2; j++) {
                 Rectangle frame = (Rectangle) getChildren().get(2 * i + j);
                 frame.setX(x - w / 2);

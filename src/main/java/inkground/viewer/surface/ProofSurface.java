@@ -1,22 +1,20 @@
 package inkground.viewer.surface;
 
-import inkground.geometry.Box;
-import inkground.plate.PlateRequest;
 import inkground.viewer.state.Camera;
 import inkground.viewer.state.ViewerState;
 import inkground.viewer.task.RenderScheduler;
+import java.util.List;
+import java.util.concurrent.Executor;
 import javafx.beans.Observable;
 import javafx.collections.SetChangeListener;
 import javafx.geometry.Point2D;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Cursor;
-import javafx.scene.canvas.Canvas;
-import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
 import javafx.scene.layout.Region;
-import javafx.scene.paint.Color;
+import javafx.scene.shape.Rectangle;
 import javafx.stage.Window;
 
 /**
@@ -31,33 +29,45 @@ public final class ProofSurface extends Region {
 
     private final ViewerState state;
     private final TileFeed feed;
-    private final Canvas canvas = new Canvas();
+    private final Rectangle surround = new Rectangle();
+    private final TileSheet sheet = new TileSheet();
     private final PageLines lines;
+    private final PinMarks pins;
     private final PlaceMarks places;
+    private final Rectangle clip = new Rectangle();
+    private final Executor ui;
     private Point2D grip;
+    private Point2D pointer;
+    private boolean refreshing;
 
-    public ProofSurface(ViewerState state, RenderScheduler scheduler, java.util.concurrent.Executor ui) {
+    public ProofSurface(ViewerState state, RenderScheduler scheduler, Executor ui) {
         this(state, scheduler, ui, 1);
     }
 
     /**
      * @param share of the memory for tiles that this surface may take, above 0 to 1
      */
-    public ProofSurface(ViewerState state, RenderScheduler scheduler, java.util.concurrent.Executor ui, double share) {
+    public ProofSurface(ViewerState state, RenderScheduler scheduler, Executor ui, double share) {
         this.state = state;
+        this.ui = ui;
         long cacheBytes =
                 (long) (share * Math.min(384L << 20, Runtime.getRuntime().maxMemory() / 4));
         feed = new TileFeed(state, scheduler, ui, cacheBytes, this::requestLayout);
         lines = new PageLines(state);
+        pins = new PinMarks(state);
         places = new PlaceMarks(state);
         setId("surface");
         getStyleClass().add("surface");
         setFocusTraversable(true);
         setAccessibleRole(AccessibleRole.IMAGE_VIEW);
         setAccessibleText("Proof of the page on the chosen substrate");
-        canvas.setManaged(false);
         lines.setManaged(false);
-        getChildren().addAll(canvas, lines, places);
+        pins.setManaged(false);
+        surround.setManaged(false);
+        surround.setSmooth(false);
+        surround.getStyleClass().add("surround");
+        getChildren().addAll(surround, sheet, lines, places, pins);
+        setClip(clip);
         listen();
         input();
     }
@@ -68,26 +78,42 @@ public final class ProofSurface extends Region {
             state.page,
             state.substrate,
             state.solo,
-            state.camera,
             state.overlays.map,
             state.overlays.phase,
             state.overprint,
             state.history.now()
         }) {
-            value.addListener(o -> requestLayout());
+            value.addListener(o -> lookAnew());
         }
-        visibleProperty().addListener((Observable o) -> requestLayout());
-        state.overlays.limits().forEach(limit -> limit.addListener((Observable o) -> requestLayout()));
-        SetChangeListener<Integer> changed = c -> requestLayout();
+        state.camera.addListener((Observable o) -> {
+            requestLayout();
+            if (pointer != null) {
+                probe(pointer.getX(), pointer.getY());
+            }
+        });
+        visibleProperty().addListener((Observable x) -> requestLayout());
+        state.overlays.limits().forEach(limit -> limit.addListener((Observable o) -> lookAnew()));
+        SetChangeListener<Integer> changed = c -> lookAnew();
         state.hidden.addListener(changed);
         state.layersOn.addListener(changed);
+    }
+
+    /** What is to be painted is set to work at once, not at the next pulse: the eye waits for it. */
+    private void lookAnew() {
+        requestLayout();
+        if (!refreshing) {
+            refreshing = true;
+            ui.execute(() -> {
+                refreshing = false;
+                feed.refresh();
+            });
+        }
     }
 
     private void input() {
         addEventHandler(ScrollEvent.SCROLL, e -> {
             if (state.page.get() != null && e.getDeltaY() != 0) {
                 state.zoom(Math.exp(e.getDeltaY() * ZOOM_PER_UNIT), e.getX(), e.getY());
-                probe(e.getX(), e.getY());
             }
             e.consume();
         });
@@ -98,8 +124,14 @@ public final class ProofSurface extends Region {
             grip = null;
             setCursor(Cursor.DEFAULT);
         });
-        setOnMouseMoved(e -> probe(e.getX(), e.getY()));
-        setOnMouseExited(e -> state.probe.set(null));
+        setOnMouseMoved(e -> {
+            pointer = new Point2D(e.getX(), e.getY());
+            probe(e.getX(), e.getY());
+        });
+        setOnMouseExited(e -> {
+            pointer = null;
+            state.probe.set(null);
+        });
     }
 
     private void grip(MouseEvent e) {
@@ -112,16 +144,16 @@ public final class ProofSurface extends Region {
 
     private void drag(MouseEvent e) {
         if (grip != null) {
+            pointer = new Point2D(e.getX(), e.getY());
             state.pan(e.getX() - grip.getX(), e.getY() - grip.getY());
-            grip = new Point2D(e.getX(), e.getY());
-            probe(e.getX(), e.getY());
+            grip = pointer;
         }
     }
 
     private void probe(double viewX, double viewY) {
         if (state.page.get() != null) {
             Camera camera = state.camera.get();
-            state.probe.set(feed.probe(camera.toPageX(viewX), camera.toPageY(viewY)));
+            state.probe.set(feed.probe(camera.toPageX(viewX, viewY), camera.toPageY(viewX, viewY)));
         }
     }
 
@@ -147,51 +179,27 @@ public final class ProofSurface extends Region {
         if (camera.widthPx() != width || camera.heightPx() != height || camera.outputScale() != outputScale()) {
             state.resize(width, height, outputScale());
         }
-        canvas.setWidth(width);
-        canvas.setHeight(height);
+        for (Rectangle whole : new Rectangle[] {clip, surround}) {
+            whole.setWidth(width);
+            whole.setHeight(height);
+        }
         lines.resizeRelocate(0, 0, width, height);
+        pins.resizeRelocate(0, 0, width, height);
         feed.refresh();
         draw();
         lines.place();
+        pins.place();
         places.resizeRelocate(0, 0, width, height);
         places.place();
     }
 
     private void draw() {
-        GraphicsContext gc = canvas.getGraphicsContext2D();
-        gc.clearRect(0, 0, canvas.getWidth(), canvas.getHeight());
         if (state.page.get() == null || state.substrate.get() == null) {
+            sheet.clear();
             return;
         }
-        Camera camera = state.camera.get();
-        fill(gc, camera, state.ground(), state.substrate.get().argb());
-        for (Tile tile : feed.drawing()) {
-            draw(gc, camera, tile);
-        }
-    }
-
-    private static void fill(GraphicsContext gc, Camera camera, Box box, int argb) {
-        gc.setFill(Color.rgb(argb >> 16 & 255, argb >> 8 & 255, argb & 255));
-        double s = camera.outputScale();
-        double x0 = Math.rint(camera.toViewX(box.x0()) * s) / s;
-        double y0 = Math.rint(camera.toViewY(box.y0()) * s) / s;
-        gc.fillRect(
-                x0,
-                y0,
-                Math.rint(camera.toViewX(box.x1()) * s) / s - x0,
-                Math.rint(camera.toViewY(box.y1()) * s) / s - y0);
-    }
-
-    private static void draw(GraphicsContext gc, Camera camera, Tile tile) {
-        PlateRequest r = tile.request();
-        double s = camera.outputScale();
-        double scaled = camera.pxPerPt() / r.pxPerPt();
-        gc.setImageSmoothing(scaled != 1);
-        gc.drawImage(
-                tile.image(),
-                (camera.originXDevice() + r.x0() * scaled) / s,
-                (camera.originYDevice() + r.y0() * scaled) / s,
-                r.width() * scaled / s,
-                r.height() * scaled / s);
+        List<Tile> tiles = feed.drawing();
+        boolean covered = feed.covers();
+        sheet.show(state.ground(), state.substrate.get().argb(), tiles, covered, state.camera.get());
     }
 }

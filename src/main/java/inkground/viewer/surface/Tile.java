@@ -14,14 +14,28 @@ import javafx.scene.image.PixelFormat;
 import javafx.scene.image.WritableImage;
 
 /**
- * One rasterised region: its ink planes, and the picture of them for one {@link Look}. The planes never change; the picture
- * is painted over when the look does, so that any number of looks costs no further memory.
+ * One rasterised region: its ink planes, and the picture of them for one {@link Look}. The planes never change; for another look
+ * a second picture is painted behind the one that shows, and the two change places. So nothing is copied on the window's
+ * thread, and any number of looks costs no further memory.
  */
 public final class Tile {
+    private static final class Picture {
+        final int[] argb;
+        final PixelBuffer<IntBuffer> buffer;
+        final WritableImage image;
+
+        Picture(InkPlanes planes, int[] argb) {
+            this.argb = argb;
+            buffer = new PixelBuffer<>(
+                    planes.width(), planes.height(), IntBuffer.wrap(argb), PixelFormat.getIntArgbPreInstance());
+            image = new WritableImage(buffer);
+        }
+    }
+
     private final InkPlanes planes;
-    private final int[] argb;
-    private final PixelBuffer<IntBuffer> buffer;
-    private final WritableImage image;
+    private Picture front;
+    // Painted off the window's thread, by one piece of work at a time; handed over when that is settled.
+    private volatile Picture back;
     private Look look;
     private volatile PlanePalette palette;
 
@@ -31,11 +45,8 @@ public final class Tile {
      */
     public Tile(InkPlanes planes, int[] argb, Look look) {
         this.planes = planes;
-        this.argb = argb;
         this.look = look;
-        buffer = new PixelBuffer<>(
-                planes.width(), planes.height(), IntBuffer.wrap(argb), PixelFormat.getIntArgbPreInstance());
-        image = new WritableImage(buffer);
+        front = new Picture(planes, argb);
     }
 
     /** @return what was rasterised */
@@ -48,9 +59,9 @@ public final class Tile {
         return planes;
     }
 
-    /** @return the picture, in device pixels */
+    /** @return the picture that shows, in device pixels; another one after {@link #turnOver} */
     public Image image() {
-        return image;
+        return front.image;
     }
 
     /** @return what the picture was painted for */
@@ -64,12 +75,28 @@ public final class Tile {
     }
 
     /**
-     * Paints the planes for a look without showing it yet; off the window's thread.
+     * Paints the planes for a look behind the picture that shows; off the window's thread. Cancelled, it leaves a half-painted
+     * picture there, which the next painting covers.
+     */
+    public void paintBehind(ProofEngine.Painter painter, Look with, Cancel cancel) throws Refusal {
+        if (back == null) {
+            back = new Picture(planes, new int[planes.width() * planes.height()]);
+        }
+        paint(painter, with, back.argb, cancel);
+    }
+
+    /**
+     * Paints the planes for a look into pixels of their own; off the window's thread.
      *
      * @return width × height opaque pixels
      */
     public int[] paint(ProofEngine.Painter painter, Look with, Cancel cancel) throws Refusal {
         int[] pixels = new int[planes.width() * planes.height()];
+        paint(painter, with, pixels, cancel);
+        return pixels;
+    }
+
+    private void paint(ProofEngine.Painter painter, Look with, int[] pixels, Cancel cancel) throws Refusal {
         PlanePalette quick = palette;
         // The patterns of a map hang on the place of a pixel, not on its inks alone.
         if (quick == null || with.map().isPresent()) {
@@ -80,20 +107,21 @@ public final class Tile {
             painter.paint(vectors, colours, 0, vectors.width(), cancel);
             quick.spread(colours, pixels);
         }
-        return pixels;
     }
 
-    /** Takes over pixels painted for another look; on the window's thread. */
-    public void repaint(int[] newArgb, Look newLook) {
-        System.arraycopy(newArgb, 0, argb, 0, argb.length);
-        buffer.updateBuffer(b -> null);
+    /** Shows what was painted behind; on the window's thread. */
+    public void turnOver(Look newLook) {
+        Picture shown = front;
+        front = back;
+        back = shown;
+        front.buffer.updateBuffer(b -> null);
         look = newLook;
     }
 
     /** @return weight in memory */
     public long bytes() {
-        // Counted as if quickened, since that comes a moment later; its few vectors weigh next to nothing.
-        return planes.bytes() + (4L + 2L) * argb.length;
+        // Counted as if quickened and painted for a second look, since that comes a moment later.
+        return planes.bytes() + (4L + 4L + 2L) * front.argb.length;
     }
 
     /** @return whether a device pixel of the page at this tile's scale lies in it */

@@ -19,7 +19,9 @@ import inkground.viewer.task.RenderScheduler;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.CancellationException;
 import java.util.concurrent.Executor;
 import java.util.stream.Stream;
 
@@ -41,8 +43,6 @@ public final class TileFeed {
 
     /** Work that was stopped or failed; it is tried again once the user looks elsewhere or otherwise. */
     private record GivenUp(Plan plan, Camera camera, Look look) {}
-
-    private record Painted(Tile tile, int[] argb) {}
 
     private final ViewerState state;
     private final RenderScheduler scheduler;
@@ -156,7 +156,8 @@ public final class TileFeed {
         Activity reports = activity;
         Cancel cancel = plan.colour()
                 ? scheduler.submit(c -> colour(from, tilesOf(plan), plan.look(), c), outcome -> {
-                    if (outcome instanceof Outcome.Done<List<Painted>> done) {
+                    // A newer plan may be painting these tiles already.
+                    if (running == plan && outcome instanceof Outcome.Done<List<Tile>> done) {
                         coloured(from, done.value(), plan.look());
                     }
                     settled(plan, outcome);
@@ -210,34 +211,28 @@ public final class TileFeed {
         return true;
     }
 
-    // Off the window's thread.
-    private List<Painted> colour(OpenPage from, List<Tile> tiles, Look look, Cancel cancel) throws Refusal {
+    // Off the window's thread. Waits for all tiles even when one stops, so that none is still being painted afterwards.
+    private List<Tile> colour(OpenPage from, List<Tile> tiles, Look look, Cancel cancel) throws Refusal {
         Painter with = painter(from, look);
-        try {
-            return tiles.parallelStream()
-                    .map(tile -> painted(tile, with, look, cancel))
-                    .toList();
-        } catch (RefusedInStream e) {
-            throw e.refusal;
+        Optional<Refusal> refusal = tiles.parallelStream()
+                .map(tile -> paint(tile, with, look, cancel))
+                .flatMap(Optional::stream)
+                .reduce((one, other) -> one);
+        cancel.check();
+        if (refusal.isPresent()) {
+            throw refusal.get();
         }
+        return tiles;
     }
 
-    private static Painted painted(Tile tile, Painter with, Look look, Cancel cancel) {
+    private static Optional<Refusal> paint(Tile tile, Painter with, Look look, Cancel cancel) {
         try {
-            return new Painted(tile, tile.paint(with, look, cancel));
+            tile.paintBehind(with, look, cancel);
+            return Optional.empty();
+        } catch (CancellationException e) {
+            return Optional.empty(); // told for all tiles at once
         } catch (Refusal e) {
-            throw new RefusedInStream(e);
-        }
-    }
-
-    /** Carries a refusal out of a stream. */
-    private static final class RefusedInStream extends RuntimeException {
-        private static final long serialVersionUID = 1;
-        private final transient Refusal refusal;
-
-        RefusedInStream(Refusal refusal) {
-            super(refusal);
-            this.refusal = refusal;
+            return Optional.of(e);
         }
     }
 
@@ -269,14 +264,14 @@ public final class TileFeed {
         return request.equals(TileGrid.coarse(page.info().box(PageBox.MEDIA), request.overprint(), request.layersOn()));
     }
 
-    private void coloured(OpenPage from, List<Painted> painted, Look look) {
+    private void coloured(OpenPage from, List<Tile> painted, Look look) {
         if (from == page) {
-            painted.forEach(p -> p.tile().repaint(p.argb(), look));
+            painted.forEach(tile -> tile.turnOver(look));
             shownLook = look;
         }
     }
 
-    /** @return tiles to draw, the coarse ones first; all painted for one look. Where the fine ones suffice, only they. */
+    /** @return tiles to draw, the coarse ones first; all painted for one look, none twice. Where the fine ones suffice, only they. */
     public List<Tile> drawing() {
         List<Tile> fine = shown(visible);
         if (fine.size() == visible.size()) {
@@ -287,9 +282,19 @@ public final class TileFeed {
         if (coarse != null && coarse.look().equals(shownLook)) {
             all.add(coarse);
         }
-        all.addAll(shown(backdrop));
+        shown(backdrop).stream().filter(tile -> !fine.contains(tile)).forEach(all::add);
         all.addAll(fine);
         return all;
+    }
+
+    /** @return whether the fine tiles are all there and hide all that lies beneath the page */
+    public boolean covers() {
+        Camera camera = state.camera.get();
+        Box seen = camera.seen();
+        // The tiles may end up to half a pixel before the page does.
+        return page != null
+                && seen.equals(seen.intersect(page.info().box(PageBox.MEDIA).grow(-1 / camera.pxPerPt())))
+                && shown(visible).size() == visible.size();
     }
 
     private List<Tile> shown(List<PlateRequest> requests) {
@@ -340,6 +345,7 @@ public final class TileFeed {
                 yPt,
                 boxed,
                 page.cover(planes, x, y),
-                known ? shown.painter().lab(tints) : null);
+                known ? shown.painter().lab(tints) : null,
+                page.asked(tints));
     }
 }

@@ -32,12 +32,7 @@ public final class TileGrid {
      */
     public static List<PlateRequest> visible(Camera camera, Box page, boolean overprint, Set<Integer> layersOn) {
         double scale = camera.pxPerPt();
-        Box seen = new Box(
-                        camera.toPageX(0),
-                        camera.toPageY(0),
-                        camera.toPageX(camera.widthPx()),
-                        camera.toPageY(camera.heightPx()))
-                .intersect(page);
+        Box seen = camera.seen().intersect(page);
         List<PlateRequest> regions = new ArrayList<>();
         if (seen.isEmpty()) {
             return regions;

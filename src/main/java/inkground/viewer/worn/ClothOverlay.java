@@ -62,6 +62,7 @@ public final class ClothOverlay extends Region {
     private boolean lies() {
         return state.view.get() == BenchView.FLAT
                 && state.overlays.cloth.get()
+                && state.camera.get().quarters() == 0 // the grain is painted upright
                 && state.page.get() != null
                 && state.substrate.get() != null
                 && state.substrate.get().garment()

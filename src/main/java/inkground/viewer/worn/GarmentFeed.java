@@ -220,8 +220,6 @@ final class GarmentFeed {
 
     /** @return a box of garment millimetres as the surface shows it, in logical pixels */
     static Box inView(Camera camera, Box mm) {
-        Box pt = Worn.toPt(mm);
-        return new Box(
-                camera.toViewX(pt.x0()), camera.toViewY(pt.y0()), camera.toViewX(pt.x1()), camera.toViewY(pt.y1()));
+        return camera.toView(Worn.toPt(mm));
     }
 }

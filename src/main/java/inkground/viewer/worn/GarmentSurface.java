@@ -93,7 +93,7 @@ public final class GarmentSurface extends Region {
             marks.hovered(overArtwork(e));
             setCursor(overArtwork(e) ? Cursor.MOVE : Cursor.DEFAULT);
             Camera camera = state.camera.get();
-            state.probe.set(feed.probe(camera.toPageX(e.getX()), camera.toPageY(e.getY())));
+            state.probe.set(feed.probe(camera.toPageX(e.getX(), e.getY()), camera.toPageY(e.getX(), e.getY())));
         });
         setOnMouseExited(e -> {
             state.probe.set(null);

@@ -1,0 +1,2 @@
+/** The pages of a file, to look through. */
+package inkground.viewer.pages;

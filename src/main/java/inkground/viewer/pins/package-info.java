@@ -1,0 +1,2 @@
+/** What lies at the places that the user watches. */
+package inkground.viewer.pins;
