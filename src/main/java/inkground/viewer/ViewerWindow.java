@@ -91,6 +91,12 @@ final class ViewerWindow {
 
     private VBox main() {
         surface.visibleProperty().bind(state.view.isEqualTo(BenchView.FLAT));
+        // The view that goes takes its focus along, which would fall to the next field, and the keys with it.
+        surface.visibleProperty().addListener((Observable o) -> {
+            if (surface.isVisible()) {
+                surface.requestFocus();
+            }
+        });
         lineUp.visibleProperty().bind(state.view.isEqualTo(BenchView.LINE_UP));
         state.view.addListener((Observable o) -> focusView(linedUp()));
         CompareView compare = new CompareView(
