@@ -103,6 +103,12 @@ final class ViewerWindow {
         flat.visibleProperty().bind(state.view.isEqualTo(BenchView.FLAT));
         // Of itself too: it leaves the camera alone while another view looks through it.
         surface.visibleProperty().bind(flat.visibleProperty());
+        // The view that goes takes its focus along, which would fall to the next field, and the keys with it.
+        surface.visibleProperty().addListener((Observable o) -> {
+            if (surface.isVisible()) {
+                surface.requestFocus();
+            }
+        });
         lineUp.visibleProperty().bind(state.view.isEqualTo(BenchView.LINE_UP));
         state.view.addListener((Observable o) -> focusView(linedUp()));
         CompareView compare = new CompareView(

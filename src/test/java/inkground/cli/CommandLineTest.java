@@ -184,7 +184,8 @@ class CommandLineTest {
                  "hidingPower": 0.8, "underbaseAdvised": true, "order": 0, "notes": []}
                 """);
         Path out = folder.resolve("moss.png");
-        Run run = Run.of("proof", SHIRT, "--on", file, "--dpi", 20, "--out", out);
+        Run run = Run.of(
+                "proof", SHIRT, "--on", file, "--without-layer", "Shirt colour (preview)", "--dpi", 20, "--out", out);
         assertThat(run.err()).isEmpty();
         assertThat(run.out()).contains("on Moss tee");
         int corner = ImageIO.read(out.toFile()).getRGB(1, 1);
