@@ -23,7 +23,6 @@ import javafx.beans.Observable;
 import javafx.beans.property.BooleanProperty;
 import javafx.geometry.Pos;
 import javafx.scene.Scene;
-import javafx.scene.control.TextInputControl;
 import javafx.scene.input.DragEvent;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.TransferMode;
@@ -186,7 +185,10 @@ final class ViewerWindow {
     }
 
     private void key(KeyEvent e) {
-        boolean typing = scene.getFocusOwner() instanceof TextInputControl;
+        if (KeyTakers.navigates(scene.getFocusOwner(), e)) {
+            return;
+        }
+        boolean typing = KeyTakers.types(scene.getFocusOwner());
         boolean sheet = state.exportSheet.get() || state.keySheet.get();
         if (!sheet && !typing && e.isShiftDown() && e.getCode().isArrowKey()) {
             panByKey(e);
@@ -235,6 +237,9 @@ final class ViewerWindow {
         switch (command) {
             case HIDE_INK -> ifChosen(ink, () -> state.toggleHidden(ink));
             case SOLO_INK -> ifChosen(ink, () -> state.toggleSolo(ink));
+            case PLATE -> ifChosen(ink, state::togglePlate);
+            case MOVE_INK_UP -> ifChosen(ink, () -> state.moveInkBy(ink, 1));
+            case MOVE_INK_DOWN -> ifChosen(ink, () -> state.moveInkBy(ink, -1));
             case UNDERBASE -> state.toggleUnderbase();
             case UNDO -> state.history.undo();
             case REDO -> state.history.redo();
@@ -273,6 +278,8 @@ final class ViewerWindow {
             state.exportSheet.set(false);
         } else if (state.trouble.get() != null) {
             state.trouble.set(null);
+        } else if (state.overlays.map.get() == MapKind.PLATE) {
+            state.overlays.map.set(null);
         } else {
             state.solo.set(-1);
         }

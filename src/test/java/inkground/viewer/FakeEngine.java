@@ -15,6 +15,7 @@ import inkground.plate.InkPlanes;
 import inkground.plate.PlanesForTests;
 import inkground.plate.PlateRequest;
 import inkground.viewer.state.Look;
+import inkground.viewer.state.MapKind;
 import inkground.viewer.state.ProofEngine;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
@@ -243,17 +244,25 @@ final class FakeEngine implements ProofEngine {
                     for (int plane = 0; plane < tints.length; plane++) {
                         tints[plane] = planes.get(plane, x, y);
                     }
-                    argb[offset + y * stride + x] = look.map() != null ? 0xff808000 : colour(tints);
+                    argb[offset + y * stride + x] = shown(tints);
                 }
             }
+        }
+
+        private int shown(int[] tints) {
+            if (look.map() == MapKind.PLATE) {
+                return 0xff000000 | 0x010101 * (255 - tints[look.plate()]);
+            }
+            return look.map() != null ? 0xff808000 : colour(tints);
         }
 
         @Override
         public int colour(int[] tints) {
             int argb = ground;
-            for (int plane : new int[] {2, 0, 1}) {
+            for (int plane : look.printOrder()) {
                 if (look.shown().contains(plane) && tints[plane] > 0) {
-                    argb = mix(argb, INK_RGB[plane], tints[plane]);
+                    double opacity = look.opacities().getOrDefault(plane, 1.0);
+                    argb = mix(argb, INK_RGB[plane], (int) Math.round(tints[plane] * opacity));
                 }
             }
             return argb;

@@ -95,7 +95,31 @@ public final class ViewerPictures {
         onFx(() -> state.zoom(6, 500, 300));
         shoot("closer-light");
         onFx(() -> state.fitPage());
+        stack();
         sheets();
+    }
+
+    private void stack() throws Exception {
+        onFx(() -> {
+            state.stack.inkDrawer.set(true);
+            state.stack.underbaseDrawer.set(true);
+        });
+        shoot("stack-drawers-light");
+        onFx(() -> state.theme.set(Theme.DARK));
+        shoot("stack-drawers-dark");
+        onFx(() -> {
+            state.stack.underbaseDrawer.set(false);
+            state.togglePlate();
+        });
+        shoot("stack-plate-dark");
+        onFx(() -> {
+            state.togglePlate();
+            state.stack.inkDrawer.set(false);
+            state.stack.unusedShown.set(true);
+            state.theme.set(Theme.LIGHT);
+        });
+        shoot("stack-unused-light");
+        onFx(() -> state.stack.unusedShown.set(false));
     }
 
     private void sheets() throws Exception {

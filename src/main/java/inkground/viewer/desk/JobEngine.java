@@ -10,6 +10,7 @@ import inkground.appearance.BareMap;
 import inkground.appearance.Cover;
 import inkground.appearance.InkColour;
 import inkground.appearance.InkColours;
+import inkground.appearance.PlateMap;
 import inkground.appearance.Stack;
 import inkground.appearance.StackModel;
 import inkground.appearance.Underbase;
@@ -166,7 +167,7 @@ public final class JobEngine implements ProofEngine {
 
         @Override
         public Painter painter(Look look) {
-            return new StackPainter(new StackModel(stack(look)), look.map());
+            return new StackPainter(new StackModel(stack(look)), look);
         }
 
         private Stack stack(Look look) {
@@ -242,12 +243,14 @@ public final class JobEngine implements ProofEngine {
         }
     }
 
-    private record StackPainter(StackModel model, MapKind map) implements Painter {
+    private record StackPainter(StackModel model, Look look) implements Painter {
         @Override
         public void paint(InkPlanes planes, int[] argb, int offset, int stride, Cancel cancel) {
             cancel.check();
-            if (map == MapKind.BARE) {
+            if (look.map() == MapKind.BARE) {
                 BareMap.paint(planes, argb, offset, stride);
+            } else if (look.map() == MapKind.PLATE) {
+                PlateMap.paint(planes, look.plate(), argb, offset, stride);
             } else {
                 Appearance.paint(planes, model, argb, offset, stride, cancel);
             }

@@ -259,7 +259,7 @@ public final class ProofDesk implements AutoCloseable {
                 (cancel, activity) -> page.measure(overprint, layersOn, cancel, activity),
                 (Figures figures) -> {
                     if (state.page.get() == page) {
-                        state.figures.set(figures);
+                        state.measured(figures);
                     }
                 });
     }

@@ -70,8 +70,7 @@ public final class Tile {
     public int[] paint(ProofEngine.Painter painter, Look with, Cancel cancel) {
         int[] pixels = new int[planes.width() * planes.height()];
         PlanePalette quick = palette;
-        // The patterns of a map hang on the place of a pixel, not on its inks alone.
-        if (quick == null || with.map() != null) {
+        if (quick == null || with.placed()) {
             painter.paint(planes, pixels, 0, planes.width(), cancel);
         } else {
             InkPlanes vectors = quick.vectors();
