@@ -44,7 +44,8 @@ import java.util.Map;
  * </pre>
  *
  * <p>The first rule that fits a colour counts. A "seen" colour is sRGB and fits paint of any space that names no ink; a
- * "stated" one (grey, rgb, cmyk: components 0 to 1; lab) fits by its numbers; an "ink" fits everything of that colorant.
+ * "stated" one (grey, rgb, cmyk: components 0 to 1; lab) fits by its numbers; an "ink" fits everything of that colorant. A
+ * {@link SessionFile} is such a file with more fields.
  */
 public final class AssignmentFile {
     private static final int VERSION = 1;
@@ -79,6 +80,11 @@ public final class AssignmentFile {
      * @throws Refusal naming the file and the field, if it cannot be read or is not as described
      */
     public static ColourAssignment load(Path file) throws Refusal {
+        return SessionFile.load(file).arrangement().assignment();
+    }
+
+    /** @return the fields of a file of a version that this program reads */
+    static JsonFields root(Path file) throws Refusal {
         String name = file.getFileName().toString();
         JsonFields root = new JsonFields(tree(file, name), name, "");
         int version = root.whole("version", 1, 1_000_000);
@@ -86,14 +92,18 @@ public final class AssignmentFile {
             throw new Refusal(name + ", field 'version': this program reads version " + VERSION + ", not " + version
                     + ". Use a newer Inkground.");
         }
+        return root;
+    }
+
+    /** @return the rules among the fields of a file */
+    static ColourAssignment rules(JsonFields root) throws Refusal {
         List<Rule> rules = new ArrayList<>();
         for (JsonFields rule : root.objects("rules", 0, MOST_RULES)) {
-            Source from = source(rule.object("from"), name, rules.size());
+            Source from = source(rule.object("from"));
             Target to = target(rule.object("to"));
             rule.end();
             rules.add(new Rule(from, to));
         }
-        root.end();
         return new ColourAssignment(rules);
     }
 
@@ -121,13 +131,12 @@ public final class AssignmentFile {
         }
     }
 
-    private static Source source(JsonFields from, String file, int index) throws Refusal {
+    private static Source source(JsonFields from) throws Refusal {
         Source out =
                 switch (from.word("kind", From.class)) {
                     case SEEN ->
                         new Seen(
-                                colour(from.text("colour"), file + ", field 'rules[" + index + "].from.colour'"),
-                                from.number("toleranceDe00", 0, 50));
+                                colour(from.text("colour"), from.where("colour")), from.number("toleranceDe00", 0, 50));
                     case INK -> new InkNamed(from.text("name"));
                     case STATED -> stated(from);
                 };
@@ -211,10 +220,15 @@ public final class AssignmentFile {
      * @param replace whether an existing file may be replaced
      */
     public static void save(ColourAssignment assignment, Path file, boolean replace) throws Refusal {
+        SafeFiles.file(file, replace, temporary -> Files.writeString(temporary, JsonText.of(json(assignment)) + "\n"));
+    }
+
+    /** @return the fields of a file that holds these rules alone; more may be added */
+    static Map<String, Object> json(ColourAssignment assignment) {
         Map<String, Object> root = new LinkedHashMap<>();
         root.put("version", VERSION);
         root.put("rules", assignment.rules().stream().map(AssignmentFile::json).toList());
-        SafeFiles.file(file, replace, temporary -> Files.writeString(temporary, JsonText.of(root) + "\n"));
+        return root;
     }
 
     private static Map<String, Object> json(Rule rule) {

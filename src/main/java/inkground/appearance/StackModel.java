@@ -123,8 +123,15 @@ public final class StackModel {
         }
     }
 
-    /** Lays underbase and inks on the substrate. */
-    private void layer(double[] tints, boolean onUnderbase, double[] xyz, double[] work) {
+    /**
+     * Lays underbase and inks on the substrate.
+     *
+     * @param tints one per ink, 0 to 1
+     * @param onUnderbase whether a whole underbase lies beneath; only for a stack that has one
+     * @param xyz receives X, Y, Z
+     * @param work three places
+     */
+    void layer(double[] tints, boolean onUnderbase, double[] xyz, double[] work) {
         System.arraycopy(substrateXyz, 0, xyz, 0, 3);
         if (onUnderbase) {
             underbaseLayer.over(stack.underbase().tint(), xyz, work);

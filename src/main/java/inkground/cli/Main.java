@@ -62,6 +62,7 @@ public final class Main {
                 .addSubcommand(new KnockoutCommand(console))
                 .addSubcommand(new SeparateCommand(console))
                 .addSubcommand(new ProofCommand(console))
+                .addSubcommand(new LineUpCommand(console))
                 .addSubcommand(new SubstratesCommand(console))
                 .addSubcommand(new ConditionCommand(console))
                 .addSubcommand(new PatchCommand(console))

@@ -90,8 +90,20 @@ public final class Cie {
         return deltaE00(one.L(), one.a(), one.b(), other.L(), other.a(), other.b());
     }
 
-    /** As {@link #deltaE00(Lab, Lab)}, without objects. */
+    /** As {@link #deltaE00(Lab, Lab)}, of numbers. */
     public static double deltaE00(double l1, double a1, double b1, double l2, double a2, double b2) {
+        double[] parts = new double[3];
+        deltaE00Parts(l1, a1, b1, l2, a2, b2, parts);
+        return Math.sqrt(square(parts[0]) + square(parts[1]) + square(parts[2]));
+    }
+
+    /**
+     * The CIEDE2000 difference as three numbers whose squares add up to its square: lightness, chroma and hue by their weights, with the
+     * rotation term shared out between the last two. For searches that make the difference small.
+     *
+     * @param parts receives them, signed
+     */
+    public static void deltaE00Parts(double l1, double a1, double b1, double l2, double a2, double b2, double[] parts) {
         double meanC = (Math.hypot(a1, b1) + Math.hypot(a2, b2)) / 2;
         double g = 1 + 0.5 * (1 - seventhRatio(meanC));
         double c1 = Math.hypot(a1 * g, b1);
@@ -107,13 +119,13 @@ public final class Cie {
             dh += dh > 0 ? -360 : 360;
             meanH += meanH < 180 ? 180 : -180;
         }
-        double dL = l2 - l1;
-        double dC = c2 - c1;
-        double dH = 2 * Math.sqrt(c1 * c2) * sin(dh / 2);
-        return weigh(dL, dC, dH, (l1 + l2) / 2, (c1 + c2) / 2, meanH);
+        parts[0] = l2 - l1;
+        parts[1] = c2 - c1;
+        parts[2] = 2 * Math.sqrt(c1 * c2) * sin(dh / 2);
+        weigh(parts, (l1 + l2) / 2, (c1 + c2) / 2, meanH);
     }
 
-    private static double weigh(double dL, double dC, double dH, double meanL, double meanC, double meanH) {
+    private static void weigh(double[] parts, double meanL, double meanC, double meanH) {
         double t = 1
                 - 0.17 * cos(meanH - 30)
                 + 0.24 * cos(2 * meanH)
@@ -124,11 +136,12 @@ public final class Cie {
         double sc = 1 + 0.045 * meanC;
         double sh = 1 + 0.015 * meanC * t;
         double turn = 30 * Math.exp(-square((meanH - 275) / 25));
-        double rt = -sin(2 * turn) * 2 * seventhRatio(meanC);
-        double l = dL / sl;
-        double c = dC / sc;
-        double h = dH / sh;
-        return Math.sqrt(Math.max(0, l * l + c * c + h * h + rt * c * h));
+        // c² + h² + rt c h is (c + rt h / 2)² + (1 − rt² / 4) h², and rt never reaches 2.
+        double halfRt = -sin(2 * turn) * seventhRatio(meanC);
+        double h = parts[2] / sh;
+        parts[0] /= sl;
+        parts[1] = parts[1] / sc + halfRt * h;
+        parts[2] = Math.sqrt(1 - halfRt * halfRt) * h;
     }
 
     private static double seventhRatio(double c) {

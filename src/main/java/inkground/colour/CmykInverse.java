@@ -1,13 +1,11 @@
 package inkground.colour;
 
 /**
- * The way back from colours to process tints: damped least squares (Levenberg–Marquardt, [MARQUARDT1963]) on the four tints
- * between 0 and 1. The error minimised is the colour difference with the weights of CIEDE2000 at the wanted colour, plus a
+ * The way back from colours to process tints: a {@link TintSearch} on the four tints. The error minimised is the colour difference with the weights of CIEDE2000 at the wanted colour, plus a
  * slight pull towards the black that {@link BlackGeneration} asks for, which decides among the many mixtures that give one
  * colour, plus a strong one that keeps the ink total. A colour out of reach becomes the nearest one within reach. Thread-safe.
  */
 final class CmykInverse {
-    private static final int MAX_STEPS = 40;
     // Weight of the pull to the wanted black, in ΔE per whole tint. Small: colour comes first.
     private static final double BLACK_PULL = 0.6;
     // Weight of ink above the limit, in ΔE per whole tint.
@@ -22,9 +20,6 @@ final class CmykInverse {
     private static final double WHITE = 0.06;
     // Squared ΔE that needs no better.
     private static final double GOOD_ENOUGH = 0.0025;
-    // Squared ΔE that cannot be told from none.
-    private static final double EXACT = 1e-4;
-    private static final double STEP = 1e-4;
     private static final int ROWS = 5;
     private static final float[] SEED_LEVELS = {0, 0.25f, 0.5f, 0.75f, 1};
 
@@ -122,7 +117,6 @@ final class CmykInverse {
     /** One search, confined to a thread. */
     private final class Search {
         private final double[] want;
-        private boolean blackHeld;
         private final double wantBlack;
         private final double wL;
         private final double wC;
@@ -151,50 +145,14 @@ final class CmykInverse {
         void run(float[] out) {
             double[] tints = start();
             tints[3] = wantBlack;
-            blackHeld = true;
-            if (minimise(tints) > GOOD_ENOUGH) {
-                blackHeld = false;
-                minimise(tints);
+            TintSearch search = new TintSearch(4, ROWS, this::errors);
+            if (search.minimise(tints, 3) > GOOD_ENOUGH) {
+                search.minimise(tints, 4);
             }
             limit(tints);
             for (int i = 0; i < 4; i++) {
                 out[i] = (float) tints[i];
             }
-        }
-
-        /** Improves the tints and returns what is left of the cost. */
-        private double minimise(double[] tints) {
-            double[] errors = new double[ROWS];
-            double cost = errors(tints, errors);
-            double[] jacobian = new double[ROWS * 4];
-            double[] trial = new double[4];
-            double[] trialErrors = new double[ROWS];
-            double damping = 1e-2;
-            boolean fresh = true;
-            for (int i = 0; i < MAX_STEPS; i++) {
-                if (fresh) {
-                    jacobian(tints, errors, jacobian);
-                }
-                double moved = step(tints, errors, jacobian, damping, trial);
-                double trialCost = errors(trial, trialErrors);
-                fresh = trialCost < cost;
-                if (fresh) {
-                    boolean done = trialCost < EXACT || cost - trialCost < 1e-9 + 1e-5 * cost || moved < 1e-5;
-                    System.arraycopy(trial, 0, tints, 0, 4);
-                    System.arraycopy(trialErrors, 0, errors, 0, ROWS);
-                    cost = trialCost;
-                    damping = Math.max(1e-7, damping * 0.2);
-                    if (done) {
-                        break;
-                    }
-                } else {
-                    damping *= 6;
-                    if (damping > 1e8) {
-                        break;
-                    }
-                }
-            }
-            return cost;
         }
 
         // The ready-made grid, where there is one, knows a better start than the seeds for all that a display can show.
@@ -223,7 +181,7 @@ final class CmykInverse {
             return new double[] {all[at], all[at + 1], all[at + 2], all[at + 3]};
         }
 
-        private double errors(double[] tints, double[] out) {
+        private void errors(double[] tints, double[] out) {
             lab(tints, cmyk, lab);
             double da = lab[1] - want[1];
             double db = lab[2] - want[2];
@@ -232,60 +190,6 @@ final class CmykInverse {
             out[2] = wH * (cosH * db - sinH * da);
             out[3] = BLACK_PULL * (tints[3] - wantBlack);
             out[4] = TOTAL_PULL * Math.max(0, tints[0] + tints[1] + tints[2] + tints[3] - rule.totalInk());
-            double sum = 0;
-            for (double e : out) {
-                sum += e * e;
-            }
-            return sum;
-        }
-
-        private void jacobian(double[] tints, double[] errors, double[] out) {
-            double[] moved = new double[ROWS];
-            for (int i = 0; i < 4; i++) {
-                double keep = tints[i];
-                double h = keep > 0.5 ? -STEP : STEP;
-                tints[i] = keep + h;
-                errors(tints, moved);
-                tints[i] = keep;
-                for (int r = 0; r < ROWS; r++) {
-                    out[r * 4 + i] = (moved[r] - errors[r]) / h;
-                }
-            }
-        }
-
-        // Solves the damped normal equations over the tints that are not held at a bound they push against.
-        private double step(double[] tints, double[] errors, double[] j, double damping, double[] trial) {
-            double[] gradient = new double[4];
-            double[] normal = new double[16];
-            for (int a = 0; a < 4; a++) {
-                for (int r = 0; r < ROWS; r++) {
-                    gradient[a] += j[r * 4 + a] * errors[r];
-                    for (int b = 0; b < 4; b++) {
-                        normal[a * 4 + b] += j[r * 4 + a] * j[r * 4 + b];
-                    }
-                }
-            }
-            for (int a = 0; a < 4; a++) {
-                boolean held =
-                        a == 3 && blackHeld || tints[a] <= 0 && gradient[a] > 0 || tints[a] >= 1 && gradient[a] < 0;
-                if (held) {
-                    gradient[a] = 0;
-                    for (int b = 0; b < 4; b++) {
-                        normal[a * 4 + b] = 0;
-                        normal[b * 4 + a] = 0;
-                    }
-                    normal[a * 5] = 1;
-                } else {
-                    normal[a * 5] += damping * (normal[a * 5] + 1);
-                }
-            }
-            solve(normal, gradient);
-            double moved = 0;
-            for (int a = 0; a < 4; a++) {
-                trial[a] = Math.max(0, Math.min(1, tints[a] - gradient[a]));
-                moved = Math.max(moved, Math.abs(trial[a] - tints[a]));
-            }
-            return moved;
         }
 
         // The search holds the total within a rounding; here it is held exactly, at the cost of the three chromatic
@@ -299,37 +203,6 @@ final class CmykInverse {
                     tints[i] *= scale;
                 }
             }
-        }
-    }
-
-    // Cholesky factorisation of a 4 × 4 positive definite matrix; the solution takes the place of the right side.
-    private static void solve(double[] m, double[] x) {
-        for (int c = 0; c < 4; c++) {
-            double d = m[c * 5];
-            for (int k = 0; k < c; k++) {
-                d -= m[c * 4 + k] * m[c * 4 + k];
-            }
-            d = Math.sqrt(Math.max(d, 1e-12));
-            m[c * 5] = d;
-            for (int r = c + 1; r < 4; r++) {
-                double v = m[r * 4 + c];
-                for (int k = 0; k < c; k++) {
-                    v -= m[r * 4 + k] * m[c * 4 + k];
-                }
-                m[r * 4 + c] = v / d;
-            }
-        }
-        for (int r = 0; r < 4; r++) {
-            for (int k = 0; k < r; k++) {
-                x[r] -= m[r * 4 + k] * x[k];
-            }
-            x[r] /= m[r * 5];
-        }
-        for (int r = 3; r >= 0; r--) {
-            for (int k = r + 1; k < 4; k++) {
-                x[r] -= m[k * 4 + r] * x[k];
-            }
-            x[r] /= m[r * 5];
         }
     }
 }

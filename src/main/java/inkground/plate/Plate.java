@@ -97,14 +97,7 @@ public final class Plate {
         int step = Math.max(1, (rowsAtOnce + InkPlanes.CELL_H - 1) / InkPlanes.CELL_H) * InkPlanes.CELL_H;
         for (int y = request.y0(); y < request.y1(); y += step) {
             progress.report("painting", (double) (y - request.y0()) / request.height());
-            PlateRequest part = new PlateRequest(
-                    request.pxPerPt(),
-                    request.x0(),
-                    y,
-                    request.x1(),
-                    Math.min(request.y1(), y + step),
-                    request.overprint(),
-                    request.layersOn());
+            PlateRequest part = request.part(request.x0(), y, request.x1(), Math.min(request.y1(), y + step));
             InkPlanes.Cell[] cells = cells(prepared, part, cancel, Progress.NONE);
             sink.band(new InkPlanes(mapping.inks(), part, cells));
         }

@@ -37,6 +37,26 @@ public record PlateRequest(double pxPerPt, int x0, int y0, int x1, int y1, boole
         return new PlateRequest(scale, x0, y0, x1, y1, overprint, layersOn);
     }
 
+    /** @return the same for another region, in device pixels */
+    public PlateRequest part(int left, int top, int right, int bottom) {
+        return new PlateRequest(pxPerPt, left, top, right, bottom, overprint, layersOn);
+    }
+
+    /** @return the same for a region larger by {@code px} on each side */
+    public PlateRequest grown(int px) {
+        return part(x0 - px, y0 - px, x1 + px, y1 + px);
+    }
+
+    /** @return the same with overprint honoured or not */
+    public PlateRequest overprinting(boolean honoured) {
+        return new PlateRequest(pxPerPt, x0, y0, x1, y1, honoured, layersOn);
+    }
+
+    /** @return millimetres in one pixel */
+    public double mmPerPx() {
+        return Box.MM_PER_PT / pxPerPt;
+    }
+
     /** @return width in pixels */
     public int width() {
         return x1 - x0;

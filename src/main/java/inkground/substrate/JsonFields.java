@@ -8,6 +8,7 @@ import java.util.HashSet;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -136,7 +137,12 @@ public final class JsonFields {
     }
 
     List<String> texts(String name) throws Refusal {
-        JsonNode value = array(name, 0, 50);
+        return texts(name, 50);
+    }
+
+    /** @return a list of texts, none of them empty */
+    public List<String> texts(String name, int atMost) throws Refusal {
+        JsonNode value = array(name, 0, atMost);
         List<String> out = new ArrayList<>();
         for (int i = 0; i < value.size(); i++) {
             out.add(text(value.get(i), path + name + "[" + i + "]"));
@@ -157,6 +163,17 @@ public final class JsonFields {
     /** @return an object */
     public JsonFields object(String name) throws Refusal {
         return new JsonFields(required(name), file, path + name + ".");
+    }
+
+    /** @return an object, or empty where there is none of this name */
+    public Optional<JsonFields> objectIfThere(String name) throws Refusal {
+        read.add(name);
+        return node.has(name) ? Optional.of(object(name)) : Optional.empty();
+    }
+
+    /** @return file and field, for messages about what a field holds */
+    public String where(String name) {
+        return file + ", field '" + path + name + "'";
     }
 
     List<JsonFields> objects(String name, int atLeast) throws Refusal {

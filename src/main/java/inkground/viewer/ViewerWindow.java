@@ -7,6 +7,8 @@ import inkground.viewer.rack.SubstrateRack;
 import inkground.viewer.stack.StackView;
 import inkground.viewer.state.LengthUnit;
 import inkground.viewer.state.MapKind;
+import inkground.viewer.state.Question;
+import inkground.viewer.state.Question.Answer;
 import inkground.viewer.state.Theme;
 import inkground.viewer.state.ViewerState;
 import inkground.viewer.surface.BareLegend;
@@ -20,6 +22,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import javafx.beans.Observable;
+import javafx.beans.binding.Bindings;
 import javafx.beans.property.BooleanProperty;
 import javafx.geometry.Pos;
 import javafx.scene.Scene;
@@ -63,11 +66,15 @@ final class ViewerWindow {
 
     private VBox main() {
         StackPane bench = new StackPane(
-                surface, new StartScreen(state, desk, this::askForFile), new BareLegend(state), new TroubleBar(state));
+                surface,
+                new StartScreen(state, desk, this::askForFile),
+                new BareLegend(state),
+                new VBox(new TroubleBar(state), new QuestionBar(state)));
         bench.getStyleClass().add("bench");
         bench.setMinSize(0, 0);
         StackPane.setAlignment(bench.getChildren().get(2), Pos.BOTTOM_RIGHT);
         StackPane.setAlignment(bench.getChildren().get(3), Pos.TOP_CENTER);
+        bench.getChildren().get(3).setPickOnBounds(false);
         HBox light = new HBox(new OverlayStrip(state), bench);
         light.setMinHeight(0);
         HBox.setHgrow(bench, Priority.ALWAYS);
@@ -119,9 +126,20 @@ final class ViewerWindow {
         stage.setMinWidth(1060);
         stage.setMinHeight(640);
         stage.titleProperty()
-                .bind(state.file
-                        .map(f -> f.path().getFileName() + " · Inkground")
-                        .orElse("Inkground"));
+                .bind(Bindings.createStringBinding(
+                        () -> state.file.get() == null
+                                ? "Inkground"
+                                : state.file.get().path().getFileName()
+                                        + (state.unsaved.get() ? " (not kept)" : "")
+                                        + " · Inkground",
+                        state.file,
+                        state.unsaved));
+        stage.setOnCloseRequest(e -> {
+            if (state.unsaved.get()) {
+                e.consume();
+                unlessUnsaved("close", stage::close);
+            }
+        });
         stage.show();
         surface.requestFocus();
     }
@@ -129,6 +147,30 @@ final class ViewerWindow {
     /** Stops all work of the window. */
     void close() {
         desk.close();
+    }
+
+    /** Opens a file, once what was decided about the present one is kept or given up. */
+    private void open(Path file) {
+        unlessUnsaved("open", () -> desk.open(file));
+    }
+
+    private void unlessUnsaved(String verb, Runnable action) {
+        if (!state.unsaved.get()) {
+            action.run();
+            return;
+        }
+        state.question.set(new Question(
+                "What you decided about " + state.file.get().path().getFileName() + " is not kept yet.",
+                List.of(
+                        new Answer(
+                                "Keep and " + verb,
+                                "Writes it into a small file beside the artwork first",
+                                () -> desk.keepSession(action)),
+                        new Answer(
+                                Character.toUpperCase(verb.charAt(0)) + verb.substring(1) + " without",
+                                "Forgets order, colours and underbase that you chose",
+                                action),
+                        new Answer("Stay", "Changes nothing", () -> {}))));
     }
 
     private void askForFile() {
@@ -144,7 +186,7 @@ final class ViewerWindow {
                 .map(Path::toFile)
                 .filter(File::isDirectory)
                 .ifPresent(chooser::setInitialDirectory);
-        Optional.ofNullable(chooser.showOpenDialog(scene.getWindow())).ifPresent(f -> desk.open(f.toPath()));
+        Optional.ofNullable(chooser.showOpenDialog(scene.getWindow())).ifPresent(f -> open(f.toPath()));
     }
 
     /** Both ways of writing an ending: some systems tell them apart. */
@@ -171,7 +213,7 @@ final class ViewerWindow {
     /** Opens the first artwork among files that were dropped; without one the first file, so that the user is told about it. */
     void openDropped(List<File> files) {
         if (!files.isEmpty()) {
-            desk.open(firstArtwork(files).toPath());
+            open(firstArtwork(files).toPath());
         }
     }
 
@@ -216,6 +258,8 @@ final class ViewerWindow {
     private void perform(Command command) {
         switch (command) {
             case OPEN -> askForFile();
+            case KEEP -> desk.keepSession(() -> {});
+            case RELOAD -> desk.reload();
             case EXPORT -> state.exportSheet.set(state.page.get() != null);
             case NEXT_SUBSTRATE -> state.stepSubstrate(1);
             case PREVIOUS_SUBSTRATE -> state.stepSubstrate(-1);
@@ -276,6 +320,8 @@ final class ViewerWindow {
         } else if (state.exportSheet.get()) {
             state.trouble.set(null);
             state.exportSheet.set(false);
+        } else if (state.question.get() != null) {
+            state.question.set(null);
         } else if (state.trouble.get() != null) {
             state.trouble.set(null);
         } else if (state.overlays.map.get() == MapKind.PLATE) {

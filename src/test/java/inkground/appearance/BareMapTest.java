@@ -3,6 +3,8 @@ package inkground.appearance;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import inkground.base.Cancel;
+import inkground.base.Refusal;
 import inkground.ink.Ink;
 import inkground.ink.InkSet;
 import inkground.plate.InkPlanes;
@@ -19,7 +21,7 @@ class BareMapTest {
     private static final InkSet INKS = new InkSet(List.of(Ink.named("Mill Red"), Ink.named("White"), Ink.named("cut")));
 
     @Test
-    void the_four_ways_of_looking_white_are_told_apart() {
+    void the_four_ways_of_looking_white_are_told_apart() throws Refusal {
         //                 nothing, white paint, knocked out, white ink, red, red on white, cut line, faint rim
         byte[] red = bytes(0, 0, 0, 0, 255, 9, 0, 0);
         byte[] white = bytes(0, 0, 0, 200, 0, 255, 0, 0);
@@ -40,23 +42,22 @@ class BareMapTest {
         for (int x = 0; x < 8; x++) {
             assertThat(BareMap.classify(planes, x, 0)).as("pixel " + x).isEqualTo(expected[x]);
         }
-        BareMap map = BareMap.of(planes);
-        assertThat(map.pixels(Cover.UNPAINTED)).isEqualTo(3);
-        assertThat(map.pixels(Cover.INKED)).isEqualTo(2);
-        assertThat(map.pixels(Cover.WHITE_PAINT)).isEqualTo(1);
+        assertThat(figures(planes).pixels()).containsExactly(3L, 1L, 1L, 1L, 2L);
     }
 
     @Test
-    void areas_are_in_square_centimetres() {
+    void areas_are_in_square_centimetres() throws Refusal {
         int n = 72; // one inch at one pixel a point
         byte[] none = new byte[n * n];
-        BareMap map = BareMap.of(planes(n, n, none, none, none, none, none));
-        assertThat(map.cm2(Cover.UNPAINTED)).isCloseTo(2.54 * 2.54, within(1e-9));
-        assertThat(map.cm2(Cover.INKED)).isZero();
+        MapFigures figures = figures(planes(n, n, none, none, none, none, none));
+        assertThat(figures.cm2(Cover.UNPAINTED.ordinal())).isCloseTo(2.54 * 2.54, within(1e-9));
+        assertThat(figures.share(Cover.UNPAINTED.ordinal())).isEqualTo(1);
+        assertThat(figures.cm2(Cover.INKED.ordinal())).isZero();
+        assertThat(figures.largest()).isNaN();
     }
 
     @Test
-    void counting_by_cells_is_counting_by_pixels() {
+    void counting_by_cells_is_counting_by_pixels() throws Refusal {
         int w = 140;
         int h = 75;
         Random random = new Random(6);
@@ -67,21 +68,19 @@ class BareMapTest {
             }
         }
         InkPlanes planes = planes(w, h, rasters);
-        long[] counts = new long[Cover.values().length];
+        Long[] counts = new Long[Cover.values().length];
+        Arrays.fill(counts, 0L);
         for (int y = 0; y < h; y++) {
             for (int x = 0; x < w; x++) {
                 counts[BareMap.classify(planes, x, y).ordinal()]++;
             }
         }
-        BareMap map = BareMap.of(planes);
-        for (Cover cover : Cover.values()) {
-            assertThat(map.pixels(cover)).isEqualTo(counts[cover.ordinal()]);
-        }
+        assertThat(figures(planes).pixels()).containsExactly(counts);
         int[] argb = new int[w * h];
-        BareMap.paint(planes, argb, 0, w);
+        new BareMap(INKS).paint(planes, argb, 0, w, new Cancel());
         for (int y = 0; y < h; y++) {
             for (int x = 0; x < w; x++) {
-                assertThat(argb[y * w + x]).isEqualTo(BareMap.patternArgb(BareMap.classify(planes, x, y), x, y));
+                assertThat(argb[y * w + x]).isEqualTo(pattern(BareMap.classify(planes, x, y), x, y));
             }
         }
     }
@@ -92,7 +91,7 @@ class BareMapTest {
         for (Cover cover : Cover.values()) {
             StringBuilder shape = new StringBuilder();
             for (int i = 0; i < 24 * 24; i++) {
-                int argb = BareMap.patternArgb(cover, i % 24, i / 24);
+                int argb = pattern(cover, i % 24, i / 24);
                 shape.append(((argb >> 16 & 255) + (argb >> 8 & 255) + (argb & 255)) / 3 > 190 ? '.' : '#');
                 assertThat(argb >>> 24).isEqualTo(255);
             }
@@ -102,6 +101,14 @@ class BareMapTest {
         }
         assertThat(patterns).hasSize(5);
         assertThat(Arrays.stream(Cover.values()).filter(Cover::bare)).hasSize(3);
+    }
+
+    private static int pattern(Cover cover, int x, int y) {
+        return new BareMap(INKS).legend().get(cover.ordinal()).pattern().argb(0, x, y);
+    }
+
+    private static MapFigures figures(InkPlanes planes) throws Refusal {
+        return MapFigures.of(new BareMap(INKS), planes, new Cancel());
     }
 
     private static byte[] bytes(int... values) {

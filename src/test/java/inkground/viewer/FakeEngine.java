@@ -1,5 +1,6 @@
 package inkground.viewer;
 
+import inkground.app.Session;
 import inkground.artwork.ColourAssignment;
 import inkground.artwork.Layer;
 import inkground.artwork.PageBox;
@@ -21,7 +22,9 @@ import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Collections;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -55,6 +58,8 @@ final class FakeEngine implements ProofEngine {
     final AtomicInteger openFiles = new AtomicInteger();
 
     volatile boolean exportWaits;
+    /** Sessions by artwork; null for one that cannot be read. */
+    final Map<Path, Session> sessions = Collections.synchronizedMap(new HashMap<>());
 
     private static SubstrateCard card(String id, String name, boolean garment, double l, int argb, String texture) {
         return new SubstrateCard(
@@ -69,6 +74,20 @@ final class FakeEngine implements ProofEngine {
     @Override
     public Optional<Path> demo() {
         return Optional.empty();
+    }
+
+    @Override
+    public Optional<Session> session(Path artwork) throws Refusal {
+        if (sessions.containsKey(artwork) && sessions.get(artwork) == null) {
+            throw new Refusal("regatta.inkground.json, field 'rules': is missing. Add it.");
+        }
+        return Optional.ofNullable(sessions.get(artwork));
+    }
+
+    @Override
+    public Path keep(Session session, Path artwork) {
+        sessions.put(artwork, session);
+        return artwork.resolveSibling("regatta.inkground.json");
     }
 
     @Override

@@ -326,4 +326,73 @@ class ViewerWindowTest extends ApplicationTest {
         assertThat(state.theme.get()).isEqualTo(Theme.DARK);
         assertThat(rgbAt(-60, 150)).isEqualTo(outside).isEqualTo(0x767676);
     }
+
+    @Test
+    void whatWasDecidedIsKeptBesideTheFileAndTakenUpAgain() throws Exception {
+        openArtwork();
+        interact(() -> state.substrate.set(FakeEngine.NAVY));
+        push(KeyCode.U);
+        interact(() -> state.moveInk(2, 2));
+        push(KeyCode.CONTROL, KeyCode.S);
+        until(() -> !state.unsaved.get());
+        interact(() -> {
+            state.substrate.set(FakeEngine.PAPER);
+            state.moveInk(2, 0);
+        });
+        assertThat(stage.getTitle()).contains("not kept");
+        Path file = state.file.get().path();
+        interact(() -> desk.open(file));
+        until(() -> !state.unsaved.get() && window.surface().complete());
+        assertThat(state.substrate.get()).isEqualTo(FakeEngine.NAVY);
+        assertThat(state.printOrder()).containsExactly(0, 1, 2);
+        assertThat(state.underbaseLies()).isTrue();
+    }
+
+    @Test
+    void decisionsThatAreNotKeptAreAskedAboutBeforeTheyAreLost() throws Exception {
+        openArtwork();
+        interact(() -> state.moveInk(2, 2));
+        Path other = Files.writeString(folder.resolve("other.pdf"), "%PDF-fake");
+        interact(() -> window.openDropped(java.util.List.of(other.toFile())));
+        assertThat(shows("#question")).isTrue();
+        push(KeyCode.ESCAPE);
+        assertThat(shows("#question")).isFalse();
+        assertThat(state.file.get().path()).hasFileName("regatta.pdf");
+        interact(() -> window.openDropped(java.util.List.of(other.toFile())));
+        clickOn("#answer-0");
+        until(() -> state.file.get() != null && state.file.get().path().endsWith("other.pdf"));
+        assertThat(engine.sessions
+                        .get(folder.resolve("regatta.pdf"))
+                        .arrangement()
+                        .printOrder())
+                .containsExactly("Signal Red", "River Teal", "White");
+    }
+
+    @Test
+    void aSessionThatCannotBeReadCostsOnlyTheSession() throws Exception {
+        engine.sessions.put(folder.resolve("regatta.pdf"), null);
+        openArtwork();
+        assertThat(lookup("#trouble-words").queryLabeled().getText())
+                .contains("not used")
+                .contains("field 'rules'");
+        assertThat(rgbAt(200, 130)).isEqualTo(FakeEngine.INK_RGB[0]);
+    }
+
+    @Test
+    void aFileChangedByAnotherProgramIsReadAgainAndLookedAtInTheSamePlace() throws Exception {
+        openArtwork();
+        push(KeyCode.RIGHT);
+        interact(() -> {
+            state.zoom(3);
+            state.toggleHidden(1);
+        });
+        var before = state.file.get();
+        Camera seen = state.camera.get();
+        Files.writeString(before.path(), "%PDF-fake, and a line more");
+        until(() -> state.file.get() != before && window.surface().complete());
+        assertThat(state.camera.get()).isEqualTo(seen);
+        assertThat(state.hidden).containsExactly(1);
+        assertThat(state.substrate.get()).isEqualTo(FakeEngine.NAVY);
+        until(() -> engine.openFiles.get() == 1);
+    }
 }

@@ -1,15 +1,19 @@
 package inkground.viewer.desk;
 
 import inkground.app.Arrangement.WhiteBase;
+import inkground.app.AssignmentFile;
 import inkground.app.InkUse;
 import inkground.app.Job;
 import inkground.app.PageJob;
 import inkground.app.Proofs;
+import inkground.app.Session;
+import inkground.app.SessionFile;
 import inkground.appearance.Appearance;
 import inkground.appearance.BareMap;
 import inkground.appearance.Cover;
 import inkground.appearance.InkColour;
 import inkground.appearance.InkColours;
+import inkground.appearance.MapFigures;
 import inkground.appearance.PlateMap;
 import inkground.appearance.Stack;
 import inkground.appearance.StackModel;
@@ -32,12 +36,12 @@ import inkground.substrate.Substrates;
 import inkground.viewer.state.Look;
 import inkground.viewer.state.MapKind;
 import inkground.viewer.state.ProofEngine;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.EnumMap;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
@@ -89,6 +93,19 @@ public final class JobEngine implements ProofEngine {
     @Override
     public Optional<Path> demo() {
         return demo;
+    }
+
+    @Override
+    public Optional<Session> session(Path artwork) throws Refusal {
+        Path file = AssignmentFile.beside(artwork);
+        return Files.isRegularFile(file) ? Optional.of(SessionFile.load(file)) : Optional.empty();
+    }
+
+    @Override
+    public Path keep(Session session, Path artwork) throws Refusal {
+        Path file = AssignmentFile.beside(artwork);
+        SessionFile.save(session, file, true);
+        return file;
     }
 
     @Override
@@ -167,7 +184,8 @@ public final class JobEngine implements ProofEngine {
 
         @Override
         public Painter painter(Look look) {
-            return new StackPainter(new StackModel(stack(look)), look);
+            BareMap bareMap = look.map() == MapKind.BARE ? new BareMap(page.inks()) : null;
+            return new StackPainter(new StackModel(stack(look)), bareMap, look.plate());
         }
 
         private Stack stack(Look look) {
@@ -200,30 +218,24 @@ public final class JobEngine implements ProofEngine {
                 throws Refusal {
             PlateRequest request = PlateRequest.of(info().box(PageBox.TRIM), MEASURE_DPI, overprint, layersOn);
             InkUse.Sum uses = new InkUse.Sum();
-            Map<Cover, Double> areas = new EnumMap<>(Cover.class);
+            MapFigures.Sum covers = new MapFigures.Sum(new BareMap(page.inks()));
             page.plate().stream(request, MEASURE_ROWS, cancel, progress, band -> {
                 uses.add(band);
-                BareMap map = BareMap.of(band);
-                for (Cover cover : Cover.values()) {
-                    areas.merge(cover, map.cm2(cover), Double::sum);
-                }
+                covers.add(band, cancel);
             });
+            MapFigures areas = covers.figures();
             return new Figures(
                     uses.uses().stream()
                             .map(use -> new InkFigure(use.coveredCm2(), use.meanTint()))
                             .toList(),
-                    areas.entrySet().stream()
-                            .map(e -> new CoverFigure(e.getKey().label(), e.getValue(), sample(e.getKey())))
+                    Arrays.stream(Cover.values())
+                            .map(cover ->
+                                    new CoverFigure(cover.label(), areas.cm2(cover.ordinal()), sample(cover.ordinal())))
                             .toList());
         }
 
-        private static int[] sample(Cover cover) {
-            int edge = CoverFigure.SAMPLE_PX;
-            int[] argb = new int[edge * edge];
-            for (int i = 0; i < argb.length; i++) {
-                argb[i] = BareMap.patternArgb(cover, i % edge, i / edge);
-            }
-            return argb;
+        private int[] sample(int entry) {
+            return new BareMap(page.inks()).legend().get(entry).pattern().sample(CoverFigure.SAMPLE_PX);
         }
 
         @Override
@@ -243,14 +255,15 @@ public final class JobEngine implements ProofEngine {
         }
     }
 
-    private record StackPainter(StackModel model, Look look) implements Painter {
+    /** Paints the colours, or the bare map where there is one, or the plate of one ink where its index is not negative. */
+    private record StackPainter(StackModel model, BareMap bareMap, int plate) implements Painter {
         @Override
         public void paint(InkPlanes planes, int[] argb, int offset, int stride, Cancel cancel) {
             cancel.check();
-            if (look.map() == MapKind.BARE) {
-                BareMap.paint(planes, argb, offset, stride);
-            } else if (look.map() == MapKind.PLATE) {
-                PlateMap.paint(planes, look.plate(), argb, offset, stride);
+            if (bareMap != null) {
+                bareMap.paint(planes, argb, offset, stride, cancel);
+            } else if (plate >= 0) {
+                PlateMap.paint(planes, plate, argb, offset, stride);
             } else {
                 Appearance.paint(planes, model, argb, offset, stride, cancel);
             }

@@ -1,6 +1,7 @@
 package inkground.viewer.desk;
 
 import inkground.app.Arrangement;
+import inkground.app.Session;
 import inkground.artwork.ColourAssignment;
 import inkground.base.Cancel;
 import inkground.base.Refusal;
@@ -17,6 +18,7 @@ import inkground.viewer.task.RenderScheduler;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
@@ -40,7 +42,11 @@ public final class ProofDesk implements AutoCloseable {
         void close();
     }
 
-    private record Opened(OpenFile file, OpenPage page) {}
+    /** @param trouble why the session beside the file is not used; null if it is, or there is none */
+    private record Opened(OpenFile file, OpenPage page, Optional<Session> session, String trouble) {}
+
+    /** Time between two looks at the open file. */
+    private static final long WATCH_MS = 700;
 
     private final ViewerState state;
     private final ProofEngine engine;
@@ -52,6 +58,9 @@ public final class ProofDesk implements AutoCloseable {
     private final RenderScheduler measuring;
     private final RenderScheduler exporting;
     private final RenderScheduler stocking;
+    private final RenderScheduler keeping;
+    private final FileWatch watch;
+    private Session.View takenUp;
 
     public ProofDesk(ViewerState state, ProofEngine engine, Recents recents, Threads threads) {
         this.state = state;
@@ -62,6 +71,8 @@ public final class ProofDesk implements AutoCloseable {
         measuring = scheduler("measuring");
         exporting = scheduler("exporting");
         stocking = scheduler("stocking the rack");
+        keeping = scheduler("keeping");
+        watch = new FileWatch(WATCH_MS, threads.ui(), this::changedOutside);
         state.recent.setAll(recents.files());
         state.theme.set(recents.theme());
         state.unit.set(recents.unit());
@@ -110,10 +121,13 @@ public final class ProofDesk implements AutoCloseable {
         if (state.substrate.get() == null && !cards.isEmpty()) {
             state.substrate.set(cards.get(0));
         }
+        if (takenUp != null && state.page.get() != null) {
+            state.takeUp(takenUp); // the file was faster than the rack
+        }
     }
 
     /** @return the demo artwork, where there is one */
-    public java.util.Optional<Path> demo() {
+    public Optional<Path> demo() {
         return engine.demo();
     }
 
@@ -126,7 +140,7 @@ public final class ProofDesk implements AutoCloseable {
                 new Reading<Opened>() {
                     @Override
                     public Opened run(Cancel cancel, Activity activity) throws Refusal {
-                        return read(path, 1, ColourAssignment.NONE, cancel, activity);
+                        return readWithSession(path, cancel, activity);
                     }
 
                     @Override
@@ -137,13 +151,28 @@ public final class ProofDesk implements AutoCloseable {
                 this::opened);
     }
 
+    private Opened readWithSession(Path path, Cancel cancel, Activity activity) throws Refusal {
+        Optional<Session> session = Optional.empty();
+        String trouble = null;
+        try {
+            session = engine.session(path);
+        } catch (Refusal e) {
+            // The artwork itself is sound; what was decided about it earlier is not lost, only not used.
+            trouble = "What was kept about this file is not used. " + e.getMessage();
+        }
+        Arrangement arrangement = session.map(Session::arrangement).orElse(Arrangement.AS_FILED);
+        int page = session.flatMap(Session::view).map(Session.View::page).orElse(1);
+        Opened opened = read(path, page, arrangement.assignment(), cancel, activity);
+        return new Opened(opened.file(), opened.page(), session, trouble);
+    }
+
     private Opened read(Path path, int page, ColourAssignment assignment, Cancel cancel, Activity activity)
             throws Refusal {
         OpenFile file = engine.open(path, cancel, activity);
         boolean read = false;
         try {
             int number = Math.min(page, file.pageCount());
-            Opened opened = new Opened(file, file.page(number, assignment, cancel, activity));
+            Opened opened = new Opened(file, file.page(number, assignment, cancel, activity), Optional.empty(), null);
             read = true;
             return opened;
         } finally {
@@ -156,8 +185,18 @@ public final class ProofDesk implements AutoCloseable {
     private void opened(Opened opened) {
         OpenFile before = state.file.get();
         measuring.cancel();
-        state.history.restart(Arrangement.AS_FILED);
+        Arrangement arrangement = opened.session().map(Session::arrangement).orElse(Arrangement.AS_FILED);
+        state.file.set(null); // what was decided about one file says nothing about the next
+        state.history.restart(arrangement);
+        state.kept.set(arrangement);
         state.show(opened.file(), opened.page());
+        takenUp = opened.session().flatMap(Session::view).orElse(null);
+        if (takenUp != null) {
+            state.takeUp(takenUp);
+        }
+        state.trouble.set(opened.trouble());
+        opened.session().ifPresent(s -> state.news.set("As it was kept: order, colours and substrate"));
+        watch.watch(opened.file().path());
         state.recent.setAll(recents.add(opened.file().path()));
         retire(before);
     }
@@ -264,6 +303,31 @@ public final class ProofDesk implements AutoCloseable {
                 });
     }
 
+    /**
+     * Keeps the session beside the artwork.
+     *
+     * @param then what to do once it is kept
+     */
+    public void keepSession(Runnable then) {
+        if (state.page.get() == null) {
+            return;
+        }
+        state.trouble.set(null);
+        Path artwork = state.file.get().path();
+        Session session = state.session();
+        work("Keeping the session", keeping, (cancel, activity) -> engine.keep(session, artwork), (Path file) -> {
+            state.kept.set(session.arrangement());
+            state.news.set("Kept in " + file.getFileName());
+            then.run();
+        });
+    }
+
+    /** The open file was written by another program. */
+    private void changedOutside() {
+        state.news.set("The file was changed; reading it again");
+        reload();
+    }
+
     /** Writes a proof. */
     public void export(ExportRequest request) {
         state.trouble.set(null);
@@ -327,6 +391,7 @@ public final class ProofDesk implements AutoCloseable {
     /** Stops all work and lets go of the file. */
     @Override
     public void close() {
+        watch.close();
         schedulers.forEach(RenderScheduler::close);
         retired.forEach(OpenFile::close);
         if (state.file.get() != null) {

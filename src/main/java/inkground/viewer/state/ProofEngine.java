@@ -1,5 +1,6 @@
 package inkground.viewer.state;
 
+import inkground.app.Session;
 import inkground.artwork.ColourAssignment;
 import inkground.artwork.Layer;
 import inkground.artwork.PageBox;
@@ -27,6 +28,21 @@ public interface ProofEngine {
 
     /** @return the demo artwork, where it can be found; quick */
     Optional<Path> demo();
+
+    /**
+     * The session kept beside an artwork.
+     *
+     * @return empty where there is none
+     * @throws Refusal if there is one that cannot be used
+     */
+    Optional<Session> session(Path artwork) throws Refusal;
+
+    /**
+     * Keeps a session beside an artwork, in place of an earlier one.
+     *
+     * @return the file it is in
+     */
+    Path keep(Session session, Path artwork) throws Refusal;
 
     /**
      * Opens a file.

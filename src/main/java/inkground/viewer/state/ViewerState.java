@@ -1,6 +1,8 @@
 package inkground.viewer.state;
 
+import inkground.app.Arrangement;
 import inkground.app.Arrangement.WhiteBase;
+import inkground.app.Session;
 import inkground.artwork.PageBox;
 import inkground.geometry.Box;
 import inkground.ink.InkKind;
@@ -23,6 +25,8 @@ import java.util.Set;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import javafx.beans.binding.Bindings;
+import javafx.beans.binding.BooleanBinding;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.IntegerProperty;
 import javafx.beans.property.ObjectProperty;
@@ -80,6 +84,11 @@ public final class ViewerState {
     public final BooleanProperty overprint = new SimpleBooleanProperty(this, "overprint", true);
     /** What the user has decided about the job. */
     public final History history = new History();
+    /** The arrangement as it was kept last. */
+    public final ObjectProperty<Arrangement> kept = new SimpleObjectProperty<>(this, "kept", Arrangement.AS_FILED);
+    /** Whether the user has decided something that is not kept yet. */
+    public final BooleanBinding unsaved =
+            Bindings.createBooleanBinding(() -> !history.get().equals(kept.get()), history.now(), kept);
 
     /** What part of the page is seen. */
     public final ObjectProperty<Camera> camera = new SimpleObjectProperty<>(this, "camera", Camera.START);
@@ -97,6 +106,8 @@ public final class ViewerState {
 
     /** What could not be done, for the user; null when all is well. */
     public final StringProperty trouble = new SimpleStringProperty(this, "trouble");
+    /** What the user has to decide now; null for nothing. */
+    public final ObjectProperty<Question> question = new SimpleObjectProperty<>(this, "question");
     /** What was done, for the status line; null for nothing to say. */
     public final StringProperty news = new SimpleStringProperty(this, "news");
     /** Long work that is under way. */
@@ -164,6 +175,33 @@ public final class ViewerState {
         if (!fitted) {
             fit.set(false);
             camera.set(seen);
+        }
+    }
+
+    /** @return what is to be kept of the work on this file */
+    public Session session() {
+        SubstrateCard on = substrate.get();
+        return new Session(
+                history.get(),
+                on == null
+                        ? Optional.empty()
+                        : Optional.of(new Session.View(
+                                on.id(),
+                                page.get().info().number(),
+                                hidden.stream().map(this::inkName).collect(Collectors.toSet()))));
+    }
+
+    /** Takes up what was looked at when a session was kept: the substrate, where the rack has it, and the hidden inks. */
+    public void takeUp(Session.View view) {
+        substrates.stream()
+                .filter(card -> card.id().equals(view.substrate()))
+                .findFirst()
+                .ifPresent(substrate::set);
+        hidden.clear();
+        for (int plane = 0; plane < page.get().inks().size(); plane++) {
+            if (view.hiddenInks().contains(inkName(plane))) {
+                hidden.add(plane);
+            }
         }
     }
 

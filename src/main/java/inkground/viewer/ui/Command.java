@@ -25,6 +25,8 @@ public enum Command {
     COLOURS("Ctrl+L", "Assign the colours of the artwork to inks", true, KeyCode.L),
     UNDERBASE("U", "Lay a white underbase between cloth and inks", false, KeyCode.U),
     OVERPRINT("O", "Honour overprint; off shows what a device that ignores it prints", false, KeyCode.O),
+    KEEP("Ctrl+S", "Keep what was decided beside the artwork: order, colours, underbase, substrate", true, KeyCode.S),
+    RELOAD("F5", "Read the file again; it is also read again when another program changes it", false, KeyCode.F5),
     UNDO("Ctrl+Z", "Take back the last change to inks, order or colours", true, KeyCode.Z),
     REDO("Ctrl+Y", "Do again what was taken back", true, KeyCode.Y),
     TRIM("T", "Show the line where the product is cut", false, KeyCode.T),

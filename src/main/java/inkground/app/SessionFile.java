@@ -1,0 +1,128 @@
+package inkground.app;
+
+import inkground.app.Arrangement.WhiteBase;
+import inkground.artwork.ColourAssignment;
+import inkground.base.Refusal;
+import inkground.base.SafeFiles;
+import inkground.substrate.JsonFields;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * The file a session is kept in, by custom next to the artwork. It is the file of a colour assignment ({@link AssignmentFile})
+ * with more fields, so that whatever takes an assignment takes a session too:
+ *
+ * <pre>
+ * {
+ *   "version": 1,
+ *   "rules": [ … ],
+ *   "arrangement": {
+ *     "printOrder": ["White", "Lock Gate Cream"],
+ *     "opacities": [{"ink": "Lock Gate Cream", "opacity": 0.9}],
+ *     "underbase": {"tint": 1, "chokeMm": 0.2, "knockedOutUnder": ["Black"]}
+ *   },
+ *   "view": {"substrate": "tee-navy", "page": 1, "hiddenInks": []}
+ * }
+ * </pre>
+ *
+ * <p>{@code arrangement}, its {@code underbase} and {@code view} may be left out.
+ */
+public final class SessionFile {
+    private static final int MOST_INKS = 100;
+
+    private SessionFile() {}
+
+    /**
+     * Reads a file.
+     *
+     * @throws Refusal naming the file and the field, if it cannot be read or is not as described
+     */
+    public static Session load(Path file) throws Refusal {
+        JsonFields root = AssignmentFile.root(file);
+        ColourAssignment rules = AssignmentFile.rules(root);
+        Optional<JsonFields> arranged = root.objectIfThere("arrangement");
+        Optional<JsonFields> seen = root.objectIfThere("view");
+        root.end();
+        Arrangement arrangement = Arrangement.AS_FILED.assigning(rules);
+        return new Session(
+                arranged.isPresent() ? arrangement(arranged.get(), arrangement) : arrangement,
+                seen.isPresent() ? Optional.of(view(seen.get())) : Optional.empty());
+    }
+
+    private static Arrangement arrangement(JsonFields fields, Arrangement from) throws Refusal {
+        Arrangement out = from.printing(fields.texts("printOrder", MOST_INKS));
+        for (JsonFields one : fields.objects("opacities", 0, MOST_INKS)) {
+            out = out.withOpacity(one.text("ink"), Optional.of(one.number("opacity", 0, 1)));
+            one.end();
+        }
+        Optional<JsonFields> base = fields.objectIfThere("underbase");
+        fields.end();
+        return base.isPresent() ? out.over(Optional.of(underbase(base.get()))) : out;
+    }
+
+    private static WhiteBase underbase(JsonFields fields) throws Refusal {
+        WhiteBase base = new WhiteBase(
+                fields.number("tint", 0, 1),
+                fields.number("chokeMm", 0, 5),
+                Set.copyOf(fields.texts("knockedOutUnder", MOST_INKS)));
+        fields.end();
+        return base;
+    }
+
+    private static Session.View view(JsonFields fields) throws Refusal {
+        Session.View view = new Session.View(
+                fields.text("substrate"),
+                fields.whole("page", 1, 1_000_000),
+                Set.copyOf(fields.texts("hiddenInks", MOST_INKS)));
+        fields.end();
+        return view;
+    }
+
+    /**
+     * Writes a file, whole or not at all.
+     *
+     * @param replace whether an existing file may be replaced
+     */
+    public static void save(Session session, Path file, boolean replace) throws Refusal {
+        Arrangement arrangement = session.arrangement();
+        Map<String, Object> root = AssignmentFile.json(arrangement.assignment());
+        Map<String, Object> arranged = new LinkedHashMap<>();
+        arranged.put("printOrder", arrangement.printOrder());
+        List<Map<String, Object>> opacities = new ArrayList<>();
+        arrangement.opacities().entrySet().stream()
+                .sorted(Map.Entry.comparingByKey())
+                .forEach(e -> {
+                    Map<String, Object> one = new LinkedHashMap<>();
+                    one.put("ink", e.getKey());
+                    one.put("opacity", e.getValue());
+                    opacities.add(one);
+                });
+        arranged.put("opacities", opacities);
+        arrangement.underbase().ifPresent(base -> arranged.put("underbase", json(base)));
+        root.put("arrangement", arranged);
+        session.view().ifPresent(view -> root.put("view", json(view)));
+        SafeFiles.file(file, replace, temporary -> Files.writeString(temporary, JsonText.of(root) + "\n"));
+    }
+
+    private static Map<String, Object> json(WhiteBase base) {
+        Map<String, Object> out = new LinkedHashMap<>();
+        out.put("tint", base.tint());
+        out.put("chokeMm", base.chokeMm());
+        out.put("knockedOutUnder", base.knockedOutUnder().stream().sorted().toList());
+        return out;
+    }
+
+    private static Map<String, Object> json(Session.View view) {
+        Map<String, Object> out = new LinkedHashMap<>();
+        out.put("substrate", view.substrate());
+        out.put("page", view.page());
+        out.put("hiddenInks", view.hiddenInks().stream().sorted().toList());
+        return out;
+    }
+}

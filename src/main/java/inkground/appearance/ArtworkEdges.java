@@ -1,0 +1,147 @@
+package inkground.appearance;
+
+import inkground.base.Cancel;
+import inkground.base.Progress;
+import inkground.base.Refusal;
+import inkground.colour.Cie;
+import inkground.plate.InkPlanes;
+import inkground.plate.PlaneSource;
+import inkground.plate.PlateRequest;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * The edges of a page that the artwork means to be seen: which two ink vectors meet, over what length. Gathered once; what
+ * becomes of them on a substrate is then a matter of milliseconds, see {@link VanishScore}. Bare counts as a neighbour. An edge
+ * is meant to be seen if its two sides differ by {@link #CLEAR_DE00} or more in the colours {@linkplain AskedColours asked for}.
+ * Immutable.
+ */
+public final class ArtworkEdges {
+    /** ΔE00 from which two areas side by side are told apart at arm's length and more. Common practice, no source. */
+    public static final double CLEAR_DE00 = 10;
+    /** Resolution at which edges are best gathered: finer shows no other share, coarser loses thin lines. */
+    public static final double DPI = 100;
+
+    private static final int MOST_VECTORS = 4096;
+    private static final int MOST_PAIRS = 8192;
+
+    private final List<int[]> vectors;
+    private final List<Pair> pairs;
+    private final double mm;
+
+    /**
+     * Two vectors that meet.
+     *
+     * @param a index of one
+     * @param b index of the other
+     * @param mm length over which they meet, in mm
+     */
+    record Pair(int a, int b, double mm) {}
+
+    private ArtworkEdges(List<int[]> vectors, List<Pair> pairs) {
+        this.vectors = List.copyOf(vectors);
+        this.pairs = List.copyOf(pairs);
+        this.mm = pairs.stream().mapToDouble(Pair::mm).sum();
+    }
+
+    /** @return tints of the vectors, 0 to 255 each */
+    List<int[]> vectors() {
+        return vectors;
+    }
+
+    /** @return the pairs that meet */
+    List<Pair> pairs() {
+        return pairs;
+    }
+
+    /** @return length of all edges that are meant to be seen, in mm */
+    public double mm() {
+        return mm;
+    }
+
+    /**
+     * Gathers the edges of a region. Tints are taken in steps of 1/31; where a photograph has more than {@value #MOST_PAIRS}
+     * pairs, in wider ones.
+     *
+     * @param source planes of the inks that {@code asked} knows
+     * @throws java.util.concurrent.CancellationException if cancelled
+     */
+    public static ArtworkEdges of(
+            PlaneSource source, PlateRequest region, AskedColours asked, Cancel cancel, Progress progress)
+            throws Refusal {
+        Gathering gathering = new Gathering(asked);
+        for (int y = region.y0(); y < region.y1(); y += PlaneSource.ROWS_AT_ONCE) {
+            cancel.check();
+            progress.report("finding edges", (double) (y - region.y0()) / region.height());
+            gathering.add(source, region, y, Math.min(region.y1(), y + PlaneSource.ROWS_AT_ONCE), cancel);
+        }
+        progress.report("finding edges", 1);
+        return gathering.edges(region.mmPerPx());
+    }
+
+    private static final class Gathering {
+        private final AskedColours asked;
+        private final Map<Long, Double> lengths = new HashMap<>(); // in pixels; negative: not clear, so not measured
+        private EdgeWalk walk;
+
+        Gathering(AskedColours asked) {
+            this.asked = asked;
+        }
+
+        void add(PlaneSource source, PlateRequest region, int top, int bottom, Cancel cancel) throws Refusal {
+            int margin = EdgeWalk.MARGIN_PX;
+            InkPlanes planes = source.planes(
+                    region.part(region.x0(), top, region.x1(), bottom).grown(margin), cancel);
+            walk = walk == null ? new EdgeWalk(planes.inks().size()) : walk;
+            walk.read(planes);
+            // one reach more, so that an edge between two bands is met by the one that it starts in
+            int last = Math.min(region.y1(), bottom + margin) - top;
+            int height = bottom - top;
+            walk.walk(margin, margin, margin + region.width(), margin + last, (x, y, span, down, a, b) -> {
+                if (y < margin + height) {
+                    long key = key(a, b);
+                    double sum = lengths.computeIfAbsent(key, k -> clear(a, b) ? 0.0 : -1.0);
+                    if (sum >= 0) {
+                        lengths.put(key, sum + walk.length(x, y, span, down, a, b));
+                    }
+                }
+            });
+            while ((walk.vectors().size() > MOST_VECTORS || lengths.size() > MOST_PAIRS) && walk.canBeCoarser()) {
+                merge(walk.coarser());
+            }
+        }
+
+        private boolean clear(int a, int b) {
+            List<int[]> vectors = walk.vectors();
+            return Cie.deltaE00(asked.lab(vectors.get(a)), asked.lab(vectors.get(b))) >= CLEAR_DE00;
+        }
+
+        private static long key(int a, int b) {
+            return (long) Math.min(a, b) << 32 | Math.max(a, b);
+        }
+
+        private void merge(int[] renamed) {
+            Map<Long, Double> old = new HashMap<>(lengths);
+            lengths.clear();
+            old.forEach((key, length) -> {
+                int a = renamed[(int) (key >> 32)];
+                int b = renamed[(int) (long) key];
+                if (a != b) {
+                    lengths.merge(key(a, b), length, (p, q) -> p < 0 && q < 0 ? -1 : Math.max(0, p) + Math.max(0, q));
+                }
+            });
+        }
+
+        ArtworkEdges edges(double mmPerPx) {
+            List<Pair> pairs = new ArrayList<>();
+            lengths.forEach((key, px) -> {
+                if (px > 0) {
+                    pairs.add(new Pair((int) (key >> 32), (int) (long) key, px * mmPerPx));
+                }
+            });
+            return new ArtworkEdges(walk == null ? List.of() : walk.vectors(), pairs);
+        }
+    }
+}

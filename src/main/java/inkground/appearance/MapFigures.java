@@ -1,0 +1,72 @@
+package inkground.appearance;
+
+import inkground.base.Cancel;
+import inkground.base.Refusal;
+import inkground.plate.InkPlanes;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * The areas of a map's entries in a region.
+ *
+ * @param pixels number of pixels of each entry, in the order of the legend
+ * @param cm2PerPixel area of one pixel in cm²
+ * @param largest the largest value met, in the map's own unit; NaN where the map measures none
+ */
+public record MapFigures(List<Long> pixels, double cm2PerPixel, double largest) {
+    /** Copies the list. */
+    public MapFigures {
+        pixels = List.copyOf(pixels);
+    }
+
+    /** @return area of an entry in cm² */
+    public double cm2(int entry) {
+        return pixels.get(entry) * cm2PerPixel;
+    }
+
+    /** @return part of the region that an entry has, 0 to 1; 0 for an empty region */
+    public double share(int entry) {
+        long all = pixels.stream().mapToLong(Long::longValue).sum();
+        return all == 0 ? 0 : (double) pixels.get(entry) / all;
+    }
+
+    /** @return the figures of one region held in memory */
+    public static MapFigures of(ProofMap map, InkPlanes planes, Cancel cancel) throws Refusal {
+        Sum sum = new Sum(map);
+        sum.add(planes, cancel);
+        return sum.figures();
+    }
+
+    /** Adds up a region handed over in parts of one scale. Not thread-safe. */
+    public static final class Sum {
+        private final ProofMap map;
+        private final long[] counts;
+        private byte[] marks = new byte[0];
+        private double cm2PerPixel;
+        private double largest = Double.NaN;
+
+        /** @param map whose entries are counted */
+        public Sum(ProofMap map) {
+            this.map = map;
+            this.counts = new long[map.legend().size()];
+        }
+
+        /** Adds one part. */
+        public void add(InkPlanes part, Cancel cancel) throws Refusal {
+            int size = part.width() * part.height();
+            marks = marks.length < size ? new byte[size] : marks;
+            double value = map.mark(part, marks, cancel);
+            largest = Double.isNaN(largest) ? value : Double.isNaN(value) ? largest : Math.max(largest, value);
+            for (int i = 0; i < size; i++) {
+                counts[marks[i]]++;
+            }
+            double cmPerPx = part.request().mmPerPx() / 10;
+            cm2PerPixel = cmPerPx * cmPerPx;
+        }
+
+        /** @return the areas so far */
+        public MapFigures figures() {
+            return new MapFigures(Arrays.stream(counts).boxed().toList(), cm2PerPixel, largest);
+        }
+    }
+}

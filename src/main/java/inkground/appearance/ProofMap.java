@@ -1,0 +1,87 @@
+package inkground.appearance;
+
+import inkground.base.Cancel;
+import inkground.base.Progress;
+import inkground.base.Refusal;
+import inkground.plate.InkPlanes;
+import inkground.plate.PlaneSource;
+import inkground.plate.PlateRequest;
+import java.util.List;
+import java.util.stream.IntStream;
+
+/**
+ * A map laid over a proof: every pixel gets one entry of the legend, whose pattern is drawn over the proof and whose area is
+ * measured. Thread-safe.
+ */
+public interface ProofMap {
+    /** @return what the map shows, a few words */
+    String title();
+
+    /** @return the entries in the order of their marks; the first is where there is nothing to show */
+    List<Entry> legend();
+
+    /**
+     * Marks the pixels of a region.
+     *
+     * @param planes of the inks the map was made for
+     * @param marks receives the index of an entry for each pixel, row by row; at least width × height long
+     * @return the largest value that the map measures in the region, in the unit of {@link #unit}; NaN for a map that measures
+     *     none
+     * @throws Refusal if planes beyond the region are needed and cannot be had
+     * @throws java.util.concurrent.CancellationException if cancelled
+     */
+    double mark(InkPlanes planes, byte[] marks, Cancel cancel) throws Refusal;
+
+    /** @return the unit of the largest value, such as {@code %} or {@code ΔE00}; empty for a map that measures none */
+    default String unit() {
+        return "";
+    }
+
+    /**
+     * One line of the legend.
+     *
+     * @param word a word or two
+     * @param explanation one sentence for a tool tip
+     * @param pattern how it is drawn
+     */
+    record Entry(String word, String explanation, MapPattern pattern) {}
+
+    /**
+     * Draws the map over a proof.
+     *
+     * @param argb holds the proof's pixels, opaque sRGB, and receives the map's
+     * @param offset index of the top left pixel
+     * @param stride pixels from one row to the next
+     */
+    default void paint(InkPlanes planes, int[] argb, int offset, int stride, Cancel cancel) throws Refusal {
+        byte[] marks = new byte[planes.width() * planes.height()];
+        mark(planes, marks, cancel);
+        draw(planes, marks, argb, offset, stride);
+    }
+
+    /** Draws marks that are known over a proof; as {@link #paint}. */
+    default void draw(InkPlanes planes, byte[] marks, int[] argb, int offset, int stride) {
+        MapPattern[] patterns = legend().stream().map(Entry::pattern).toArray(MapPattern[]::new);
+        int width = planes.width();
+        IntStream.range(0, planes.height()).parallel().forEach(y -> {
+            for (int x = 0; x < width; x++) {
+                int at = offset + y * stride + x;
+                argb[at] = patterns[marks[y * width + x]].argb(
+                        argb[at], planes.request().x0() + x, planes.request().y0() + y);
+            }
+        });
+    }
+
+    /**
+     * Measures a region of any size, band by band.
+     *
+     * @param source planes of the inks the map was made for
+     * @throws java.util.concurrent.CancellationException if cancelled
+     */
+    default MapFigures figures(PlaneSource source, PlateRequest region, Cancel cancel, Progress progress)
+            throws Refusal {
+        MapFigures.Sum sum = new MapFigures.Sum(this);
+        source.stream(region, cancel, progress, band -> sum.add(band, cancel));
+        return sum.figures();
+    }
+}

@@ -1,0 +1,141 @@
+package inkground.appearance;
+
+import static inkground.appearance.Samples.FOGRA;
+import static inkground.appearance.Samples.NAVY_SHIRT;
+import static inkground.appearance.Samples.WHITE_SHIRT;
+import static inkground.appearance.Samples.spot;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import inkground.base.Cancel;
+import inkground.base.Progress;
+import inkground.base.Refusal;
+import inkground.colour.Lab;
+import inkground.ink.InkSet;
+import inkground.plate.InkPlanes;
+import inkground.plate.PlaneSource;
+import inkground.plate.PlanesForTests;
+import inkground.plate.PlateRequest;
+import java.util.List;
+import java.util.Random;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+
+/** Edges of shapes whose outlines are known, on garments of the ink's own colour and of others. */
+class VanishTest {
+    private static final List<InkColour> INKS =
+            List.of(spot("Navy", NAVY_SHIRT.lab(), 1), spot("Cream", new Lab(90, 0, 15), 1));
+    private static final InkSet SET =
+            new InkSet(INKS.stream().map(InkColour::ink).toList());
+    private static final double MM = 25.4 / 100; // a pixel
+
+    /** How much of a pixel each ink covers, 0 to 1. */
+    private interface Shape {
+        double covers(int ink, double x, double y);
+    }
+
+    /** Coverage by 8 × 8 points a pixel. */
+    private static PlaneSource source(Shape shape) {
+        return (request, cancel) -> PlanesForTests.of(SET, request, (plane, x, y) -> {
+            double sum = 0;
+            for (int i = 0; i < 64; i++) {
+                double px = x + (i % 8 + 0.5) / 8;
+                double py = y + (i / 8 + 0.5) / 8;
+                sum += plane < 2
+                        ? shape.covers(plane, px, py)
+                        : Math.max(shape.covers(0, px, py), shape.covers(1, px, py));
+            }
+            return (int) Math.round(sum / 64 * 255);
+        });
+    }
+
+    private static PlateRequest region(int width, int height) {
+        return new PlateRequest(100 / 72.0, 0, 0, width, height, true, Set.of());
+    }
+
+    private static StackModel on(inkground.substrate.Substrate substrate) {
+        return new StackModel(Stack.of(substrate, INKS, FOGRA));
+    }
+
+    private static ArtworkEdges edges(PlaneSource source, int width, int height) throws Refusal {
+        return ArtworkEdges.of(
+                source, region(width, height), new AskedColours(INKS, FOGRA), new Cancel(), Progress.NONE);
+    }
+
+    private static boolean in(double x, double y, double x0, double y0, double x1, double y1) {
+        return x >= x0 && x < x1 && y >= y0 && y < y1;
+    }
+
+    /** A navy square of 200 px with a cream square of 100 px inside it, at half pixels, across a border of bands. */
+    private static final PlaneSource SQUARES = source((ink, x, y) -> {
+        boolean cream = in(x, y, 150.5, 200.5, 250.5, 300.5);
+        boolean navy = in(x, y, 100.5, 150.5, 300.5, 350.5) && !cream;
+        return ink == 0 && navy || ink == 1 && cream ? 1 : 0;
+    });
+
+    @Test
+    void aNavyOutlineVanishesOnNavyClothAndTheCreamInsideItStays() throws Refusal {
+        ArtworkEdges edges = edges(SQUARES, 400, 500);
+        assertThat(edges.mm()).isCloseTo((800 + 400) * MM, within(0.01 * 1200 * MM));
+        VanishScore navy = VanishScore.of(edges, on(NAVY_SHIRT));
+        assertThat(navy.score()).isCloseTo(2 / 3.0, within(0.005));
+        assertThat(navy.lostMm()).isCloseTo(800 * MM, within(0.01 * 800 * MM));
+        assertThat(VanishScore.of(edges, on(WHITE_SHIRT)).score()).isZero();
+    }
+
+    @Test
+    void onItsOwnColourOnlyTheEdgesOfThatInkToTheClothAreLost() throws Refusal {
+        inkground.substrate.Substrate cream =
+                Samples.substrate(inkground.substrate.Substrate.Kind.GARMENT, new Lab(90, 0, 15));
+        assertThat(VanishScore.of(edges(SQUARES, 400, 500), on(cream)).score()).isZero();
+    }
+
+    @Test
+    void lengthsAreTrueAtAnyAngle() throws Refusal {
+        for (double degrees : new double[] {0, 7, 15, 22.5, 30, 45, 60, 80}) {
+            double c = Math.cos(Math.toRadians(degrees));
+            double s = Math.sin(Math.toRadians(degrees));
+            PlaneSource turned = source((ink, x, y) -> {
+                double u = (x - 150) * c + (y - 150) * s;
+                double v = (y - 150) * c - (x - 150) * s;
+                return ink == 0 && Math.abs(u) < 80 && Math.abs(v) < 60 ? 1 : 0;
+            });
+            assertThat(edges(turned, 300, 300).mm() / MM).as(degrees + "°").isCloseTo(560, within(0.02 * 560));
+        }
+        PlaneSource disc = source((ink, x, y) -> ink == 1 && Math.hypot(x - 150, y - 150) < 100 ? 1 : 0);
+        assertThat(edges(disc, 300, 300).mm() / MM).isCloseTo(2 * Math.PI * 100, within(0.02 * 628));
+    }
+
+    @Test
+    void softTonesAreNoEdgesAndANoisyPictureStaysBounded() throws Refusal {
+        PlaneSource ramp = (request, cancel) -> PlanesForTests.of(
+                SET, request, (plane, x, y) -> plane == 1 ? 0 : plane > 1 ? 255 : Math.max(0, Math.min(255, x)));
+        assertThat(edges(ramp, 300, 40).mm()).isZero();
+        Random random = new Random(4);
+        byte[] noise = new byte[1 << 16];
+        random.nextBytes(noise);
+        PlaneSource noisy = (request, cancel) -> PlanesForTests.of(
+                SET,
+                request,
+                (plane, x, y) -> plane < 2 ? noise[(plane * 31 + x * 251 + y * 65_521) & 65_535] & 255 : 255);
+        ArtworkEdges edges = edges(noisy, 300, 300);
+        assertThat(edges.pairs().size()).isLessThanOrEqualTo(8192);
+        assertThat(edges.mm()).isPositive();
+    }
+
+    @Test
+    void theMapDrawsTheEdgesThatVanishAndThoseThatStayAndTilesMeet() throws Refusal {
+        VanishMap map = new VanishMap(SQUARES, on(NAVY_SHIRT));
+        InkPlanes whole = SQUARES.planes(region(400, 500), new Cancel());
+        byte[] marks = new byte[400 * 500];
+        map.mark(whole, marks, new Cancel());
+        assertThat(marks[250 * 400 + 100]).isEqualTo((byte) VanishMap.LOST);
+        assertThat(marks[250 * 400 + 150]).isEqualTo((byte) VanishMap.KEPT);
+        assertThat(marks[250 * 400 + 125]).isZero();
+        byte[] tile = new byte[120 * 130];
+        map.mark(SQUARES.planes(region(1, 1).part(60, 100, 180, 230), new Cancel()), tile, new Cancel());
+        for (int i = 0; i < tile.length; i++) {
+            assertThat(tile[i]).isEqualTo(marks[(100 + i / 120) * 400 + 60 + i % 120]);
+        }
+    }
+}
