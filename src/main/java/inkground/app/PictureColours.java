@@ -23,7 +23,7 @@ import java.util.Map;
  */
 public record PictureColours(List<Flat> flats, double mixedShare, double toneShare) {
     /** Radius of a cluster, ΔE00. */
-    private static final double RADIUS = 4;
+    static final double RADIUS = 4;
 
     /** A flat colour holds at least this share of the picture … */
     private static final double LEAST_SHARE = 0.002;

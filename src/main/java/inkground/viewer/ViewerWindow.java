@@ -1,6 +1,10 @@
 package inkground.viewer;
 
 import inkground.app.ArtworkFiles;
+import inkground.viewer.colours.CleanSheet;
+import inkground.viewer.colours.ColoursPanel;
+import inkground.viewer.colours.GroundBar;
+import inkground.viewer.desk.ColourDesk;
 import inkground.viewer.desk.ProofDesk;
 import inkground.viewer.overlay.OverlayStrip;
 import inkground.viewer.rack.SubstrateRack;
@@ -43,10 +47,14 @@ import javafx.stage.Stage;
  */
 final class ViewerWindow {
     private static final double COLUMN_W = 312;
+    private static final double COLOURS_SHARE = 0.56;
 
     private final ViewerState state;
     private final ProofDesk desk;
     private final ProofSurface surface;
+    private final ColourDesk colourDesk;
+    private final ColoursPanel coloursPanel;
+    private final PanelSwitch panels = new PanelSwitch();
     private final StackPane root;
     private final Scene scene;
 
@@ -54,7 +62,10 @@ final class ViewerWindow {
         this.state = state;
         this.desk = desk;
         surface = new ProofSurface(state, desk.forView("rasterising"), desk.ui());
-        root = new StackPane(main(), veil(), new ExportSheet(state, desk), new KeySheet(state));
+        colourDesk = new ColourDesk(state, desk);
+        coloursPanel = new ColoursPanel(state, colourDesk, desk);
+        root = new StackPane(
+                main(), veil(), new ExportSheet(state, desk), new CleanSheet(state, desk), new KeySheet(state));
         root.setId("window");
         scene = new Scene(root, 1280, 800);
         state.theme.addListener((Observable o) -> dress());
@@ -69,7 +80,7 @@ final class ViewerWindow {
                 surface,
                 new StartScreen(state, desk, this::askForFile),
                 new BareLegend(state),
-                new VBox(new TroubleBar(state), new QuestionBar(state)));
+                new VBox(new TroubleBar(state), new QuestionBar(state), new GroundBar(state, colourDesk)));
         bench.getStyleClass().add("bench");
         bench.setMinSize(0, 0);
         StackPane.setAlignment(bench.getChildren().get(2), Pos.BOTTOM_RIGHT);
@@ -82,12 +93,18 @@ final class ViewerWindow {
         VBox left = new VBox(light, new SubstrateRack(state));
         left.setMinWidth(0);
         HBox.setHgrow(left, Priority.ALWAYS);
-        PanelSwitch panels = new PanelSwitch();
         panels.add("panel-notes", "Notes", "What to bear in mind while looking", new NotesPanel(state));
+        panels.add("panel-colours", "Colours", Command.COLOURS.tip(), coloursPanel);
         StackView stack = new StackView(state, desk.forView("colours of the stack"));
         VBox.setVgrow(panels, Priority.ALWAYS);
-        panels.setMinHeight(96);
         VBox column = new VBox(panels, stack);
+        // The list of colours and what is done with it need room; the stack scrolls.
+        panels.minHeightProperty()
+                .bind(Bindings.createDoubleBinding(
+                        () -> panels.front().get() == coloursPanel ? column.getHeight() * COLOURS_SHARE : 96,
+                        panels.front(),
+                        column.heightProperty()));
+        stack.setMinHeight(0);
         column.getStyleClass().add("column");
         column.setMinWidth(COLUMN_W);
         column.setMaxWidth(COLUMN_W);
@@ -101,7 +118,7 @@ final class ViewerWindow {
     private Pane veil() {
         Pane veil = new Pane();
         veil.getStyleClass().add("veil");
-        veil.visibleProperty().bind(state.exportSheet.or(state.keySheet));
+        veil.visibleProperty().bind(state.exportSheet.or(state.keySheet).or(state.colours.cleanSheet));
         veil.setOnMouseClicked(e -> state.keySheet.set(false));
         return veil;
     }
@@ -231,7 +248,7 @@ final class ViewerWindow {
             return;
         }
         boolean typing = KeyTakers.types(scene.getFocusOwner());
-        boolean sheet = state.exportSheet.get() || state.keySheet.get();
+        boolean sheet = state.exportSheet.get() || state.keySheet.get() || state.colours.cleanSheet.get();
         if (!sheet && !typing && e.isShiftDown() && e.getCode().isArrowKey()) {
             panByKey(e);
             return;
@@ -257,6 +274,7 @@ final class ViewerWindow {
 
     private void perform(Command command) {
         switch (command) {
+            case COLOURS -> colours();
             case OPEN -> askForFile();
             case KEEP -> desk.keepSession(() -> {});
             case RELOAD -> desk.reload();
@@ -303,6 +321,17 @@ final class ViewerWindow {
         property.set(!property.get());
     }
 
+    /** Brings the colours to the front and gives them the keys; from there, goes back to the proof. */
+    private void colours() {
+        if (panels.front().get() == coloursPanel) {
+            panels.showFirst();
+            surface.requestFocus();
+        } else {
+            panels.show(coloursPanel);
+            coloursPanel.focusList();
+        }
+    }
+
     private void ifChosen(int ink, Runnable action) {
         if (ink >= 0) {
             action.run();
@@ -317,13 +346,16 @@ final class ViewerWindow {
             state.keySheet.set(false);
         } else if (!state.activities.isEmpty()) {
             desk.cancelAll();
-        } else if (state.exportSheet.get()) {
+        } else if (state.exportSheet.get() || state.colours.cleanSheet.get()) {
             state.trouble.set(null);
             state.exportSheet.set(false);
+            state.colours.cleanSheet.set(false);
         } else if (state.question.get() != null) {
             state.question.set(null);
         } else if (state.trouble.get() != null) {
             state.trouble.set(null);
+        } else if (state.colours.picking.get()) {
+            state.colours.picking.set(false);
         } else if (state.overlays.map.get() == MapKind.PLATE) {
             state.overlays.map.set(null);
         } else {

@@ -1,5 +1,9 @@
 package inkground.viewer;
 
+import inkground.app.ColourInventory;
+import inkground.app.ColourUse;
+import inkground.app.Grounds.Candidate;
+import inkground.app.Grounds.Deletion;
 import inkground.app.Session;
 import inkground.artwork.ColourAssignment;
 import inkground.artwork.Layer;
@@ -10,6 +14,7 @@ import inkground.base.Progress;
 import inkground.base.Refusal;
 import inkground.colour.Lab;
 import inkground.geometry.Box;
+import inkground.handoff.CleanFile;
 import inkground.ink.Ink;
 import inkground.ink.InkSet;
 import inkground.plate.InkPlanes;
@@ -58,6 +63,10 @@ final class FakeEngine implements ProofEngine {
     final AtomicInteger openFiles = new AtomicInteger();
 
     volatile boolean exportWaits;
+    /** Whether the garment's colour is painted over the whole page for preview. */
+    volatile boolean paintedGround;
+    /** Why no clean file can be written; null if it can. */
+    volatile String cleanRefusal;
     /** Sessions by artwork; null for one that cannot be read. */
     final Map<Path, Session> sessions = Collections.synchronizedMap(new HashMap<>());
 
@@ -88,6 +97,11 @@ final class FakeEngine implements ProofEngine {
     public Path keep(Session session, Path artwork) {
         sessions.put(artwork, session);
         return artwork.resolveSibling("regatta.inkground.json");
+    }
+
+    @Override
+    public ColourAssignment rules(Path file) {
+        return sessions.get(file).arrangement().assignment();
     }
 
     @Override
@@ -123,7 +137,26 @@ final class FakeEngine implements ProofEngine {
 
         @Override
         public OpenPage page(int number, ColourAssignment assignment, Cancel cancel, Progress progress) {
-            return new FakePage(number);
+            return new FakePage(number, paintedGround && FakeColours.printed(assignment));
+        }
+
+        @Override
+        public CleanFile.Result clean(
+                ColourAssignment assignment, Path target, boolean replace, Cancel cancel, Progress progress)
+                throws Refusal {
+            progress.report("Knocking out", 0.5);
+            if (exportWaits) {
+                await(new CountDownLatch(1), cancel);
+            }
+            if (cleanRefusal != null) {
+                throw new Refusal(cleanRefusal);
+            }
+            try {
+                Files.writeString(target, "%PDF-clean");
+            } catch (IOException e) {
+                throw new Refusal("cannot be written", e);
+            }
+            return new CleanFile.Result(3, 1);
         }
 
         @Override
@@ -134,9 +167,32 @@ final class FakeEngine implements ProofEngine {
 
     private final class FakePage implements OpenPage {
         private final int number;
+        private final boolean ground;
 
-        FakePage(int number) {
+        FakePage(int number, boolean ground) {
             this.number = number;
+            this.ground = ground;
+        }
+
+        @Override
+        public ColourInventory colours(Cancel cancel, Progress progress) {
+            return FakeColours.inventory(paintedGround);
+        }
+
+        @Override
+        public List<Candidate> grounds(ColourInventory colours, Lab garment) {
+            return FakeColours.grounds(colours, garment);
+        }
+
+        @Override
+        public Deletion deletion(ColourAssignment nominated, Cancel cancel, Progress progress) {
+            return FakeColours.deletion();
+        }
+
+        @Override
+        public Optional<ColourUse> colourAt(
+                ColourInventory colours, double xPt, double yPt, Set<Integer> layersOn, Cancel cancel) {
+            return FakeColours.at(art(0, xPt, yPt) > 0, art(1, xPt, yPt) > 0);
         }
 
         @Override
@@ -180,7 +236,7 @@ final class FakeEngine implements ProofEngine {
 
         @Override
         public Painter painter(Look look) {
-            return new FlatPainter(look);
+            return new FlatPainter(look, ground);
         }
 
         @Override
@@ -245,13 +301,15 @@ final class FakeEngine implements ProofEngine {
         private final Look look;
         private final int ground;
 
-        FlatPainter(Look look) {
+        FlatPainter(Look look, boolean painted) {
             this.look = look;
-            this.ground = substrates().stream()
-                    .filter(s -> s.id().equals(look.substrateId()))
-                    .findFirst()
-                    .orElseThrow()
-                    .argb();
+            this.ground = painted
+                    ? 0xff000000 | FakeColours.GROUND_RGB
+                    : substrates().stream()
+                            .filter(s -> s.id().equals(look.substrateId()))
+                            .findFirst()
+                            .orElseThrow()
+                            .argb();
         }
 
         @Override

@@ -96,6 +96,7 @@ public final class ViewerPictures {
         shoot("closer-light");
         onFx(() -> state.fitPage());
         stack();
+        colours();
         sheets();
     }
 
@@ -120,6 +121,40 @@ public final class ViewerPictures {
         });
         shoot("stack-unused-light");
         onFx(() -> state.stack.unusedShown.set(false));
+    }
+
+    private void colours() throws Exception {
+        until(s -> s.colours.inventory.get() != null && s.colours.ground.get() != null);
+        until(s -> !s.colours.deletion.get().isEmpty());
+        shoot("ground-asked-light");
+        onFx(() -> state.layersOn.addAll(
+                state.page.get().layers().stream().map(l -> l.id()).toList()));
+        onFx(() -> ((javafx.scene.control.ToggleButton) window.scene().lookup("#panel-colours")).fire());
+        onFx(() -> ((javafx.scene.control.ListView<?>) window.scene().lookup("#colour-list"))
+                .getSelectionModel()
+                .select(1));
+        shoot("colours-light");
+        onFx(() -> ((javafx.scene.control.Button) window.scene().lookup("#ground-bare")).fire());
+        until(s -> s.activities.isEmpty() && s.figures.get() != null);
+        onFx(() -> ((javafx.scene.control.ToggleButton) window.scene().lookup("#assign-ink")).fire());
+        until(s -> s.activities.isEmpty() && s.figures.get() != null);
+        shoot("colours-assigned-light");
+        onFx(() -> state.theme.set(Theme.DARK));
+        shoot("colours-assigned-dark");
+        onFx(() -> state.colours.cleanSheet.set(true));
+        shoot("clean-dark");
+        onFx(() -> {
+            stage.setWidth(1060);
+            stage.setHeight(640);
+            state.colours.cleanSheet.set(false);
+        });
+        shoot("colours-small-dark");
+        onFx(() -> {
+            stage.setWidth(1280);
+            stage.setHeight(800);
+            state.theme.set(Theme.LIGHT);
+            ((javafx.scene.control.ToggleButton) window.scene().lookup("#panel-notes")).fire();
+        });
     }
 
     private void sheets() throws Exception {

@@ -2,8 +2,14 @@ package inkground.viewer.desk;
 
 import inkground.app.Arrangement.WhiteBase;
 import inkground.app.AssignmentFile;
+import inkground.app.ColourInventory;
+import inkground.app.ColourUse;
+import inkground.app.Grounds;
+import inkground.app.Grounds.Candidate;
+import inkground.app.Grounds.Deletion;
 import inkground.app.InkUse;
 import inkground.app.Job;
+import inkground.app.KnockOuts;
 import inkground.app.PageJob;
 import inkground.app.Proofs;
 import inkground.app.Session;
@@ -28,6 +34,7 @@ import inkground.base.Refusal;
 import inkground.colour.Cie;
 import inkground.colour.Lab;
 import inkground.colour.Srgb;
+import inkground.handoff.CleanFile;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlateRequest;
 import inkground.substrate.Library;
@@ -109,6 +116,14 @@ public final class JobEngine implements ProofEngine {
     }
 
     @Override
+    public ColourAssignment rules(Path file) throws Refusal {
+        boolean itself = file.getFileName().toString().toLowerCase(Locale.ROOT).endsWith(".json");
+        return SessionFile.load(itself ? file : AssignmentFile.beside(file))
+                .arrangement()
+                .assignment();
+    }
+
+    @Override
     public OpenFile open(Path file, Cancel cancel, Progress progress) throws Refusal {
         return new JobFile(Job.open(file, cancel, progress));
     }
@@ -133,6 +148,13 @@ public final class JobEngine implements ProofEngine {
         @Override
         public OpenPage page(int number, ColourAssignment assignment, Cancel cancel, Progress progress) throws Refusal {
             return new JobPage(job.page(number, assignment, cancel, progress), library());
+        }
+
+        @Override
+        public CleanFile.Result clean(
+                ColourAssignment assignment, Path target, boolean replace, Cancel cancel, Progress progress)
+                throws Refusal {
+            return KnockOuts.write(job, assignment, target, replace, cancel, progress);
         }
 
         @Override
@@ -236,6 +258,27 @@ public final class JobEngine implements ProofEngine {
 
         private int[] sample(int entry) {
             return new BareMap(page.inks()).legend().get(entry).pattern().sample(CoverFigure.SAMPLE_PX);
+        }
+
+        @Override
+        public ColourInventory colours(Cancel cancel, Progress progress) throws Refusal {
+            return ColourInventory.of(page, cancel, progress);
+        }
+
+        @Override
+        public List<Candidate> grounds(ColourInventory colours, Lab garment) {
+            return Grounds.candidates(page, colours, garment);
+        }
+
+        @Override
+        public Deletion deletion(ColourAssignment nominated, Cancel cancel, Progress progress) throws Refusal {
+            return Grounds.deletion(page, nominated, cancel, progress);
+        }
+
+        @Override
+        public Optional<ColourUse> colourAt(
+                ColourInventory colours, double xPt, double yPt, Set<Integer> layersOn, Cancel cancel) throws Refusal {
+            return colours.at(page, xPt, yPt, layersOn, cancel);
         }
 
         @Override

@@ -1,5 +1,9 @@
 package inkground.viewer.state;
 
+import inkground.app.ColourInventory;
+import inkground.app.ColourUse;
+import inkground.app.Grounds.Candidate;
+import inkground.app.Grounds.Deletion;
 import inkground.app.Session;
 import inkground.artwork.ColourAssignment;
 import inkground.artwork.Layer;
@@ -9,6 +13,7 @@ import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
 import inkground.colour.Lab;
+import inkground.handoff.CleanFile;
 import inkground.ink.Ink;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlateRequest;
@@ -51,6 +56,14 @@ public interface ProofEngine {
      */
     OpenFile open(Path file, Cancel cancel, Progress progress) throws Refusal;
 
+    /**
+     * Reads the colour rules of another job.
+     *
+     * @param file an artwork with a session or an assignment beside it, or that file itself
+     * @throws Refusal if there is none, or it cannot be used
+     */
+    ColourAssignment rules(Path file) throws Refusal;
+
     /** An opened file; close it when another takes its place. */
     interface OpenFile extends AutoCloseable {
         /** @return the file; quick */
@@ -66,6 +79,16 @@ public interface ProofEngine {
          * @param assignment which of its colours are printed otherwise than stated
          */
         OpenPage page(int number, ColourAssignment assignment, Cancel cancel, Progress progress) throws Refusal;
+
+        /**
+         * Writes the file without its bare colours, whole or not at all.
+         *
+         * @param assignment says which colours are bare
+         * @throws Refusal in plain words, if it cannot be done truly
+         */
+        CleanFile.Result clean(
+                ColourAssignment assignment, Path target, boolean replace, Cancel cancel, Progress progress)
+                throws Refusal;
 
         @Override
         void close();
@@ -104,6 +127,22 @@ public interface ProofEngine {
          * @param layersOn ids of the layers that are on
          */
         Figures measure(boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) throws Refusal;
+
+        /** Takes stock of the colours that the page paints, whatever they are printed as. */
+        ColourInventory colours(Cancel cancel, Progress progress) throws Refusal;
+
+        /**
+         * @param garment colour of the chosen garment; null on paper
+         * @return what may be the garment painted in for preview, the likeliest first
+         */
+        List<Candidate> grounds(ColourInventory colours, Lab garment);
+
+        /** Tells what deleting the objects of bare colours would do, instead of knocking them out. */
+        Deletion deletion(ColourAssignment nominated, Cancel cancel, Progress progress) throws Refusal;
+
+        /** @return the flat colour that is seen at a place of the page, in points, with these layers on */
+        Optional<ColourUse> colourAt(
+                ColourInventory colours, double xPt, double yPt, Set<Integer> layersOn, Cancel cancel) throws Refusal;
 
         /** Writes a proof, whole or not at all. */
         void export(ExportRequest request, Cancel cancel, Progress progress) throws Refusal;

@@ -76,6 +76,9 @@ public final class ViewerState {
     /** How far the cross-section is laid open. */
     public final StackChoices stack = new StackChoices();
 
+    /** The colours of the artwork. */
+    public final ColourChoices colours = new ColourChoices();
+
     /** What is drawn over the proof or in place of its colours. */
     public final Overlays overlays = new Overlays();
     /** How the artwork is laid out. */

@@ -82,10 +82,23 @@ public final class ProofSurface extends Region {
         setOnMouseDragged(this::drag);
         setOnMouseReleased(e -> {
             grip = null;
-            setCursor(Cursor.DEFAULT);
+            rest();
         });
+        setOnMouseClicked(this::pick);
+        state.colours.picking.addListener((Observable o) -> rest());
         setOnMouseMoved(e -> probe(e.getX(), e.getY()));
         setOnMouseExited(e -> state.probe.set(null));
+    }
+
+    private void rest() {
+        setCursor(state.colours.picking.get() ? Cursor.CROSSHAIR : Cursor.DEFAULT);
+    }
+
+    private void pick(MouseEvent e) {
+        if (state.colours.picking.get() && e.isStillSincePress() && state.page.get() != null) {
+            Camera camera = state.camera.get();
+            state.colours.pickedAt.set(new Point2D(camera.toPageX(e.getX()), camera.toPageY(e.getY())));
+        }
     }
 
     private void grip(MouseEvent e) {
