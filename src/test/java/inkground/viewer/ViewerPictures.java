@@ -124,11 +124,11 @@ public final class ViewerPictures {
     }
 
     private void colours() throws Exception {
+        onFx(() -> state.layersOn.addAll(
+                state.page.get().layers().stream().map(l -> l.id()).toList()));
         until(s -> s.colours.inventory.get() != null && s.colours.ground.get() != null);
         until(s -> !s.colours.deletion.get().isEmpty());
         shoot("ground-asked-light");
-        onFx(() -> state.layersOn.addAll(
-                state.page.get().layers().stream().map(l -> l.id()).toList()));
         onFx(() -> ((javafx.scene.control.ToggleButton) window.scene().lookup("#panel-colours")).fire());
         onFx(() -> ((javafx.scene.control.ListView<?>) window.scene().lookup("#colour-list"))
                 .getSelectionModel()
@@ -144,14 +144,7 @@ public final class ViewerPictures {
         onFx(() -> state.colours.cleanSheet.set(true));
         shoot("clean-dark");
         onFx(() -> {
-            stage.setWidth(1060);
-            stage.setHeight(640);
             state.colours.cleanSheet.set(false);
-        });
-        shoot("colours-small-dark");
-        onFx(() -> {
-            stage.setWidth(1280);
-            stage.setHeight(800);
             state.theme.set(Theme.LIGHT);
             ((javafx.scene.control.ToggleButton) window.scene().lookup("#panel-notes")).fire();
         });
@@ -195,6 +188,10 @@ public final class ViewerPictures {
             stage.setHeight(640);
         });
         shoot("small-light");
+        onFx(() -> ((javafx.scene.control.ToggleButton) window.scene().lookup("#panel-colours")).fire());
+        shoot("colours-small-light");
+        onFx(() -> state.theme.set(Theme.DARK));
+        shoot("colours-small-dark");
         onFx(() -> window.close());
     }
 

@@ -90,7 +90,7 @@ final class AssignEditor extends VBox {
         Label words = Ui.label("Ink", "amount-name");
         words.setLabelFor(ink);
         HBox row = new HBox(words, ink);
-        row.getStyleClass().add("amount");
+        row.getStyleClass().add("ink-choice");
         row.setAlignment(Pos.CENTER_LEFT);
         inkSettings.getChildren().addAll(row, tint);
     }

@@ -41,7 +41,7 @@ final class ColourCell extends ListCell<ColourRow> {
         this.state = state;
         getStyleClass().add("colour-cell");
         setPrefWidth(0);
-        swatch.getStyleClass().add("swatch-edge");
+        swatch.getStyleClass().add("colour-swatch");
         VBox texts = new VBox(words, figures);
         texts.setMinWidth(0);
         texts.setAlignment(Pos.CENTER_LEFT);

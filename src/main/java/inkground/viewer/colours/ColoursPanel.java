@@ -36,7 +36,7 @@ public final class ColoursPanel extends VBox {
     private final Label empty = Ui.label("", "quiet");
     private final Button take = new Button("Take stock");
     private final Button clean;
-    private final ToggleButton pick = new ToggleButton("Pick on the proof");
+    private final ToggleButton pick = new ToggleButton("Pick");
 
     /**
      * @param proofs reads the rules of other jobs
@@ -46,9 +46,9 @@ public final class ColoursPanel extends VBox {
         this.desk = desk;
         setId("colours");
         getStyleClass().add("colours-panel");
-        setMinHeight(0);
+        setMinSize(0, 0);
         editor = new AssignEditor(state, desk);
-        dress(pick, "pick-colour", Feather.CROSSHAIR, "Then click a colour on the proof to choose it here");
+        dress(pick, "pick-colour", Feather.CROSSHAIR, "Pick on the proof: a click there chooses the colour here");
         pick.selectedProperty().bindBidirectional(state.colours.picking);
         Button rules = new Button("Rules of…");
         dress(rules, "take-rules", Feather.DOWNLOAD, "Print the colours by the rules kept beside another artwork");

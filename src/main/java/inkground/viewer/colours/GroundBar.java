@@ -31,7 +31,7 @@ public final class GroundBar extends HBox {
         setId("ground-bar");
         getStyleClass().add("ground-bar");
         setAlignment(Pos.CENTER_LEFT);
-        swatch.getStyleClass().add("swatch-edge");
+        swatch.getStyleClass().add("colour-swatch");
         asks.setId("ground-asks");
         asks.setWrapText(true);
         instead.setId("ground-instead");

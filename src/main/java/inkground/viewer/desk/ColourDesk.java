@@ -9,6 +9,7 @@ import inkground.app.Grounds.Deletion;
 import inkground.app.Grounds.Reason;
 import inkground.artwork.ColourAssignment;
 import inkground.artwork.ColourAssignment.Bare;
+import inkground.base.Progress;
 import inkground.colour.Lab;
 import inkground.viewer.state.ProofEngine.OpenFile;
 import inkground.viewer.state.ProofEngine.OpenPage;
@@ -21,6 +22,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import javafx.beans.Observable;
+import javafx.collections.SetChangeListener;
 import javafx.geometry.Point2D;
 
 /**
@@ -57,6 +59,8 @@ public final class ColourDesk {
         for (Observable value : List.of(state.colours.inventory, state.substrate, state.history.now())) {
             value.addListener(o -> lookForGround());
         }
+        SetChangeListener<Integer> layers = c -> lookForGround();
+        state.layersOn.addListener(layers);
         state.colours.pickedAt.addListener((Observable o) -> pick());
     }
 
@@ -113,6 +117,7 @@ public final class ColourDesk {
                 || card == null
                 || !card.garment()
                 || anyBare
+                || !defaultLayersOn(page)
                 || state.colours.groundSettled(state.file.get().path())) {
             ground.cancel();
             state.colours.ground.set(null);
@@ -124,6 +129,13 @@ public final class ColourDesk {
                 ask(page, done.value().orElse(null));
             }
         });
+    }
+
+    /** Stock is taken of the layers that are on by default: with one of them off, its ground may not be there. */
+    private boolean defaultLayersOn(OpenPage page) {
+        return page.layers().stream()
+                .filter(layer -> layer.on())
+                .allMatch(layer -> state.layersOn.contains(layer.id()));
     }
 
     /** A colour that only reaches the edges may well be artwork: that alone is no reason to ask. */
@@ -142,12 +154,11 @@ public final class ColourDesk {
         }
         state.colours.ground.set(candidate);
         if (candidate != null && state.colours.deletion.get().isEmpty()) {
-            deletion.submit(
-                    cancel -> page.deletion(candidate.nominated(), cancel, inkground.base.Progress.NONE), outcome -> {
-                        if (outcome instanceof Outcome.Done<Deletion> done && state.colours.ground.get() != null) {
-                            state.colours.deletion.set(done.value().words());
-                        }
-                    });
+            deletion.submit(cancel -> page.deletion(candidate.nominated(), cancel, Progress.NONE), outcome -> {
+                if (outcome instanceof Outcome.Done<Deletion> done && state.colours.ground.get() != null) {
+                    state.colours.deletion.set(done.value().words());
+                }
+            });
         }
     }
 

@@ -45,8 +45,9 @@ final class InkDrawer extends VBox {
                 (value, gesture) -> state.setOpacity(plane, Optional.of(value), gesture));
         opacity.unit("%", 100, 0);
         asFiled = new Button(
-                String.format(Locale.ROOT, "Back to %.0f %%", card.opacity() * 100),
+                String.format(Locale.ROOT, "%.0f %% as given", card.opacity() * 100),
                 new FontIcon(Feather.CORNER_UP_LEFT));
+        asFiled.setMinWidth(USE_PREF_SIZE);
         asFiled.setId("opacity-as-filed");
         asFiled.setOnAction(e -> state.setOpacity(plane, Optional.empty(), new Object()));
         Ui.tip(asFiled, "Take the opacity that the file or the ink library gives");

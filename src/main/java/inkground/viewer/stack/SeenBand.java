@@ -46,12 +46,17 @@ final class SeenBand extends HBox {
         if (known) {
             int argb = Srgb.labToArgb(probe.lab());
             seen.setFill(Color.rgb(argb >> 16 & 255, argb >> 8 & 255, argb & 255));
-            first.setText(probe.cover() + (probe.totalPercent() > 0 ? ", total " + probe.totalPercent() + " %" : ""));
+            first.setText(capitalised(probe.cover())
+                    + (probe.totalPercent() > 0 ? ", total " + probe.totalPercent() + " %" : ""));
             second.setText(SubstrateText.lab(probe.lab()));
         } else {
             seen.setFill(Color.TRANSPARENT);
             first.setText("Seen from above");
-            second.setText("Point at the proof to read its layers");
+            second.setText("Point at the proof to read it");
         }
+    }
+
+    private static String capitalised(String words) {
+        return words.isEmpty() ? words : Character.toUpperCase(words.charAt(0)) + words.substring(1);
     }
 }
