@@ -1,15 +1,19 @@
 package inkground.viewer;
 
+import inkground.substrate.PrintProcess;
 import inkground.viewer.state.ProofEngine.OpenPage;
 import inkground.viewer.state.ProofEngine.SubstrateCard;
 import inkground.viewer.state.ViewerState;
 import inkground.viewer.ui.Ui;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import javafx.beans.Observable;
+import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.VBox;
+import javafx.util.StringConverter;
 
 /** What to bear in mind while looking: what is not shown exactly, and what the substrate asks for. */
 final class NotesPanel extends ScrollPane {
@@ -18,6 +22,7 @@ final class NotesPanel extends ScrollPane {
 
     private final ViewerState state;
     private final VBox lines = new VBox();
+    private final ChoiceBox<PrintProcess> process = new ChoiceBox<>();
 
     NotesPanel(ViewerState state) {
         super();
@@ -25,6 +30,7 @@ final class NotesPanel extends ScrollPane {
         setId("notes");
         getStyleClass().add("notes");
         lines.getStyleClass().add("notes-lines");
+        process();
         setContent(lines);
         setFitToWidth(true);
         setHbarPolicy(ScrollBarPolicy.NEVER);
@@ -33,7 +39,30 @@ final class NotesPanel extends ScrollPane {
         // Rasterising may bring up more.
         state.figures.addListener((Observable o) -> fill());
         state.substrate.addListener((Observable o) -> fill());
+        state.overlays.process.addListener((Observable o) -> fill());
         fill();
+    }
+
+    private void process() {
+        process.setId("process");
+        process.setMaxWidth(Double.MAX_VALUE);
+        process.setConverter(new StringConverter<>() {
+            @Override
+            public String toString(PrintProcess is) {
+                return is == null ? "" : is.name();
+            }
+
+            @Override
+            public PrintProcess fromString(String name) {
+                throw new UnsupportedOperationException("processes are chosen, not typed");
+            }
+        });
+        process.setItems(state.overlays.processes);
+        process.valueProperty().bindBidirectional(state.overlays.process);
+        process.setAccessibleText("Way of printing");
+        Ui.tip(
+                process,
+                "How the job is printed: sets the limits that maps and lines go by. Your printer's figures win.");
     }
 
     private void fill() {
@@ -41,6 +70,11 @@ final class NotesPanel extends ScrollPane {
         OpenPage page = state.page.get();
         all.add(Ui.label("Bear in mind", "title"));
         all.add(Ui.label(NOT_A_CONTRACT_PROOF, "note", "note-first"));
+        PrintProcess by = state.overlays.process.get();
+        if (by != null) {
+            Stream.of(by.notes(), by.cautions()).flatMap(List::stream).forEach(note -> all.add(Ui.label(note, "note")));
+            all.add(Ui.label("Limits of " + by.name() + ": " + by.source(), "note"));
+        }
         if (page != null) {
             page.notes().forEach(note -> all.add(Ui.label(sentence(note), "note")));
         }
@@ -51,6 +85,7 @@ final class NotesPanel extends ScrollPane {
         }
         all.forEach(label -> label.setWrapText(true));
         lines.getChildren().setAll(all);
+        lines.getChildren().add(1, process);
     }
 
     private static String sentence(String note) {

@@ -6,6 +6,7 @@ import inkground.viewer.colours.ColoursPanel;
 import inkground.viewer.colours.GroundBar;
 import inkground.viewer.desk.ColourDesk;
 import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.overlay.MapLegend;
 import inkground.viewer.overlay.OverlayStrip;
 import inkground.viewer.rack.SubstrateRack;
 import inkground.viewer.stack.StackView;
@@ -15,7 +16,6 @@ import inkground.viewer.state.Question;
 import inkground.viewer.state.Question.Answer;
 import inkground.viewer.state.Theme;
 import inkground.viewer.state.ViewerState;
-import inkground.viewer.surface.BareLegend;
 import inkground.viewer.surface.ProofSurface;
 import inkground.viewer.ui.Command;
 import inkground.viewer.ui.PanelSwitch;
@@ -79,7 +79,7 @@ final class ViewerWindow {
         StackPane bench = new StackPane(
                 surface,
                 new StartScreen(state, desk, this::askForFile),
-                new BareLegend(state),
+                new MapLegend(state),
                 new VBox(new TroubleBar(state), new QuestionBar(state), new GroundBar(state, colourDesk)));
         bench.getStyleClass().add("bench");
         bench.setMinSize(0, 0);
@@ -309,6 +309,11 @@ final class ViewerWindow {
             case TRIM -> flip(state.overlays.trim);
             case BLEED -> flip(state.overlays.bleed);
             case SAFE -> flip(state.overlays.safe);
+            case VANISH_MAP -> state.overlays.toggle(MapKind.VANISH);
+            case REACH_MAP -> state.overlays.toggle(MapKind.REACH);
+            case SHIFT_MAP -> state.overlays.toggle(MapKind.SHIFT);
+            case SCREEN_MAP -> state.overlays.toggle(MapKind.SCREEN);
+            case TOTAL_INK_MAP -> state.overlays.toggle(MapKind.TOTAL_INK);
             case BARE_MAP -> state.overlays.toggle(MapKind.BARE);
             case UNIT -> state.unit.set(state.unit.get() == LengthUnit.MM ? LengthUnit.INCH : LengthUnit.MM);
             case THEME -> state.theme.set(TopStrip.next(state.theme.get()));
@@ -356,8 +361,8 @@ final class ViewerWindow {
             state.trouble.set(null);
         } else if (state.colours.picking.get()) {
             state.colours.picking.set(false);
-        } else if (state.overlays.map.get() == MapKind.PLATE) {
-            state.overlays.map.set(null);
+        } else if (state.stack.plate.get()) {
+            state.stack.plate.set(false);
         } else {
             state.solo.set(-1);
         }

@@ -20,7 +20,10 @@ import inkground.ink.InkSet;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlanesForTests;
 import inkground.plate.PlateRequest;
+import inkground.substrate.PrintProcess;
+import inkground.substrate.Substrates;
 import inkground.viewer.state.Look;
+import inkground.viewer.state.MapChoice;
 import inkground.viewer.state.MapKind;
 import inkground.viewer.state.ProofEngine;
 import java.awt.image.BufferedImage;
@@ -78,6 +81,11 @@ final class FakeEngine implements ProofEngine {
     @Override
     public List<SubstrateCard> substrates() {
         return List.of(PAPER, NAVY, SAND);
+    }
+
+    @Override
+    public List<PrintProcess> processes() throws Refusal {
+        return Substrates.load().processes();
     }
 
     @Override
@@ -246,11 +254,21 @@ final class FakeEngine implements ProofEngine {
 
         @Override
         public Figures measure(boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) {
-            int[] sample = new int[CoverFigure.SAMPLE_PX * CoverFigure.SAMPLE_PX];
+            return new Figures(List.of(new InkFigure(12.5, 0.1), new InkFigure(3.25, 0.05), new InkFigure(0, 0)));
+        }
+
+        @Override
+        public MapReport measureMap(
+                Look look, boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) {
+            int[] sample = new int[MapEntry.SAMPLE_PX * MapEntry.SAMPLE_PX];
             java.util.Arrays.fill(sample, 0xffa0a0a0);
-            return new Figures(
-                    List.of(new InkFigure(12.5, 0.1), new InkFigure(3.25, 0.05), new InkFigure(0, 0)),
-                    List.of(new CoverFigure("unpainted", 130, sample), new CoverFigure("knocked out", 2.4, sample)));
+            MapChoice map = look.map().orElseThrow();
+            return new MapReport(
+                    map.kind().label() + " on " + look.substrateId(),
+                    List.of(
+                            new MapEntry("unpainted", "Nothing is painted.", 130, 0.7, sample),
+                            new MapEntry("knocked out", "Paint removed the ink.", 2.4, 0.3, sample)),
+                    map.kind().limit() == MapKind.Limit.NONE ? "" : map.limitDe00() + " ΔE00");
         }
 
         @Override
@@ -327,10 +345,10 @@ final class FakeEngine implements ProofEngine {
         }
 
         private int shown(int[] tints) {
-            if (look.map() == MapKind.PLATE) {
+            if (look.plate() >= 0) {
                 return 0xff000000 | 0x010101 * (255 - tints[look.plate()]);
             }
-            return look.map() != null ? 0xff808000 : colour(tints);
+            return look.map().isPresent() ? 0xff808000 : colour(tints);
         }
 
         @Override

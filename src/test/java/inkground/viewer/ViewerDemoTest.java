@@ -109,10 +109,10 @@ class ViewerDemoTest extends ApplicationTest {
         push(KeyCode.B);
         assertThat(lookup("#line-safe").query().isVisible()).isTrue();
         push(KeyCode.M);
-        until(() -> state.figures.get() != null);
-        assertThat(lookup("#bare-legend").query().isVisible()).isTrue();
-        double total = state.figures.get().covers().stream()
-                .mapToDouble(ProofEngine.CoverFigure::cm2)
+        until(() -> state.overlays.report.get() != null);
+        assertThat(lookup("#map-legend").query().isVisible()).isTrue();
+        double total = state.overlays.report.get().entries().stream()
+                .mapToDouble(ProofEngine.MapEntry::cm2)
                 .sum();
         var trim = state.page.get().info().box(PageBox.TRIM);
         // One row and column of pixels at 150 dpi may be gained or lost.

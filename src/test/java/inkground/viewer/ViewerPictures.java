@@ -83,6 +83,11 @@ public final class ViewerPictures {
         shoot("bare-map-dark");
         onFx(() -> state.theme.set(Theme.LIGHT));
         shoot("bare-map-light");
+        for (MapKind kind : MapKind.values()) {
+            onFx(() -> state.overlays.map.set(kind));
+            until(s -> s.overlays.report.get() != null);
+            shoot("map-" + kind.name().toLowerCase(java.util.Locale.ROOT) + "-light");
+        }
         onFx(() -> {
             state.overlays.map.set(null);
             state.toggleSolo(state.page.get().printOrder().get(0));

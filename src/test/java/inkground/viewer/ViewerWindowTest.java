@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import inkground.viewer.desk.ProofDesk;
 import inkground.viewer.desk.Recents;
 import inkground.viewer.state.Camera;
+import inkground.viewer.state.MapKind;
 import inkground.viewer.state.Theme;
 import inkground.viewer.state.ViewerState;
 import java.awt.image.BufferedImage;
@@ -160,11 +161,11 @@ class ViewerWindowTest extends ApplicationTest {
         openArtwork();
         clickOn("#bare-map");
         assertThat(rgbAt(200, 130)).isEqualTo(0x808000);
-        assertThat(shows("#bare-legend")).isTrue();
-        assertThat(lookup("knocked out").tryQuery()).isPresent();
+        assertThat(shows("#map-legend")).isTrue();
+        until(() -> lookup("knocked out").tryQuery().isPresent());
         assertThat(lookup("2.40 cm²").tryQuery()).isPresent();
         push(KeyCode.M);
-        assertThat(shows("#bare-legend")).isFalse();
+        assertThat(shows("#map-legend")).isFalse();
         assertThat(rgbAt(200, 130)).isEqualTo(FakeEngine.INK_RGB[0]);
     }
 
@@ -394,5 +395,37 @@ class ViewerWindowTest extends ApplicationTest {
         assertThat(state.hidden).containsExactly(1);
         assertThat(state.substrate.get()).isEqualTo(FakeEngine.NAVY);
         until(() -> engine.openFiles.get() == 1);
+    }
+
+    @Test
+    void aMapTakesTheLimitThatIsTypedAndFollowsTheSubstrate() throws Exception {
+        openArtwork();
+        push(KeyCode.N);
+        until(() -> lookup("#map-largest").queryLabeled().getText().contains("3.0"));
+        assertThat(lookup("#map-legend .title").queryLabeled().getText()).isEqualTo("Ink reach on plain-paper");
+        TextField limit = lookup("#map-limit").query();
+        interact(limit::requestFocus);
+        interact(() -> limit.setText("5.5"));
+        until(() -> lookup("#map-largest").queryLabeled().getText().contains("5.5"));
+        interact(() -> limit.setText("much"));
+        assertThat(state.overlays.limitDe00.get()).isEqualTo(5.5);
+        interact(() -> window.surface().requestFocus());
+        assertThat(limit.getText()).isEqualTo("5.5");
+        push(KeyCode.RIGHT);
+        until(() -> lookup("#map-legend .title").queryLabeled().getText().contains("navy-jersey"));
+        push(KeyCode.L);
+        assertThat(state.overlays.map.get()).isEqualTo(MapKind.TOTAL_INK);
+        push(KeyCode.L);
+        assertThat(state.overlays.map.get()).isNull();
+    }
+
+    @Test
+    void theWayOfPrintingSuitsTheSubstrateAndSetsTheLimits() throws Exception {
+        openArtwork();
+        assertThat(state.overlays.process.get().id()).isEqualTo("offset-paper");
+        push(KeyCode.RIGHT);
+        assertThat(state.overlays.process.get().on()).contains(inkground.substrate.Substrate.Kind.GARMENT);
+        assertThat(state.overlays.totalInkPercent.get())
+                .isEqualTo(state.overlays.process.get().maxTotalInkPercent());
     }
 }

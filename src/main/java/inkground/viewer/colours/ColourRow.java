@@ -5,7 +5,7 @@ import inkground.app.ColourRules.Subject;
 import inkground.app.ColourUse;
 import inkground.app.PictureColours;
 import inkground.colour.Srgb;
-import inkground.viewer.stack.InkBand;
+import inkground.viewer.ui.Ui;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -93,7 +93,7 @@ sealed interface ColourRow {
     }
 
     private static Entry entry(ColourUse use, boolean grouped) {
-        String area = use.hidden() ? "not seen" : InkBand.area(use.visibleCm2()) + " cm²";
+        String area = use.hidden() ? "not seen" : Ui.area(use.visibleCm2()) + " cm²";
         return new Entry(Subject.of(use), use, use.words(), area + ", " + count(use.objects(), "object"), grouped);
     }
 

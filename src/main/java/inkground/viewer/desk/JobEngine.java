@@ -16,11 +16,11 @@ import inkground.app.Session;
 import inkground.app.SessionFile;
 import inkground.appearance.Appearance;
 import inkground.appearance.BareMap;
-import inkground.appearance.Cover;
 import inkground.appearance.InkColour;
 import inkground.appearance.InkColours;
 import inkground.appearance.MapFigures;
 import inkground.appearance.PlateMap;
+import inkground.appearance.ProofMap;
 import inkground.appearance.Stack;
 import inkground.appearance.StackModel;
 import inkground.appearance.Underbase;
@@ -36,17 +36,17 @@ import inkground.colour.Lab;
 import inkground.colour.Srgb;
 import inkground.handoff.CleanFile;
 import inkground.plate.InkPlanes;
+import inkground.plate.PlaneSource;
 import inkground.plate.PlateRequest;
 import inkground.substrate.Library;
+import inkground.substrate.PrintProcess;
 import inkground.substrate.Substrate;
 import inkground.substrate.Substrates;
 import inkground.viewer.state.Look;
-import inkground.viewer.state.MapKind;
 import inkground.viewer.state.ProofEngine;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -95,6 +95,11 @@ public final class JobEngine implements ProofEngine {
                 substrate.texture().kind().name().toLowerCase(Locale.ROOT),
                 substrate.source(),
                 notes);
+    }
+
+    @Override
+    public List<PrintProcess> processes() throws Refusal {
+        return library().processes();
     }
 
     @Override
@@ -206,8 +211,10 @@ public final class JobEngine implements ProofEngine {
 
         @Override
         public Painter painter(Look look) {
-            BareMap bareMap = look.map() == MapKind.BARE ? new BareMap(page.inks()) : null;
-            return new StackPainter(new StackModel(stack(look)), bareMap, look.plate());
+            StackModel model = new StackModel(stack(look));
+            ProofMap map =
+                    look.map().map(choice -> Maps.of(choice, page, model)).orElse(null);
+            return new StackPainter(model, map, look.plate());
         }
 
         private Stack stack(Look look) {
@@ -240,24 +247,32 @@ public final class JobEngine implements ProofEngine {
                 throws Refusal {
             PlateRequest request = PlateRequest.of(info().box(PageBox.TRIM), MEASURE_DPI, overprint, layersOn);
             InkUse.Sum uses = new InkUse.Sum();
-            MapFigures.Sum covers = new MapFigures.Sum(new BareMap(page.inks()));
-            page.plate().stream(request, MEASURE_ROWS, cancel, progress, band -> {
-                uses.add(band);
-                covers.add(band, cancel);
-            });
-            MapFigures areas = covers.figures();
-            return new Figures(
-                    uses.uses().stream()
-                            .map(use -> new InkFigure(use.coveredCm2(), use.meanTint()))
-                            .toList(),
-                    Arrays.stream(Cover.values())
-                            .map(cover ->
-                                    new CoverFigure(cover.label(), areas.cm2(cover.ordinal()), sample(cover.ordinal())))
-                            .toList());
+            page.plate().stream(request, MEASURE_ROWS, cancel, progress, uses::add);
+            return new Figures(uses.uses().stream()
+                    .map(use -> new InkFigure(use.coveredCm2(), use.meanTint()))
+                    .toList());
         }
 
-        private int[] sample(int entry) {
-            return new BareMap(page.inks()).legend().get(entry).pattern().sample(CoverFigure.SAMPLE_PX);
+        @Override
+        public MapReport measureMap(
+                Look look, boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) throws Refusal {
+            PlateRequest request = PlateRequest.of(info().box(PageBox.TRIM), MEASURE_DPI, overprint, layersOn);
+            ProofMap map = Maps.of(look.map().orElseThrow(), page, new StackModel(stack(look)));
+            MapFigures figures = map.figures(PlaneSource.of(page.plate()), request, cancel, progress);
+            List<MapEntry> entries = new ArrayList<>();
+            for (int i = 0; i < map.legend().size(); i++) {
+                ProofMap.Entry entry = map.legend().get(i);
+                entries.add(new MapEntry(
+                        entry.word(),
+                        entry.explanation(),
+                        figures.cm2(i),
+                        figures.share(i),
+                        entry.pattern().sample(MapEntry.SAMPLE_PX)));
+            }
+            String largest = Double.isNaN(figures.largest())
+                    ? ""
+                    : String.format(Locale.ROOT, "%.1f %s", figures.largest(), map.unit());
+            return new MapReport(map.title(), entries, largest);
         }
 
         @Override
@@ -298,17 +313,21 @@ public final class JobEngine implements ProofEngine {
         }
     }
 
-    /** Paints the colours, or the bare map where there is one, or the plate of one ink where its index is not negative. */
-    private record StackPainter(StackModel model, BareMap bareMap, int plate) implements Painter {
+    /**
+     * @param map drawn over the colours; null for none
+     * @param plate plane index of the ink whose plate is shown in place of all; -1 for none
+     */
+    private record StackPainter(StackModel model, ProofMap map, int plate) implements Painter {
         @Override
-        public void paint(InkPlanes planes, int[] argb, int offset, int stride, Cancel cancel) {
+        public void paint(InkPlanes planes, int[] argb, int offset, int stride, Cancel cancel) throws Refusal {
             cancel.check();
-            if (bareMap != null) {
-                bareMap.paint(planes, argb, offset, stride, cancel);
-            } else if (plate >= 0) {
+            if (plate >= 0) {
                 PlateMap.paint(planes, plate, argb, offset, stride);
-            } else {
-                Appearance.paint(planes, model, argb, offset, stride, cancel);
+                return;
+            }
+            Appearance.paint(planes, model, argb, offset, stride, cancel);
+            if (map != null) {
+                map.paint(planes, argb, offset, stride, cancel);
             }
         }
 

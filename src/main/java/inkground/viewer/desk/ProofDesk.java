@@ -6,9 +6,12 @@ import inkground.artwork.ColourAssignment;
 import inkground.base.Cancel;
 import inkground.base.Refusal;
 import inkground.handoff.CleanFile;
+import inkground.substrate.PrintProcess;
+import inkground.viewer.state.Look;
 import inkground.viewer.state.ProofEngine;
 import inkground.viewer.state.ProofEngine.ExportRequest;
 import inkground.viewer.state.ProofEngine.Figures;
+import inkground.viewer.state.ProofEngine.MapReport;
 import inkground.viewer.state.ProofEngine.OpenFile;
 import inkground.viewer.state.ProofEngine.OpenPage;
 import inkground.viewer.state.ProofEngine.SubstrateCard;
@@ -46,6 +49,10 @@ public final class ProofDesk implements AutoCloseable {
     /** @param trouble why the session beside the file is not used; null if it is, or there is none */
     private record Opened(OpenFile file, OpenPage page, Optional<Session> session, String trouble) {}
 
+    private record MapFor(OpenPage page, Look look, boolean overprint, Set<Integer> layersOn) {}
+
+    private record Stock(List<SubstrateCard> cards, List<PrintProcess> processes) {}
+
     /** Time between two looks at the open file. */
     private static final long WATCH_MS = 700;
 
@@ -61,7 +68,9 @@ public final class ProofDesk implements AutoCloseable {
     private final RenderScheduler stocking;
     private final RenderScheduler keeping;
     private final FileWatch watch;
+    private final RenderScheduler mapping;
     private Session.View takenUp;
+    private MapFor mapped;
 
     public ProofDesk(ViewerState state, ProofEngine engine, Recents recents, Threads threads) {
         this.state = state;
@@ -73,6 +82,7 @@ public final class ProofDesk implements AutoCloseable {
         exporting = scheduler("exporting");
         stocking = scheduler("stocking the rack");
         keeping = scheduler("keeping");
+        mapping = scheduler("mapping");
         watch = new FileWatch(WATCH_MS, threads.ui(), this::changedOutside);
         state.recent.setAll(recents.files());
         state.theme.set(recents.theme());
@@ -85,6 +95,18 @@ public final class ProofDesk implements AutoCloseable {
                 measure();
             }
         });
+        for (Observable value : new Observable[] {
+            state.pictured,
+            state.overlays.map,
+            state.overlays.limitDe00,
+            state.overlays.totalInkPercent,
+            state.substrate,
+            state.solo,
+            state.hidden,
+            state.history.now()
+        }) {
+            value.addListener(o -> measureMap());
+        }
         // What prints otherwise measures otherwise; the new picture comes first here too.
         SetChangeListener<Integer> layers = c -> unmeasure();
         state.layersOn.addListener(layers);
@@ -114,10 +136,16 @@ public final class ProofDesk implements AutoCloseable {
 
     /** Fills the rack. */
     public void stockRack() {
-        work("Reading the substrates", stocking, (cancel, activity) -> engine.substrates(), this::stocked);
+        work(
+                "Reading the substrates",
+                stocking,
+                (cancel, activity) -> new Stock(engine.substrates(), engine.processes()),
+                this::stocked);
     }
 
-    private void stocked(List<SubstrateCard> cards) {
+    private void stocked(Stock stock) {
+        state.overlays.processes.setAll(stock.processes());
+        List<SubstrateCard> cards = stock.cards();
         state.substrates.setAll(cards);
         if (state.substrate.get() == null && !cards.isEmpty()) {
             state.substrate.set(cards.get(0));
@@ -280,6 +308,30 @@ public final class ProofDesk implements AutoCloseable {
                     reading,
                     (cancel, activity) -> file.page(number, assignment, cancel, activity),
                     page -> state.show(file, page));
+        }
+    }
+
+    /** Measures the map that is shown, once the picture is there; forgets figures of another look at once. */
+    private void measureMap() {
+        mapping.cancel();
+        Look look = state.look();
+        MapFor wanted = look == null || look.map().isEmpty() || !state.pictured.get()
+                ? null
+                : new MapFor(state.page.get(), look, state.overprint.get(), Set.copyOf(state.layersOn));
+        if (wanted == null || !wanted.equals(mapped)) {
+            state.overlays.report.set(null);
+            mapped = null;
+        }
+        if (wanted != null && mapped == null) {
+            work(
+                    "Measuring the map",
+                    mapping,
+                    (cancel, activity) -> wanted.page()
+                            .measureMap(wanted.look(), wanted.overprint(), wanted.layersOn(), cancel, activity),
+                    (MapReport report) -> {
+                        mapped = wanted;
+                        state.overlays.report.set(report);
+                    });
         }
     }
 

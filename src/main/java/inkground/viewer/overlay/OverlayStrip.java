@@ -37,7 +37,12 @@ public final class OverlayStrip extends ScrollPane {
         line("bleed", "Bleed", Feather.MAXIMIZE_2, Command.BLEED, state.overlays.bleed);
         line("safe", "Safe area", Feather.SHIELD, Command.SAFE, state.overlays.safe);
         caption("Maps");
-        map("bare-map", "Bare", Feather.GRID, Command.BARE_MAP, MapKind.BARE);
+        map("bare-map", Feather.GRID, Command.BARE_MAP, MapKind.BARE);
+        map("vanish-map", Feather.CLOUD, Command.VANISH_MAP, MapKind.VANISH);
+        map("reach-map", Feather.DROPLET, Command.REACH_MAP, MapKind.REACH);
+        map("shift-map", Feather.SHUFFLE, Command.SHIFT_MAP, MapKind.SHIFT);
+        map("screen-map", Feather.MONITOR, Command.SCREEN_MAP, MapKind.SCREEN);
+        map("total-ink-map", Feather.BAR_CHART_2, Command.TOTAL_INK_MAP, MapKind.TOTAL_INK);
     }
 
     private void caption(String words) {
@@ -48,8 +53,8 @@ public final class OverlayStrip extends ScrollPane {
         place(Ui.toggle(id, text, icon, command, shown));
     }
 
-    private void map(String id, String text, Ikon icon, Command command, MapKind kind) {
-        ToggleButton toggle = Ui.toggle(id, text, command, () -> state.overlays.toggle(kind));
+    private void map(String id, Ikon icon, Command command, MapKind kind) {
+        ToggleButton toggle = Ui.toggle(id, kind.label(), command, () -> state.overlays.toggle(kind));
         toggle.setGraphic(new FontIcon(icon));
         state.overlays.map.addListener((Observable o) -> toggle.setSelected(state.overlays.map.get() == kind));
         toggle.setSelected(state.overlays.map.get() == kind);

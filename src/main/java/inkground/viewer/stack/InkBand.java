@@ -8,7 +8,6 @@ import inkground.viewer.state.ViewerState;
 import inkground.viewer.ui.Command;
 import inkground.viewer.ui.Drawer;
 import inkground.viewer.ui.Ui;
-import java.util.Locale;
 import javafx.css.PseudoClass;
 import javafx.geometry.Pos;
 import javafx.scene.control.Label;
@@ -163,11 +162,6 @@ public final class InkBand extends VBox {
             return kindWord();
         }
         double cm2 = measured.inks().get(plane).coveredCm2();
-        return cm2 == 0 ? kindWord() + ", unused here" : kindWord() + ", " + area(cm2) + " cm²";
-    }
-
-    /** @return an area with as many digits as make sense */
-    public static String area(double cm2) {
-        return String.format(Locale.ROOT, cm2 < 10 ? "%.2f" : cm2 < 100 ? "%.1f" : "%.0f", cm2);
+        return cm2 == 0 ? kindWord() + ", unused here" : kindWord() + ", " + Ui.area(cm2) + " cm²";
     }
 }

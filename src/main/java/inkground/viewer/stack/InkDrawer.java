@@ -1,6 +1,5 @@
 package inkground.viewer.stack;
 
-import inkground.viewer.state.MapKind;
 import inkground.viewer.state.ProofEngine.InkCard;
 import inkground.viewer.state.ViewerState;
 import inkground.viewer.ui.Amount;
@@ -69,7 +68,7 @@ final class InkDrawer extends VBox {
         }
         opacity.show(state.opacity(plane));
         asFiled.setDisable(!state.history.get().opacities().containsKey(state.inkName(plane)));
-        plate.setSelected(state.overlays.map.get() == MapKind.PLATE);
+        plate.setSelected(state.stack.plate.get());
         int at = state.stackedInks().indexOf(plane);
         later.setDisable(at == state.stackedInks().size() - 1);
         earlier.setDisable(at == 0);

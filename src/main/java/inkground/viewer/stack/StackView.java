@@ -96,7 +96,7 @@ public final class StackView extends VBox {
         state.substrate.addListener((Observable o) -> reground());
         SetChangeListener<Integer> hidden = c -> follow();
         state.hidden.addListener(hidden);
-        for (Observable value : List.of(state.solo, state.probe, state.overlays.map, state.stack.inkDrawer)) {
+        for (Observable value : List.of(state.solo, state.probe, state.stack.plate, state.stack.inkDrawer)) {
             value.addListener(o -> follow());
         }
         state.chosenInk.addListener((Observable o) -> {

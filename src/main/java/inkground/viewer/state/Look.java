@@ -15,8 +15,8 @@ import java.util.Set;
  * @param printOrder plane indices of all inks, first printed first
  * @param opacities by plane index, 0 to 1, where the user's word replaces the file's
  * @param underbase white under the inks, if any
- * @param map what is mapped in place of the colours; null for the colours
- * @param plate plane index of the ink whose plate is shown where the map is {@link MapKind#PLATE}; -1 otherwise
+ * @param map what is mapped over the colours, if anything
+ * @param plate plane index of the ink whose plate is shown in place of the colours; -1 for none
  */
 public record Look(
         String substrateId,
@@ -24,25 +24,24 @@ public record Look(
         List<Integer> printOrder,
         Map<Integer, Double> opacities,
         Optional<WhiteBase> underbase,
-        MapKind map,
+        Optional<MapChoice> map,
         int plate) {
     /** Copies the collections. */
     public Look {
         shown = Set.copyOf(shown);
         printOrder = List.copyOf(printOrder);
         opacities = Map.copyOf(opacities);
-        if ((map == MapKind.PLATE) != (plate >= 0)) {
-            throw new IllegalArgumentException("map " + map + " of plate " + plate);
-        }
     }
 
     /** @return whether the colour of a pixel hangs on more than the inks at it: on its place, or on its neighbours */
     public boolean placed() {
-        return map != null || underbase.map(base -> base.chokeMm() != 0).orElse(false);
+        return map.isPresent()
+                || plate >= 0
+                || underbase.map(base -> base.chokeMm() != 0).orElse(false);
     }
 
     /** @return this with other inks shown, as colours */
     public Look solids(Set<Integer> planes) {
-        return new Look(substrateId, planes, printOrder, opacities, underbase, null, -1);
+        return new Look(substrateId, planes, printOrder, opacities, underbase, Optional.empty(), -1);
     }
 }

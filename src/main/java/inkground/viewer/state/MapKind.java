@@ -1,9 +1,45 @@
 package inkground.viewer.state;
 
-/** What can be mapped in place of the colours of the proof; one at a time. */
+/** What can be mapped over the proof; one at a time. */
 public enum MapKind {
     /** Where no ink arrives, and why. */
-    BARE,
-    /** The chosen ink as the printer sees it: its plate, black on white. */
-    PLATE
+    BARE("Bare", Limit.NONE),
+    /** Which edges of the artwork lose their contrast on the substrate. */
+    VANISH("Vanish", Limit.NONE),
+    /** Where no mixture of the inks gives the colour asked for. */
+    REACH("Ink reach", Limit.DIFFERENCE),
+    /** Where the substrate changes the colour. */
+    SHIFT("Colour shift", Limit.DIFFERENCE),
+    /** Where the screen cannot show what is printed. */
+    SCREEN("Screen", Limit.DIFFERENCE),
+    /** Where more ink lies than the process takes. */
+    TOTAL_INK("Total ink", Limit.TOTAL_INK);
+
+    /** What a map compares with. */
+    public enum Limit {
+        /** Nothing. */
+        NONE,
+        /** A colour difference, ΔE00. */
+        DIFFERENCE,
+        /** A sum of tints, per cent. */
+        TOTAL_INK
+    }
+
+    private final String label;
+    private final Limit limit;
+
+    MapKind(String label, Limit limit) {
+        this.label = label;
+        this.limit = limit;
+    }
+
+    /** @return its name for the user, one or two words */
+    public String label() {
+        return label;
+    }
+
+    /** @return what it compares with */
+    public Limit limit() {
+        return limit;
+    }
 }

@@ -17,6 +17,7 @@ import inkground.handoff.CleanFile;
 import inkground.ink.Ink;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlateRequest;
+import inkground.substrate.PrintProcess;
 import inkground.viewer.desk.JobEngine;
 import java.nio.file.Path;
 import java.util.List;
@@ -30,6 +31,9 @@ import java.util.Set;
 public interface ProofEngine {
     /** @return papers first, then garments, each in the order of the rack */
     List<SubstrateCard> substrates() throws Refusal;
+
+    /** @return ways of printing, in the order of their lists */
+    List<PrintProcess> processes() throws Refusal;
 
     /** @return the demo artwork, where it can be found; quick */
     Optional<Path> demo();
@@ -121,7 +125,7 @@ public interface ProofEngine {
         String cover(InkPlanes planes, int x, int y);
 
         /**
-         * Measures the trim of the page: area of each ink, and of each kind of cover.
+         * Measures the trim of the page: area of each ink.
          *
          * @param overprint whether overprint is honoured
          * @param layersOn ids of the layers that are on
@@ -143,6 +147,13 @@ public interface ProofEngine {
         /** @return the flat colour that is seen at a place of the page, in points, with these layers on */
         Optional<ColourUse> colourAt(
                 ColourInventory colours, double xPt, double yPt, Set<Integer> layersOn, Cancel cancel) throws Refusal;
+        /**
+         * Measures the map of a look over the trim of the page.
+         *
+         * @param look one with a map
+         */
+        MapReport measureMap(Look look, boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress)
+                throws Refusal;
 
         /** Writes a proof, whole or not at all. */
         void export(ExportRequest request, Cancel cancel, Progress progress) throws Refusal;
@@ -157,7 +168,7 @@ public interface ProofEngine {
          * @param offset of the first pixel
          * @param stride pixels from row to row
          */
-        void paint(InkPlanes planes, int[] argb, int offset, int stride, Cancel cancel);
+        void paint(InkPlanes planes, int[] argb, int offset, int stride, Cancel cancel) throws Refusal;
 
         /** @return colour of one tint vector (0 to 255 each, plane order) on the substrate, 0xffRRGGBB */
         int colour(int[] tints);
@@ -206,13 +217,11 @@ public interface ProofEngine {
      * Measures of one page over its trim box.
      *
      * @param inks in plane order
-     * @param covers kinds of cover, the bare ones first
      */
-    record Figures(List<InkFigure> inks, List<CoverFigure> covers) {
-        /** Copies the lists. */
+    record Figures(List<InkFigure> inks) {
+        /** Copies the list. */
         public Figures {
             inks = List.copyOf(inks);
-            covers = List.copyOf(covers);
         }
     }
 
@@ -225,13 +234,29 @@ public interface ProofEngine {
     record InkFigure(double coveredCm2, double meanTint) {}
 
     /**
-     * Area of one kind of cover, with a sample of how the bare map paints it.
+     * A map measured over the trim.
      *
-     * @param word what it is
+     * @param title what it shows
+     * @param entries its legend
+     * @param largest the largest value met, with its unit; empty for a map that measures none
+     */
+    record MapReport(String title, List<MapEntry> entries, String largest) {
+        /** Copies the list. */
+        public MapReport {
+            entries = List.copyOf(entries);
+        }
+    }
+
+    /**
+     * One line of a map's legend.
+     *
+     * @param word a word or two
+     * @param explanation one sentence
      * @param cm2 area
+     * @param share of the trim, 0 to 1
      * @param sample {@link #SAMPLE_PX} squared pixels, 0xffRRGGBB
      */
-    record CoverFigure(String word, double cm2, int[] sample) {
+    record MapEntry(String word, String explanation, double cm2, double share, int[] sample) {
         /** Edge of the sample in pixels. */
         public static final int SAMPLE_PX = 32;
     }

@@ -13,6 +13,9 @@ public final class StackChoices {
     /** Whether the settings of the underbase are open. */
     public final BooleanProperty underbaseDrawer = new SimpleBooleanProperty(this, "underbaseDrawer", false);
 
+    /** Whether the plate of the chosen ink is shown, black on white, in place of the colours. */
+    public final BooleanProperty plate = new SimpleBooleanProperty(this, "plate", false);
+
     /** Names of the process inks without any area when the page was last measured; null before the first time. */
     Set<String> unused;
 

@@ -25,6 +25,7 @@ import java.util.Set;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import javafx.beans.Observable;
 import javafx.beans.binding.Bindings;
 import javafx.beans.binding.BooleanBinding;
 import javafx.beans.property.BooleanProperty;
@@ -44,8 +45,6 @@ import javafx.collections.ObservableSet;
  * fills it. Used on the window's thread only.
  */
 public final class ViewerState {
-    /** Distance that type and logos keep from the trim, in points: 5 mm, common practice, no source. */
-    public static final double SAFE_PT = 5 / Box.MM_PER_PT;
     /** Cloth shown around a page on a garment, as a share of the page's longer edge. */
     private static final double CLOTH_MARGIN = 0.06;
 
@@ -119,6 +118,29 @@ public final class ViewerState {
     public final BooleanProperty exportSheet = new SimpleBooleanProperty(this, "exportSheet");
     /** Whether the sheet of keys is open. */
     public final BooleanProperty keySheet = new SimpleBooleanProperty(this, "keySheet");
+
+    /** Nothing opened, nothing on the rack. */
+    public ViewerState() {
+        substrate.addListener((o, before, now) -> suitProcess());
+        overlays.processes.addListener((Observable o) -> suitProcess());
+        // A plate and a map both stand in for the colours: the one asked for last is shown.
+        stack.plate.addListener((o, before, now) -> {
+            if (now) {
+                overlays.map.set(null);
+            }
+        });
+        overlays.map.addListener((o, before, now) -> {
+            if (now != null) {
+                stack.plate.set(false);
+            }
+        });
+    }
+
+    private void suitProcess() {
+        if (substrate.get() != null) {
+            overlays.suit(substrate.get().garment());
+        }
+    }
 
     /**
      * Shows a page. Which inks are hidden is forgotten, since the inks may be others; technical ones, which do not print, are
@@ -213,16 +235,14 @@ public final class ViewerState {
         if (page.get() == null || substrate.get() == null) {
             return null;
         }
-        MapKind map = overlays.map.get();
-        boolean plate = map == MapKind.PLATE && chosenInk.get() >= 0;
         return new Look(
                 substrate.get().id(),
                 shownInks(),
                 printOrder(),
                 opacities(),
                 underbaseLies() ? history.get().underbase() : Optional.empty(),
-                map == MapKind.PLATE && !plate ? null : map,
-                plate ? chosenInk.get() : -1);
+                overlays.choice(),
+                stack.plate.get() ? chosenInk.get() : -1);
     }
 
     /** @return plane indices of the inks that are shown */
@@ -374,7 +394,7 @@ public final class ViewerState {
 
     /** Shows the chosen ink as the printer sees it, or the colours again. */
     public void togglePlate() {
-        overlays.toggle(MapKind.PLATE);
+        stack.plate.set(!stack.plate.get());
     }
 
     private static String ordinal(int at) {

@@ -35,6 +35,7 @@ public final class PageLines extends Pane {
         add(state.overlays.trim, "trim");
         add(state.overlays.safe, "safe");
         state.unit.addListener((Observable o) -> place());
+        state.overlays.process.addListener((Observable o) -> place());
     }
 
     private void add(BooleanProperty shown, String style) {
@@ -98,7 +99,7 @@ public final class PageLines extends Pane {
         return switch (style) {
             case "bleed" -> info.box(PageBox.BLEED);
             case "trim" -> info.box(PageBox.TRIM);
-            default -> info.box(PageBox.TRIM).grow(-ViewerState.SAFE_PT);
+            default -> info.box(PageBox.TRIM).grow(-state.overlays.safeMm() / Box.MM_PER_PT);
         };
     }
 
@@ -108,7 +109,7 @@ public final class PageLines extends Pane {
         return switch (style) {
             case "trim" -> "trim " + unit.size(box) + unless(info, PageBox.TRIM);
             case "bleed" -> bleed(unit, leastBleed(info)) + unless(info, PageBox.BLEED);
-            default -> "safe area, " + unit.text(ViewerState.SAFE_PT) + " inside the trim";
+            default -> "safe area, " + unit.text(state.overlays.safeMm() / Box.MM_PER_PT) + " inside the trim";
         };
     }
 

@@ -57,8 +57,12 @@ public final class ProofSurface extends Region {
             state.page,
             state.substrate,
             state.solo,
+            state.stack.plate,
+            state.chosenInk,
             state.camera,
             state.overlays.map,
+            state.overlays.limitDe00,
+            state.overlays.totalInkPercent,
             state.overprint,
             state.history.now()
         }) {

@@ -1,6 +1,7 @@
 package inkground.viewer.surface;
 
 import inkground.base.Cancel;
+import inkground.base.Refusal;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlanePalette;
 import inkground.plate.PlateRequest;
@@ -67,7 +68,7 @@ public final class Tile {
      *
      * @return width × height opaque pixels
      */
-    public int[] paint(ProofEngine.Painter painter, Look with, Cancel cancel) {
+    public int[] paint(ProofEngine.Painter painter, Look with, Cancel cancel) throws Refusal {
         int[] pixels = new int[planes.width() * planes.height()];
         PlanePalette quick = palette;
         if (quick == null || with.placed()) {

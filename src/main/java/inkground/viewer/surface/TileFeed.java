@@ -211,11 +211,34 @@ public final class TileFeed {
     }
 
     // Off the window's thread.
-    private List<Painted> colour(OpenPage from, List<Tile> tiles, Look look, Cancel cancel) {
+    private List<Painted> colour(OpenPage from, List<Tile> tiles, Look look, Cancel cancel) throws Refusal {
         Painter with = painter(from, look);
-        return tiles.parallelStream()
-                .map(tile -> new Painted(tile, tile.paint(with, look, cancel)))
-                .toList();
+        try {
+            return tiles.parallelStream()
+                    .map(tile -> painted(tile, with, look, cancel))
+                    .toList();
+        } catch (RefusedInStream e) {
+            throw e.refusal;
+        }
+    }
+
+    private static Painted painted(Tile tile, Painter with, Look look, Cancel cancel) {
+        try {
+            return new Painted(tile, tile.paint(with, look, cancel));
+        } catch (Refusal e) {
+            throw new RefusedInStream(e);
+        }
+    }
+
+    /** Carries a refusal out of a stream. */
+    private static final class RefusedInStream extends RuntimeException {
+        private static final long serialVersionUID = 1;
+        private final transient Refusal refusal;
+
+        RefusedInStream(Refusal refusal) {
+            super(refusal);
+            this.refusal = refusal;
+        }
     }
 
     private Painter painter(OpenPage from, Look look) {

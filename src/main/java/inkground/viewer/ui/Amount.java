@@ -1,13 +1,11 @@
 package inkground.viewer.ui;
 
-import java.util.Locale;
 import javafx.beans.Observable;
+import javafx.beans.property.DoubleProperty;
+import javafx.beans.property.SimpleDoubleProperty;
 import javafx.geometry.Pos;
 import javafx.scene.control.Label;
 import javafx.scene.control.Slider;
-import javafx.scene.control.TextField;
-import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
@@ -27,15 +25,15 @@ public final class Amount extends HBox {
     }
 
     private final Slider slider = new Slider();
-    private final TextField number = new TextField();
+    private final DoubleProperty shown = new SimpleDoubleProperty(this, "shown");
     private final Label unit = Ui.label("", "quiet");
+    private final String sentence;
     private final double step;
     private final Asked asked;
-    private double shownPerUnit = 1;
-    private String format = "%.0f";
+    private NumberField number;
+    private double shownPerUnit;
     private boolean telling;
     private Object gesture = new Object();
-    private double value;
 
     /**
      * @param id of the slider; the number's has "-number" added
@@ -44,6 +42,7 @@ public final class Amount extends HBox {
      * @param step smallest change, and what a key changes
      */
     public Amount(String id, String words, String sentence, double min, double max, double step, Asked asked) {
+        this.sentence = words + ", as a number: " + sentence;
         this.step = step;
         this.asked = asked;
         getStyleClass().add("amount");
@@ -58,55 +57,20 @@ public final class Amount extends HBox {
         slider.setPrefWidth(90);
         slider.setAccessibleText(words + ": " + sentence);
         HBox.setHgrow(slider, Priority.ALWAYS);
-        number.setId(id + "-number");
-        number.setPrefColumnCount(4);
-        number.setMinWidth(USE_PREF_SIZE);
-        number.setAccessibleText(words + ", as a number: " + sentence);
         unit.setMinWidth(USE_PREF_SIZE);
         name.setMinWidth(USE_PREF_SIZE);
         Ui.tip(slider, sentence);
-        Ui.tip(number, sentence);
-        getChildren().addAll(name, slider, number, unit);
-        listen();
-    }
-
-    private void listen() {
+        getChildren().addAll(name, slider, unit);
         slider.addEventFilter(MouseEvent.MOUSE_PRESSED, e -> gesture = new Object());
         slider.focusedProperty().addListener((Observable o) -> gesture = new Object());
         slider.valueProperty().addListener((Observable o) -> ask(slider.getValue()));
-        number.setOnAction(e -> read());
-        number.focusedProperty().addListener((Observable o) -> {
-            gesture = new Object();
-            if (!number.isFocused()) {
-                read();
-            }
-        });
-        number.addEventFilter(KeyEvent.KEY_PRESSED, e -> {
-            if (e.getCode() == KeyCode.UP || e.getCode() == KeyCode.DOWN) {
-                ask(value + (e.getCode() == KeyCode.UP ? step : -step));
-                e.consume();
-            }
-        });
-    }
-
-    /** Reads what was typed; what is no number is put back. */
-    private void read() {
-        try {
-            double typed = Double.parseDouble(
-                    number.getText().strip().replace(',', '.').replace('−', '-'));
-            if (Double.isFinite(typed) && !number.getText().equals(text())) {
-                ask(typed / shownPerUnit);
-            }
-        } catch (NumberFormatException e) {
-            number.setText(text());
-        }
+        shown.addListener((Observable o) -> ask(shown.get() / shownPerUnit));
     }
 
     private void ask(double wanted) {
         if (!telling) {
             double held = Math.max(slider.getMin(), Math.min(slider.getMax(), Math.rint(wanted / step) * step));
             asked.value(held, gesture);
-            show(value);
         }
     }
 
@@ -118,22 +82,27 @@ public final class Amount extends HBox {
      * @param digits after the point
      */
     public void unit(String word, double perUnit, int digits) {
+        if (number != null && perUnit == shownPerUnit) {
+            return;
+        }
+        getChildren().remove(number);
         unit.setText(word);
         shownPerUnit = perUnit;
-        format = "%." + digits + "f";
-        show(value);
+        show(slider.getValue());
+        number = new NumberField(shown, slider.getMin() * perUnit, slider.getMax() * perUnit, digits);
+        number.setId(slider.getId() + "-number");
+        number.setPrefColumnCount(4);
+        number.setMinWidth(USE_PREF_SIZE);
+        number.setAccessibleText(sentence);
+        number.focusedProperty().addListener((Observable o) -> gesture = new Object());
+        getChildren().add(2, number);
     }
 
     /** Shows a value without reporting it. */
     public void show(double now) {
-        value = now;
         telling = true;
         slider.setValue(now);
-        number.setText(text());
+        shown.set(now * shownPerUnit);
         telling = false;
-    }
-
-    private String text() {
-        return String.format(Locale.ROOT, format, value * shownPerUnit + 0.0);
     }
 }

@@ -33,6 +33,11 @@ public enum Command {
     BLEED("B", "Show how far the artwork must reach beyond the cut", false, KeyCode.B),
     SAFE("A", "Show the safe area: keep type and logos inside it", false, KeyCode.A),
     BARE_MAP("M", "Map where no ink arrives, and why", false, KeyCode.M),
+    VANISH_MAP("V", "Map which edges of the artwork lose their contrast on this substrate", false, KeyCode.V),
+    REACH_MAP("N", "Map where no mixture of the inks gives the colour that the artwork asks for", false, KeyCode.N),
+    SHIFT_MAP("E", "Map where the substrate changes the colour that the artwork asks for", false, KeyCode.E),
+    SCREEN_MAP("Shift+N", "Map where this screen cannot show the colour that is printed", KeyCode.N),
+    TOTAL_INK_MAP("L", "Map where more ink lies than the way of printing takes", false, KeyCode.L),
     ZOOM_IN("+", "Look closer", false, KeyCode.PLUS, KeyCode.ADD, KeyCode.EQUALS),
     ZOOM_OUT("−", "Look from farther away", false, KeyCode.MINUS, KeyCode.SUBTRACT),
     FIT("0", "Fit the page to the window", false, KeyCode.DIGIT0, KeyCode.NUMPAD0),
@@ -56,10 +61,16 @@ public enum Command {
                 .toList();
     }
 
+    /** With one modifier. */
     Command(String keys, String sentence, KeyCombination.Modifier modifier, KeyCode code) {
         this.keys = keys;
         this.sentence = sentence;
         this.combinations = List.of(new KeyCodeCombination(code, modifier));
+    }
+
+    /** With Shift. */
+    Command(String keys, String sentence, KeyCode shifted) {
+        this(keys, sentence, KeyCombination.SHIFT_DOWN, shifted);
     }
 
     /** On many keyboards + is typed with Shift, so Shift does not matter there. */

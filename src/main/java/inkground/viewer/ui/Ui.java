@@ -1,5 +1,6 @@
 package inkground.viewer.ui;
 
+import java.util.Locale;
 import javafx.beans.property.BooleanProperty;
 import javafx.scene.control.Button;
 import javafx.scene.control.ButtonBase;
@@ -68,6 +69,11 @@ public final class Ui {
         Label label = new Label(text);
         label.getStyleClass().addAll(styles);
         return label;
+    }
+
+    /** @return an area in cm² with as many digits as make sense */
+    public static String area(double cm2) {
+        return String.format(Locale.ROOT, cm2 < 10 ? "%.2f" : cm2 < 100 ? "%.1f" : "%.0f", cm2);
     }
 
     /** @return what pushes its neighbours apart */

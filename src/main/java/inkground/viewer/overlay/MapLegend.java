@@ -1,0 +1,117 @@
+package inkground.viewer.overlay;
+
+import inkground.viewer.state.MapKind;
+import inkground.viewer.state.ProofEngine.MapEntry;
+import inkground.viewer.state.ProofEngine.MapReport;
+import inkground.viewer.state.ViewerState;
+import inkground.viewer.ui.NumberField;
+import inkground.viewer.ui.Ui;
+import java.util.Locale;
+import javafx.beans.Observable;
+import javafx.beans.property.DoubleProperty;
+import javafx.geometry.Pos;
+import javafx.scene.control.Label;
+import javafx.scene.image.ImageView;
+import javafx.scene.image.PixelFormat;
+import javafx.scene.image.WritableImage;
+import javafx.scene.layout.GridPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.VBox;
+
+/** Names the patterns of the map that is shown, says how large each part is within the trim, and holds the map's limit. */
+public final class MapLegend extends VBox {
+    private static final double SAMPLE = 22;
+
+    private final ViewerState state;
+    private final Label title = Ui.label("", "title");
+    private final GridPane table = new GridPane();
+    private final HBox limits = new HBox();
+    private final Label largest = Ui.label("", "quiet");
+    private MapKind shown;
+
+    /** Binds to the map of the state. */
+    public MapLegend(ViewerState state) {
+        this.state = state;
+        setId("map-legend");
+        getStyleClass().addAll("card", "legend");
+        setMaxSize(USE_PREF_SIZE, USE_PREF_SIZE);
+        table.getStyleClass().add("legend-table");
+        limits.getStyleClass().add("row");
+        limits.setAlignment(Pos.CENTER_LEFT);
+        largest.setId("map-largest");
+        getChildren().addAll(title, table, limits, largest);
+        for (Observable value : new Observable[] {state.overlays.map, state.overlays.report, state.page}) {
+            value.addListener(o -> fill());
+        }
+        fill();
+    }
+
+    private void fill() {
+        MapKind kind = state.overlays.map.get();
+        Ui.shown(this, kind != null && state.page.get() != null);
+        if (kind == null) {
+            shown = null;
+            return;
+        }
+        if (shown != kind) {
+            shown = kind;
+            limit(kind);
+        }
+        table.getChildren().clear();
+        MapReport report = state.overlays.report.get();
+        title.setText(report == null ? kind.label() : report.title());
+        Ui.shown(largest, report != null && !report.largest().isEmpty());
+        if (report == null) {
+            table.add(Ui.label("Measuring …", "quiet"), 0, 0);
+            return;
+        }
+        largest.setText("Largest here: " + report.largest());
+        for (int row = 0; row < report.entries().size(); row++) {
+            fill(report.entries().get(row), row);
+        }
+    }
+
+    private void fill(MapEntry entry, int row) {
+        Label word = Ui.label(entry.word());
+        Ui.tip(word, entry.explanation());
+        Label area = Ui.label(Ui.area(entry.cm2()) + " cm²", "figure");
+        Label share = Ui.label(String.format(Locale.ROOT, "%.1f %%", entry.share() * 100), "quiet");
+        for (Label figure : new Label[] {area, share}) {
+            figure.setMaxWidth(Double.MAX_VALUE);
+            figure.setAlignment(Pos.CENTER_RIGHT);
+        }
+        GridPane.setHgrow(area, Priority.ALWAYS);
+        table.addRow(row, sample(entry.sample()), word, area, share);
+    }
+
+    private void limit(MapKind kind) {
+        limits.getChildren().clear();
+        switch (kind.limit()) {
+            case NONE -> {}
+            case DIFFERENCE -> limit("let pass ΔE00 up to", state.overlays.limitDe00, 0, 50, 1, "");
+            case TOTAL_INK -> limit("limit", state.overlays.totalInkPercent, 10, 800, 0, "%");
+        }
+        Ui.shown(limits, !limits.getChildren().isEmpty());
+    }
+
+    private void limit(String words, DoubleProperty value, double min, double max, int digits, String unit) {
+        NumberField field = new NumberField(value, min, max, digits);
+        field.setId("map-limit");
+        field.setAccessibleText("Limit of the map: " + words);
+        limits.getChildren().addAll(Ui.label(words, "quiet"), field);
+        if (!unit.isEmpty()) {
+            limits.getChildren().add(Ui.label(unit, "quiet"));
+        }
+    }
+
+    private static ImageView sample(int[] argb) {
+        int edge = MapEntry.SAMPLE_PX;
+        WritableImage image = new WritableImage(edge, edge);
+        image.getPixelWriter().setPixels(0, 0, edge, edge, PixelFormat.getIntArgbInstance(), argb, 0, edge);
+        ImageView view = new ImageView(image);
+        view.setFitWidth(SAMPLE);
+        view.setPreserveRatio(true);
+        return view;
+    }
+}
