@@ -76,7 +76,7 @@ final class AssignEditor extends VBox {
     }
 
     private void name() {
-        ink.setId("assign-ink");
+        ink.setId("assign-ink-name");
         ink.setEditable(true);
         ink.setMaxWidth(Double.MAX_VALUE);
         ink.setAccessibleText("Name of the ink");

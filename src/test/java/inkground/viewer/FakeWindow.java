@@ -1,0 +1,81 @@
+package inkground.viewer;
+
+import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.desk.Recents;
+import inkground.viewer.state.Camera;
+import inkground.viewer.state.ViewerState;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import java.util.concurrent.TimeUnit;
+import java.util.prefs.Preferences;
+import javafx.geometry.Point2D;
+import javafx.scene.Node;
+import javafx.scene.image.WritableImage;
+import javafx.stage.Stage;
+import org.junit.jupiter.api.io.TempDir;
+import org.testfx.framework.junit5.ApplicationTest;
+import org.testfx.util.WaitForAsyncUtils;
+
+/** A window over an engine whose colours are known by construction, and what a test does with it again and again. */
+abstract class FakeWindow extends ApplicationTest {
+    private static final long PATIENCE_S = 20;
+
+    @TempDir
+    static Path folder;
+
+    final FakeEngine engine = new FakeEngine();
+    final Preferences preferences = ViewerRig.preferences();
+    ViewerState state;
+    ProofDesk desk;
+    ViewerWindow window;
+    Stage stage;
+
+    @Override
+    public void start(Stage onStage) {
+        stage = onStage;
+        state = new ViewerState();
+        desk = new ProofDesk(state, engine, new Recents(preferences), ViewerRig.real());
+        window = new ViewerWindow(state, desk);
+        window.show(stage);
+        desk.stockRack();
+    }
+
+    @Override
+    public void stop() {
+        window.close();
+    }
+
+    void until(Callable<Boolean> met) throws Exception {
+        WaitForAsyncUtils.waitFor(PATIENCE_S, TimeUnit.SECONDS, () -> WaitForAsyncUtils.asyncFx(met)
+                .get());
+        WaitForAsyncUtils.waitForFxEvents();
+    }
+
+    void openArtwork() throws Exception {
+        Path file = Files.writeString(folder.resolve("regatta.pdf"), "%PDF-fake");
+        interact(() -> desk.open(file));
+        until(() -> window.surface().complete());
+    }
+
+    /** @return colour on the surface where a point of the page lies */
+    int rgbAt(double pageX, double pageY) throws Exception {
+        until(() -> window.surface().complete());
+        WritableImage[] image = new WritableImage[1];
+        interact(() -> image[0] = window.surface().snapshot(null, null));
+        Camera camera = state.camera.get();
+        return image[0].getPixelReader().getArgb((int) camera.toViewX(pageX), (int) camera.toViewY(pageY)) & 0xffffff;
+    }
+
+    boolean shows(String query) {
+        Node node = lookup(query).query();
+        return node.isVisible() && node.getParent().isVisible();
+    }
+
+    void pointAt(double pageX, double pageY) {
+        Camera camera = state.camera.get();
+        Point2D at = window.surface().localToScreen(camera.toViewX(pageX), camera.toViewY(pageY));
+        moveTo(at);
+        WaitForAsyncUtils.waitForFxEvents();
+    }
+}
