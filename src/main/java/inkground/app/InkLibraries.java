@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import inkground.appearance.InkLibrary;
 import inkground.appearance.InkLibrary.Entry;
+import inkground.appearance.MeasuredInk;
 import inkground.base.Refusal;
 import inkground.colour.Cgats;
 import inkground.colour.Characterisation;
@@ -31,7 +32,8 @@ import java.util.Set;
  * <ul>
  *   <li>JSON: {@code {"paper": [L, a, b], "inks": [{"name": "…", "lab": [L, a, b], "opacity": 0.8, "source": "…"}]}}; paper, opacity and
  *       source may be left out;
- *   <li>CxF 3 (ISO 17972), its objects with a spectrum or a Lab value; an object named Paper is the paper;
+ *   <li>CxF 3 (ISO 17972), its spot inks measured on their substrate and over black (CxF/X-4), then its other objects with a spectrum
+ *       or a Lab value; an object named Paper is the paper of these;
  *   <li>CGATS text with a column SAMPLE_NAME and Lab or X, Y, Z columns; a sample named Paper is the paper.
  * </ul>
  *
@@ -152,13 +154,16 @@ public final class InkLibraries {
     }
 
     private static InkLibrary cxf(byte[] bytes, String file) throws Refusal {
-        List<Cxf.Sample> samples = Cxf.read(bytes, file);
+        Cxf document = Cxf.read(bytes, file);
         Lab paper = null;
-        for (Cxf.Sample sample : samples) {
+        for (Cxf.Sample sample : document.samples()) {
             paper = isPaper(sample.name()) ? sample.lab() : paper;
         }
         List<Entry> entries = new ArrayList<>();
-        for (Cxf.Sample sample : samples) {
+        for (Cxf.SpotInk ink : document.spotInks()) {
+            entries.add(MeasuredInk.of(ink, "ink library " + file));
+        }
+        for (Cxf.Sample sample : document.samples()) {
             if (!isPaper(sample.name())) {
                 String source = (sample.spectral() ? "spectrum in " : "Lab value in ") + file;
                 entries.add(entry(sample.name(), sample.lab(), paper, OptionalDouble.empty(), source));

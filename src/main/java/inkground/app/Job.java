@@ -28,21 +28,21 @@ public final class Job implements AutoCloseable {
     public static final String DEFAULT_CONDITION = "FOGRA39L";
 
     private final Artwork artwork;
-    private final PrintCondition condition;
-    private final List<String> notes;
+    private final boolean chosen;
+    private final Stated whole;
     private final InkLibrary library;
     private final ColourAssignment assignment;
     private final Map<Integer, PageJob> pages = new ConcurrentHashMap<>();
 
-    private Job(
-            Artwork artwork,
-            PrintCondition condition,
-            List<String> notes,
-            InkLibrary library,
-            ColourAssignment assignment) {
+    private final Map<OutputIntent, Stated> ofPages = new ConcurrentHashMap<>();
+
+    /** How process inks print, and what is to be said of it. */
+    private record Stated(PrintCondition condition, List<String> notes) {}
+
+    private Job(Artwork artwork, boolean chosen, Stated whole, InkLibrary library, ColourAssignment assignment) {
         this.artwork = artwork;
-        this.condition = condition;
-        this.notes = List.copyOf(notes);
+        this.chosen = chosen;
+        this.whole = whole;
         this.library = library;
         this.assignment = assignment;
     }
@@ -83,40 +83,61 @@ public final class Job implements AutoCloseable {
         PrintCondition chosen = choices.condition() == null ? null : PrintConditions.find(choices.condition());
         InkLibrary library = choices.inks() == null ? InkLibrary.EMPTY : InkLibraries.read(choices.inks());
         Artwork artwork = ArtworkFiles.open(file, cancel, progress);
-        List<String> notes = new ArrayList<>();
-        return new Job(artwork, chosen == null ? stated(artwork, notes) : chosen, notes, library, choices.assignment());
+        Stated whole = chosen == null ? stated(artwork.outputIntent()) : new Stated(chosen, List.of());
+        List<String> notes = new ArrayList<>(whole.notes());
+        InkLibrary inks = artwork.outputIntent()
+                .map(intent -> SpectralInks.of(intent, notes))
+                .map(measured -> best(measured, library, notes))
+                .orElse(library);
+        return new Job(artwork, chosen != null, new Stated(whole.condition(), notes), inks, choices.assignment());
     }
 
-    /** The condition the file was made for; the usual one where it states none that can be used, and a note that says so. */
-    private static PrintCondition stated(Artwork artwork, List<String> notes) {
-        PrintCondition usual = PrintConditions.bundled(DEFAULT_CONDITION);
-        Optional<OutputIntent> intent = artwork.outputIntent();
+    /** What the file measured of its inks on its press comes before what the user's library knows of them in general. */
+    private static InkLibrary best(InkLibrary measured, InkLibrary library, List<String> notes) {
+        measured.entries().keySet().stream()
+                .filter(name -> library.find(name).isPresent())
+                .forEach(name -> notes.add("the ink library's colour of '" + name
+                        + "' is not used: the file's output intent carries a measurement of it"));
+        return measured.before(library);
+    }
+
+    /** The condition a file or page was made for; the usual one where none is stated that can be used, and a note says so. */
+    private static Stated stated(Optional<OutputIntent> intent) {
         if (intent.isEmpty()) {
-            notes.add("the file states no print condition; process inks are shown as " + DEFAULT_CONDITION);
-            return usual;
+            return usual("the file states no print condition; process inks are shown as " + DEFAULT_CONDITION);
         }
         String name = intent.get().condition();
         if (intent.get().profile() == null) {
-            boolean same = PrintConditions.BUNDLED.contains(name);
-            if (!same) {
-                notes.add("the file's print condition '" + name
-                        + "' is only named, without its profile; process inks are shown as " + DEFAULT_CONDITION
-                        + ". Choose another if you have its data");
-            }
-            return same ? PrintConditions.bundled(name) : usual;
+            return PrintConditions.BUNDLED.contains(name)
+                    ? new Stated(PrintConditions.bundled(name), List.of())
+                    : usual("the file's print condition '" + name
+                            + "' is only named, without its profile; process inks are shown as " + DEFAULT_CONDITION
+                            + ". Choose another if you have its data");
         }
         try {
-            return IccCondition.of(intent.get().profile().bytes(), name);
+            return new Stated(IccCondition.of(intent.get().profile().bytes(), name), List.of());
         } catch (Refusal e) {
-            notes.add("the file's print condition cannot be used (" + e.getMessage() + "); process inks are shown as "
-                    + DEFAULT_CONDITION);
-            return usual;
+            return usual("the file's print condition cannot be used (" + e.getMessage()
+                    + "); process inks are shown as " + DEFAULT_CONDITION);
         }
     }
 
-    /** @return how process inks print, for all pages */
+    private static Stated usual(String note) {
+        return new Stated(PrintConditions.bundled(DEFAULT_CONDITION), List.of(note));
+    }
+
+    /** A page may have been made for another condition than the rest of the file. */
+    private Stated conditionOf(int page) {
+        Optional<OutputIntent> intent = artwork.outputIntent(page);
+        if (chosen || intent.isEmpty() || intent.equals(artwork.outputIntent())) {
+            return whole;
+        }
+        return ofPages.computeIfAbsent(intent.get(), own -> stated(intent));
+    }
+
+    /** @return how process inks print, on pages that do not state a condition of their own */
     public PrintCondition condition() {
-        return condition;
+        return whole.condition();
     }
 
     /** @return the opened file */
@@ -171,10 +192,12 @@ public final class Job implements AutoCloseable {
     }
 
     private PageJob prepare(DisplayList list, ColourAssignment rules) {
-        List<ColourSpace.Separation> declared =
-                artwork.declaredColorants(list.page().number());
-        InkMapping mapping = InkMapping.of(declared, list, condition, rules);
-        return new PageJob(new Plate(list, mapping), declared, rules, library, notes);
+        int number = list.page().number();
+        List<ColourSpace.Separation> declared = artwork.declaredColorants(number);
+        Stated stated = conditionOf(number);
+        InkMapping mapping = InkMapping.of(declared, list, stated.condition(), rules);
+        return new PageJob(
+                new Plate(list, mapping), declared, artwork.mixingHints(number), rules, library, stated.notes());
     }
 
     @Override

@@ -149,6 +149,10 @@ public final class LineUp {
         return new Proofs.Result(order.file(), sheet[0].getWidth(), sheet[0].getHeight());
     }
 
+    private static boolean onGarment(Place place) {
+        return place.substrate().kind() == Substrate.Kind.GARMENT;
+    }
+
     private static double dpi(Order order) {
         Box trim = order.page().info().box(PageBox.TRIM);
         return order.picturePx() / (1 + 2 * CLOTH) / Math.max(trim.width(), trim.height()) * 72;
@@ -157,7 +161,8 @@ public final class LineUp {
     private static BufferedImage paint(Order order, Cancel cancel, Progress progress) throws Refusal {
         PlateRequest request =
                 PlateRequest.of(order.page().info().box(PageBox.TRIM), dpi(order), true, order.layersOn());
-        int cloth = (int) Math.round(CLOTH * Math.max(request.width(), request.height()));
+        boolean garments = order.places().stream().anyMatch(LineUp::onGarment);
+        int cloth = garments ? (int) Math.round(CLOTH * Math.max(request.width(), request.height())) : 0;
         ContactSheet sheet =
                 new ContactSheet(order.places().size(), request.width() + 2 * cloth, request.height() + 2 * cloth);
         BufferedImage picture = sheet.sheet(order.name(), subtitle(order), captions(order), Proofs.CAUTION);
@@ -167,7 +172,7 @@ public final class LineUp {
             progress.report("painting", (double) i / order.places().size());
             Stack stack = order.places().get(i).stack();
             Rectangle at = sheet.place(i);
-            if (stack.substrate().kind() == Substrate.Kind.GARMENT) { // a sheet of paper ends at its trim
+            if (onGarment(order.places().get(i))) { // a sheet of paper ends at its trim
                 fill(
                         pixels,
                         picture.getWidth(),

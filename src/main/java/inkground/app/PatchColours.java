@@ -18,6 +18,7 @@ import inkground.colour.Srgb;
 import inkground.ink.Ink;
 import inkground.ink.InkKind;
 import inkground.ink.InkSet;
+import inkground.substrate.PrintProcess;
 import inkground.substrate.Substrate;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -33,21 +34,25 @@ public final class PatchColours {
     private final PrintCondition condition;
     private final Characterisation data;
     private final InkLibrary library;
-    private final boolean underbase;
+    private final PrintProcess process;
+    private final Underbase underbase;
     private final Map<Integer, Expected> expected = new HashMap<>();
 
     /**
      * @param on what is printed on
      * @param condition of process inks: a bundled name, or a file
      * @param library the user's inks
-     * @param underbase whether white lies under the colours
+     * @param process that prints; null for none in particular
+     * @param underbase white under the colours; null for none
      * @throws Refusal if the condition cannot be used
      */
-    public PatchColours(Substrate on, String condition, InkLibrary library, boolean underbase) throws Refusal {
+    public PatchColours(Substrate on, String condition, InkLibrary library, PrintProcess process, Underbase underbase)
+            throws Refusal {
         this.on = on;
         this.condition = PrintConditions.find(condition);
         this.data = PrintConditions.findData(condition);
         this.library = library;
+        this.process = process;
         this.underbase = underbase;
     }
 
@@ -95,25 +100,26 @@ public final class PatchColours {
         ordered.putAll(tints);
         InkSet inks = new InkSet(ordered.keySet().stream().map(Ink::named).toList());
         List<InkColour> colours = InkColours.of(inks, List.of(), condition, library);
-        Stack stack = Stack.of(on, colours, condition);
-        stack = underbase ? stack.over(Underbase.full()) : stack;
+        Stack stack = PrintedStack.of(Stack.of(on, colours, condition), process, underbase);
         int[] tints255 = ordered.values().stream()
                 .mapToInt(t -> (int) Math.round(255 * t))
                 .toArray();
         StackModel model = new StackModel(stack);
         double[] xyz = new double[3];
         model.toXyz(tints255, xyz);
-        List<InkColour> printed = stack.printOrder().stream().map(colours::get).toList();
+        List<InkColour> printed =
+                stack.printOrder().stream().map(stack.inks()::get).toList();
         return new Patch(
                 ordered,
                 Cie.xyzToLab(xyz[0], xyz[1], xyz[2]),
                 Srgb.xyzD50ToArgb(xyz[0], xyz[1], xyz[2]),
                 Srgb.shows(xyz[0], xyz[1], xyz[2]),
                 printed,
-                error(colours, tints255));
+                error(stack, tints255));
     }
 
-    private Expected error(List<InkColour> inks, int[] tints) throws Refusal {
+    private Expected error(Stack stack, int[] tints) throws Refusal {
+        List<InkColour> inks = stack.inks();
         int printed = 0;
         boolean process = on.kind() == Substrate.Kind.PAPER;
         for (int i = 0; i < tints.length; i++) {
@@ -123,7 +129,7 @@ public final class PatchColours {
         if (printed == 0) {
             return new Expected(0, 0, "no ink: the substrate's own colour, " + on.source());
         }
-        int layers = process ? 0 : Math.min(PROCESS.size(), printed + (underbase ? 1 : 0));
+        int layers = process ? 0 : Math.min(PROCESS.size(), printed + (stack.underbase() == null ? 0 : 1));
         Expected known = expected.get(layers);
         if (known == null) {
             known = process ? ofProcess() : ofLayers(layers);

@@ -8,6 +8,7 @@ import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
 import inkground.base.SafeFiles;
+import inkground.plate.InkPlanes;
 import inkground.plate.PlateRequest;
 import inkground.proof.ProofPng;
 import java.awt.image.BufferedImage;
@@ -87,11 +88,50 @@ public final class Proofs {
         BufferedImage picture = new BufferedImage(request.width(), request.height(), BufferedImage.TYPE_INT_RGB);
         int[] pixels = ((DataBufferInt) picture.getRaster().getDataBuffer()).getData();
         StackModel model = new StackModel(order.stack());
+        int reach = Appearance.reachPx(order.stack(), request.pxPerPt());
+        if (reach > 0) {
+            paintWithMargin(order, model, request, reach, pixels, cancel, progress);
+            return picture;
+        }
         order.page().plate().stream(request, Separations.ROWS_AT_ONCE, cancel, progress, band -> {
             int row = band.request().y0() - request.y0();
             Appearance.paint(band, model, pixels, row * request.width(), request.width(), cancel);
         });
         return picture;
+    }
+
+    /** In bands that overlap by what a pixel's colour depends on around it, so that no seam shows between them. */
+    private static void paintWithMargin(
+            Order order,
+            StackModel model,
+            PlateRequest request,
+            int reach,
+            int[] pixels,
+            Cancel cancel,
+            Progress progress)
+            throws Refusal {
+        int width = request.width() + 2 * reach;
+        for (int y = request.y0(); y < request.y1(); y += Separations.ROWS_AT_ONCE) {
+            progress.report("painting", (double) (y - request.y0()) / request.height());
+            int rows = Math.min(Separations.ROWS_AT_ONCE, request.y1() - y);
+            PlateRequest part = new PlateRequest(
+                    request.pxPerPt(),
+                    request.x0() - reach,
+                    y - reach,
+                    request.x1() + reach,
+                    y + rows + reach,
+                    request.overprint(),
+                    request.layersOn());
+            InkPlanes band = order.page().plate().render(part, cancel, Progress.NONE);
+            int[] wide = new int[width * (rows + 2 * reach)];
+            Appearance.paint(band, model, wide, 0, width, cancel);
+            for (int row = 0; row < rows; row++) {
+                int from = (row + reach) * width + reach;
+                int to = (y - request.y0() + row) * request.width();
+                System.arraycopy(wide, from, pixels, to, request.width());
+            }
+        }
+        progress.report("painting", 1);
     }
 
     private static Map<String, String> notes(Order order) {

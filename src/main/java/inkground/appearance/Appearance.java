@@ -14,6 +14,15 @@ import java.util.stream.IntStream;
 public final class Appearance {
     private Appearance() {}
 
+    /**
+     * @param stack with or without an underbase
+     * @param pxPerPt scale of the planes
+     * @return how many pixels around a region its colours depend on: a choked or spread underbase looks at its neighbours
+     */
+    public static int reachPx(Stack stack, double pxPerPt) {
+        return UnderbaseCoverage.reachPx(stack.underbase(), pxPerPt);
+    }
+
     /** Paints flat colour, without the surface of the substrate. */
     public static void paint(InkPlanes planes, StackModel model, int[] argb, int offset, int stride, Cancel cancel) {
         paint(planes, model, PaintOptions.FLAT, argb, offset, stride, cancel);

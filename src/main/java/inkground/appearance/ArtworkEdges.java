@@ -3,7 +3,6 @@ package inkground.appearance;
 import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
-import inkground.colour.Cie;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlaneSource;
 import inkground.plate.PlateRequest;
@@ -15,7 +14,8 @@ import java.util.Map;
 /**
  * The edges of a page that the artwork means to be seen: which two ink vectors meet, over what length. Gathered once; what
  * becomes of them on a substrate is then a matter of milliseconds, see {@link VanishScore}. Bare counts as a neighbour. An edge
- * is meant to be seen if its two sides differ by {@link #CLEAR_DE00} or more in the colours {@linkplain AskedColours asked for}.
+ * is meant to be seen if its two sides differ by {@link #CLEAR_DE00} or more on the print condition's own paper or on black cloth:
+ * dark ink is meant for light grounds and light ink for dark ones, and no edge is held to be both.
  * Immutable.
  */
 public final class ArtworkEdges {
@@ -115,7 +115,7 @@ public final class ArtworkEdges {
 
         private boolean clear(int a, int b) {
             List<int[]> vectors = walk.vectors();
-            return Cie.deltaE00(asked.lab(vectors.get(a)), asked.lab(vectors.get(b))) >= CLEAR_DE00;
+            return asked.contrast(vectors.get(a), vectors.get(b)) >= CLEAR_DE00;
         }
 
         private static long key(int a, int b) {

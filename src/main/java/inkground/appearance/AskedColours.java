@@ -19,26 +19,41 @@ import java.util.List;
 public final class AskedColours {
     private static final int HALF = 128;
 
+    private static final Substrate BLACK_CLOTH =
+            plain("black-cloth", "a black cloth", Substrate.Kind.GARMENT, new Lab(10, 0, 0), "invented for reference");
+
     private final StackModel own;
+    private final StackModel dark;
 
     /**
      * @param inks colour of each ink, in plane order
      * @param condition of the process inks
      */
     public AskedColours(List<InkColour> inks, PrintCondition condition) {
-        Substrate paper = new Substrate(
+        this.own = new StackModel(Stack.of(ownPaper(condition), inks, condition));
+        this.dark = new StackModel(Stack.of(BLACK_CLOTH, inks, condition));
+    }
+
+    /** @return the white paper of a print condition, as a substrate */
+    public static Substrate ownPaper(PrintCondition condition) {
+        return plain(
                 "own-paper",
                 "the print condition's own paper",
                 Substrate.Kind.PAPER,
                 condition.paper(),
-                condition.name(),
-                Texture.NONE,
-                List.of(),
-                0,
-                false,
-                0,
-                List.of());
-        this.own = new StackModel(Stack.of(paper, inks, condition));
+                condition.name());
+    }
+
+    private static Substrate plain(String id, String name, Substrate.Kind kind, Lab lab, String source) {
+        return new Substrate(id, name, kind, lab, source, Texture.NONE, List.of(), 0, false, 0, List.of());
+    }
+
+    /**
+     * @return ΔE00 between two vectors of tints where it is largest: on the print condition's paper or on black cloth. Light ink
+     *     laid on nothing is meant to be seen, though not on white.
+     */
+    double contrast(int[] one, int[] other) {
+        return Math.max(Cie.deltaE00(lab(one), lab(other)), Cie.deltaE00(lab(dark, one), lab(dark, other)));
     }
 
     /** @return the colours asked for by artwork that is shown on a stack: same inks, same condition */

@@ -3,7 +3,6 @@ package inkground.appearance;
 import inkground.plate.InkPlanes;
 import inkground.plate.VectorTable;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -20,7 +19,6 @@ final class EdgeWalk {
     private static final int REACH_PX = 3;
     private static final double SIGMA_PX = 1.1;
     private static final int MOST_STEPPED_OVER = 3;
-    private static final int MOST_RAW = 1 << 16;
 
     private final int inks;
     private int levels = 31;
@@ -86,42 +84,14 @@ final class EdgeWalk {
     void read(InkPlanes next) {
         planes = next;
         ids = new int[next.width() * next.height()];
-        VectorTable table = new VectorTable(next.planes(), MOST_RAW);
-        int[] known = new int[256];
-        int done = 0;
-        int[] vector = new int[next.planes()];
         int[] inside = new int[inks];
-        for (int row = 0; row < next.cellsDown(); row++) {
-            for (int column = 0; column < next.cellsAcross(); column++) {
-                boolean uniform = table.gather(next, column, row);
-                int x0 = column * InkPlanes.CELL_W;
-                int width = Math.min(InkPlanes.CELL_W, next.width() - x0);
-                int height = Math.min(InkPlanes.CELL_H, next.height() - row * InkPlanes.CELL_H);
-                for (int y = 0; y < height; y++) {
-                    int to = (row * InkPlanes.CELL_H + y) * next.width() + x0;
-                    for (int x = 0; x < width; x++) {
-                        int p = uniform ? 0 : y * InkPlanes.CELL_W + x;
-                        if (x > 0 && (uniform || table.sameAsBefore(p))) {
-                            ids[to + x] = ids[to + x - 1];
-                            continue;
-                        }
-                        int raw = table.indexOf(p);
-                        if (raw < 0) {
-                            table.clear();
-                            done = 0;
-                            raw = table.indexOf(p);
-                        }
-                        if (raw == done) {
-                            known = done == known.length ? Arrays.copyOf(known, 2 * done) : known;
-                            table.vector(raw, vector);
-                            AskedColours.inside(vector, inks, inside);
-                            known[done++] = index(inside);
-                        }
-                        ids[to + x] = known[raw];
-                    }
-                }
-            }
-        }
+        VectorTable.spread(
+                next,
+                vector -> {
+                    AskedColours.inside(vector, inks, inside);
+                    return index(inside);
+                },
+                ids);
     }
 
     /**

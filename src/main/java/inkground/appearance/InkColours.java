@@ -2,6 +2,8 @@ package inkground.appearance;
 
 import inkground.artwork.ColourSpace;
 import inkground.artwork.ColourSpace.Separation;
+import inkground.artwork.MixingHints;
+import inkground.artwork.TintTransform;
 import inkground.colour.Lab;
 import inkground.colour.PrintCondition;
 import inkground.ink.Ink;
@@ -10,6 +12,7 @@ import inkground.ink.InkSet;
 import inkground.plate.ColourReader;
 import inkground.substrate.PrintProcess;
 import java.util.List;
+import java.util.Optional;
 
 /** Finds the colour of each ink of a job, from the best source there is, and says which. */
 public final class InkColours {
@@ -23,6 +26,10 @@ public final class InkColours {
     public static final double SPOT_OPACITY = 0.7;
     /** Shown for an ink of which the file says no colour. */
     public static final Lab UNKNOWN = new Lab(55, 0, 0);
+
+    private static final Lab NOTHING = new Lab(100, 0, 0);
+    private static final String NO_WHITE = "prints nothing: the print process has no white ink";
+    private static final String ASSUMED = "; its opacity is assumed";
 
     private InkColours() {}
 
@@ -48,20 +55,69 @@ public final class InkColours {
                 .toList();
     }
 
-    private static InkColour of(Ink ink, InkLibrary.Entry entry) {
-        double usual = ink.kind() == InkKind.WHITE ? WHITE_OPACITY : SPOT_OPACITY;
-        String opacity = entry.opacity().isPresent() ? "" : "; its opacity is assumed";
-        return new InkColour(ink, entry.solid(), entry.opacity().orElse(usual), entry.source() + opacity);
+    /** @return names of the inks of which nothing tells a colour, so that they are shown as a mid grey */
+    public static List<String> unknown(InkSet inks, List<Separation> declared, InkLibrary library) {
+        return inks.inks().stream()
+                .filter(ink -> ink.kind() == InkKind.SPOT || ink.kind() == InkKind.TECHNICAL)
+                .map(Ink::name)
+                .filter(name -> library.find(name).isEmpty()
+                        && declared.stream().noneMatch(d -> d.name().equals(name)))
+                .toList();
     }
 
-    /** @return the same inks with the opacities that are usual in a print process; process inks stay filters */
+    private static InkColour of(Ink ink, InkLibrary.Entry entry) {
+        double usual = ink.kind() == InkKind.WHITE ? WHITE_OPACITY : SPOT_OPACITY;
+        String opacity = entry.opacity().isPresent() ? "" : ASSUMED;
+        return new InkColour(
+                ink,
+                entry.solid(),
+                entry.opacity().orElse(usual),
+                entry.overBlack(),
+                entry.tone(),
+                entry.source() + opacity);
+    }
+
+    /**
+     * What a file hints of its inks: opacities (solidities) and dot gain, for inks that were not measured over black.
+     *
+     * @return the same inks, each source saying what is hinted
+     */
+    public static List<InkColour> hinted(MixingHints hints, List<InkColour> colours) {
+        return colours.stream().map(c -> hinted(hints, c)).toList();
+    }
+
+    private static InkColour hinted(MixingHints hints, InkColour colour) {
+        InkColour out = colour;
+        Optional<Double> solidity = hints.solidity(colour.ink().name());
+        TintTransform gain = hints.dotGain().get(colour.ink().name());
+        if (solidity.isPresent() && colour.overBlack() == null) {
+            out = out.withOpacity(solidity.get())
+                    .from(out.source().replace(ASSUMED, "") + "; opacity from the file's mixing hints");
+        }
+        if (gain != null && colour.tone() == null) {
+            out = out.withTone(DotGain.tone(gain, colour.solid()))
+                    .from(out.source() + "; dot gain from the file's mixing hints");
+        }
+        return out;
+    }
+
+    /**
+     * @return the same inks with the opacities that are usual in a print process; process inks stay filters, inks measured over black
+     *     stay as they were measured, but for a process that only dyes, and white prints nothing where there is none
+     */
     public static List<InkColour> in(PrintProcess process, List<InkColour> colours) {
+        boolean dyes = process.inkOpacity() == 0;
         return colours.stream()
-                .map(c -> switch (c.ink().kind()) {
-                    case WHITE -> c.withOpacity(process.whiteOpacity());
-                    case SPOT, TECHNICAL -> c.withOpacity(process.inkOpacity());
-                    case PROCESS -> c.withOpacity(Math.min(c.opacity(), process.inkOpacity()));
-                })
+                .map(c -> c.overBlack() != null && !dyes
+                        ? c
+                        : switch (c.ink().kind()) {
+                            case WHITE ->
+                                process.white() == PrintProcess.White.BARE
+                                        ? new InkColour(c.ink(), NOTHING, 0, NO_WHITE)
+                                        : c.withOpacity(process.whiteOpacity());
+                            case SPOT, TECHNICAL -> c.withOpacity(process.inkOpacity());
+                            case PROCESS -> c.withOpacity(Math.min(c.opacity(), process.inkOpacity()));
+                        })
                 .toList();
     }
 
@@ -110,7 +166,7 @@ public final class InkColours {
         return "value in the file's alternate colour space";
     }
 
-    private static final inkground.artwork.TintTransform NO_TINT = new inkground.artwork.TintTransform() {
+    private static final TintTransform NO_TINT = new TintTransform() {
         @Override
         public int outputs() {
             return 1;

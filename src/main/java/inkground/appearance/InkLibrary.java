@@ -1,6 +1,7 @@
 package inkground.appearance;
 
 import inkground.colour.Lab;
+import inkground.colour.ToneCurve;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -30,9 +31,11 @@ public record InkLibrary(Map<String, Entry> entries) {
      * @param name as the artwork has it
      * @param solid on white paper, media-relative: the paper is (100, 0, 0)
      * @param opacity contrast ratio, 0 to 1; empty where it was not measured or stated
+     * @param overBlack the solid over perfect black; null where it was not measured
+     * @param tone tone value of ISO 20654 by tint; null where tints were not measured
      * @param source where the colour comes from, for the user
      */
-    public record Entry(String name, Lab solid, OptionalDouble opacity, String source) {
+    public record Entry(String name, Lab solid, OptionalDouble opacity, Lab overBlack, ToneCurve tone, String source) {
         /** Checks the opacity. */
         public Entry {
             boolean fits = opacity.isEmpty() || opacity.getAsDouble() >= 0 && opacity.getAsDouble() <= 1;
@@ -40,6 +43,11 @@ public record InkLibrary(Map<String, Entry> entries) {
                 throw new IllegalArgumentException(
                         "a library's ink needs name, solid, source and an opacity from 0 to 1");
             }
+        }
+
+        /** An ink of which the solid is known, and perhaps the opacity. */
+        public Entry(String name, Lab solid, OptionalDouble opacity, String source) {
+            this(name, solid, opacity, null, null, source);
         }
     }
 

@@ -28,6 +28,25 @@ record KubelkaMunk(double overBlack, double through) {
         return new KubelkaMunk(overBlack, Math.max(0, overWhite - overBlack) * Math.max(0, 1 - overBlack));
     }
 
+    /**
+     * The layer of which two reflectances are known over two grounds that are neither white nor black. Both follow {@code R = Rb + T² G
+     * / (1 − Rb G)}; without T² that is one linear equation for the layer's own light, {@code Rb = (G1 R2 − G2 R1) / (G1 − G2 + G1 G2 (R2
+     * − R1))}. Example: over 0.8 and 0.05 a clear filter of T² 0.5 shows 0.4 and 0.025, and Rb is 0.
+     *
+     * @param lightGround reflectance of the lighter ground, above that of the darker
+     * @param overLight reflectance of the layer over it
+     * @param darkGround reflectance of the darker ground, 0 or more
+     * @param overDark reflectance of the layer over it
+     * @return the layer; what noise puts outside of the possible is clipped
+     */
+    static KubelkaMunk ofGrounds(double lightGround, double overLight, double darkGround, double overDark) {
+        double below = lightGround - darkGround + lightGround * darkGround * (overDark - overLight);
+        double own = (lightGround * overDark - darkGround * overLight) / Math.max(1e-9, below);
+        own = Math.max(0, Math.min(overLight, own));
+        double through = (overLight - own) * (1 - own * lightGround) / Math.max(1e-9, lightGround);
+        return new KubelkaMunk(own, Math.max(0, through));
+    }
+
     /** @return reflectance over a ground, exact for black (0) and white (1) */
     double over(double ground) {
         // Bands of saturated colours can be a little above 1, where the series of reflections has no sum.

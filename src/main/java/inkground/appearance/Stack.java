@@ -67,6 +67,38 @@ public record Stack(
         return order;
     }
 
+    /**
+     * @param stated names of inks, first printed first, as a file may state them
+     * @return plane indices: white inks that are not stated, the stated ones, then the others in plane order
+     */
+    public static List<Integer> order(List<InkColour> inks, List<String> stated) {
+        List<Integer> usual = usualOrder(inks);
+        List<Integer> placed = stated.stream()
+                .map(name -> usual.stream()
+                        .filter(i -> inks.get(i).ink().name().equals(name))
+                        .findFirst()
+                        .orElse(-1))
+                .filter(i -> i >= 0)
+                .distinct()
+                .toList();
+        LinkedHashSet<Integer> out = new LinkedHashSet<>(usual.stream()
+                .filter(i -> !placed.contains(i) && inks.get(i).ink().kind() == InkKind.WHITE)
+                .toList());
+        out.addAll(placed);
+        out.addAll(usual);
+        return List.copyOf(out);
+    }
+
+    /** @return the same stack printed in another order; see {@link #printOrder} */
+    public Stack inOrder(List<Integer> planes) {
+        return new Stack(substrate, inks, condition, shown, planes, underbase);
+    }
+
+    /** @return the same stack with other colours of the same inks, in plane order */
+    public Stack with(List<InkColour> colours) {
+        return new Stack(substrate, colours, condition, shown, printOrder, underbase);
+    }
+
     /** @return the same stack on another substrate */
     public Stack on(Substrate other) {
         return new Stack(other, inks, condition, shown, printOrder, underbase);

@@ -23,6 +23,7 @@ public final class StackModel {
     private final InkLayer underbaseLayer;
     private final boolean[] shown;
     private final boolean[] needsUnderbase;
+    private final boolean[] removesUnderbase;
     private final int[] order;
     private final int[] processPlane = {-1, -1, -1, -1};
     private final boolean processAsGroup;
@@ -46,24 +47,23 @@ public final class StackModel {
         this.layers = new InkLayer[inks];
         this.shown = new boolean[inks];
         this.needsUnderbase = new boolean[inks];
+        this.removesUnderbase = new boolean[inks];
         Underbase underbase = stack.underbase();
         this.withUnderbase = underbase != null;
         this.mask = new long[words()];
         this.beyondProcess = new long[words()];
         java.util.Arrays.fill(beyondProcess, -1L);
-        this.underbaseLayer = underbase == null
-                ? null
-                : new InkLayer(underbase.white().solid(), underbase.white().opacity());
+        this.underbaseLayer = underbase == null ? null : InkLayer.of(underbase.white(), underbase.hits());
         for (int i = 0; i < inks; i++) {
             InkColour colour = stack.inks().get(i);
             Ink ink = colour.ink();
-            layers[i] = new InkLayer(colour.solid(), colour.opacity());
+            layers[i] = InkLayer.of(colour);
             shown[i] = stack.shown().contains(i);
             boolean coloured = ink.kind() == InkKind.PROCESS || ink.kind() == InkKind.SPOT;
-            needsUnderbase[i] = underbase != null
-                    && shown[i]
-                    && coloured
-                    && !underbase.knockedOutUnder().contains(ink.name());
+            if (underbase != null && shown[i] && coloured) {
+                needsUnderbase[i] = underbase.under(ink.name());
+                removesUnderbase[i] = underbase.knockedOutUnder().contains(ink.name());
+            }
             if (shown[i]) {
                 mask[i >> 3] |= 255L << 8 * (i & 7);
             }
@@ -152,14 +152,15 @@ public final class StackModel {
         }
     }
 
-    /** @return 255 where any ink that needs the underbase prints, else 0 */
+    /** @return 255 where any ink that needs the underbase prints, less what inks take away that knock it out; else 0 */
     private int underbaseCoverage(int[] tints) {
+        boolean needed = false;
+        int removed = 0;
         for (int i = 0; i < inks; i++) {
-            if (needsUnderbase[i] && tints[i] > 0) {
-                return 255;
-            }
+            needed |= needsUnderbase[i] && tints[i] > 0;
+            removed = removesUnderbase[i] ? Math.max(removed, tints[i]) : removed;
         }
-        return 0;
+        return needed ? 255 - removed : 0;
     }
 
     /**
@@ -220,6 +221,11 @@ public final class StackModel {
     /** @return whether this plane's ink gets an underbase */
     boolean needsUnderbase(int plane) {
         return needsUnderbase[plane];
+    }
+
+    /** @return whether this plane's ink takes the underbase away where it prints */
+    boolean removesUnderbase(int plane) {
+        return removesUnderbase[plane];
     }
 
     /** @return whether a packed vector on paper has no tint but process tints, so that the grid gives its colour */

@@ -6,9 +6,10 @@ import java.util.Arrays;
 import java.util.stream.IntStream;
 
 /**
- * Where the underbase lies: the {@linkplain InkPlanes#laidPlane laid plane}, held to where a shown coloured ink prints, so that
- * a tint gets a whole underbase and an anti-aliased edge a partial one. A choke moves the edge inwards by the
- * exact distance. Beyond the region nothing is known; it counts as covered, so ask for a region larger by the choke.
+ * Where the underbase lies: the {@linkplain InkPlanes#laidPlane laid plane}, held to where a shown ink prints that needs it, so that
+ * a tint gets a whole underbase and an anti-aliased edge a partial one; less what inks take away that knock it out. A choke moves the
+ * edge inwards by the exact distance, a spread outwards. Beyond the region nothing is known, and the edge stays where it is; so ask
+ * for a region larger by {@link Appearance#reachPx}.
  */
 final class UnderbaseCoverage {
     private static final int INSIDE = 128;
@@ -16,12 +17,12 @@ final class UnderbaseCoverage {
 
     private final InkPlanes planes;
     private final StackModel model;
-    private final byte[] choked; // whole region, row by row; null without a choke
+    private final byte[] moved; // whole region, row by row; null without choke or spread
 
-    private UnderbaseCoverage(InkPlanes planes, StackModel model, byte[] choked) {
+    private UnderbaseCoverage(InkPlanes planes, StackModel model, byte[] moved) {
         this.planes = planes;
         this.model = model;
-        this.choked = choked;
+        this.moved = moved;
     }
 
     /** @return the coverage, or null for a stack without an underbase */
@@ -32,37 +33,52 @@ final class UnderbaseCoverage {
         }
         UnderbaseCoverage plain = new UnderbaseCoverage(planes, model, null);
         double chokePx = underbase.chokeMm() / Box.MM_PER_PT * planes.request().pxPerPt();
+        double px = Math.min(MAX_CHOKE_PX, Math.abs(chokePx));
         // Less than a twentieth of a pixel cannot be seen.
-        if (chokePx < 0.05) {
+        if (px < 0.05) {
             return plain;
         }
         byte[] whole = plain.region();
-        return new UnderbaseCoverage(
-                planes, model, choke(whole, planes.width(), planes.height(), Math.min(MAX_CHOKE_PX, chokePx)));
+        int width = planes.width();
+        int height = planes.height();
+        byte[] moved = chokePx > 0 ? choke(whole, width, height, px) : spread(whole, width, height, px);
+        return new UnderbaseCoverage(planes, model, moved);
+    }
+
+    /** @return how many pixels around a region change the coverage inside it */
+    static int reachPx(Underbase underbase, double pxPerPt) {
+        double px = underbase == null ? 0 : Math.abs(underbase.chokeMm()) / Box.MM_PER_PT * pxPerPt;
+        return px == 0 ? 0 : (int) Math.ceil(Math.min(MAX_CHOKE_PX, px)) + 2;
     }
 
     /** @return the one coverage all over a cell, 0 to 255, where that is known at once; else -1 */
     int uniform(int column, int row) {
+        if (moved != null) {
+            return -1;
+        }
         int strongest = 0;
+        int removed = 0;
         for (int i = 0; i < planes.inks().size(); i++) {
-            if (model.needsUnderbase(i)) {
+            if (model.needsUnderbase(i) || model.removesUnderbase(i)) {
                 int value = planes.uniform(i, column, row);
                 if (value < 0) {
                     return -1;
                 }
-                strongest = Math.max(strongest, value);
+                strongest = model.needsUnderbase(i) ? Math.max(strongest, value) : strongest;
+                removed = model.removesUnderbase(i) ? Math.max(removed, value) : removed;
             }
         }
         if (strongest == 0) {
             return 0;
         }
-        return choked != null ? -1 : planes.uniform(planes.laidPlane(), column, row);
+        int laid = planes.uniform(planes.laidPlane(), column, row);
+        return laid < 0 ? -1 : Math.min(laid, 255 - removed);
     }
 
     /** @return coverage of one cell, 0 to 255, in a cell's own layout */
     byte[] cell(int column, int row) {
         byte[] out = new byte[InkPlanes.CELL_W * InkPlanes.CELL_H];
-        if (choked == null) {
+        if (moved == null) {
             fill(column, row, out);
             return out;
         }
@@ -71,30 +87,35 @@ final class UnderbaseCoverage {
         int width = Math.min(InkPlanes.CELL_W, planes.width() - x0);
         for (int y = 0; y < InkPlanes.CELL_H; y++) {
             int from = Math.min(planes.height() - 1, y0 + y) * planes.width() + x0;
-            System.arraycopy(choked, from, out, y * InkPlanes.CELL_W, width);
+            System.arraycopy(moved, from, out, y * InkPlanes.CELL_W, width);
             // What lies beyond the region repeats its edge, so that an even cell at the edge is found to be even.
-            Arrays.fill(out, y * InkPlanes.CELL_W + width, (y + 1) * InkPlanes.CELL_W, choked[from + width - 1]);
+            Arrays.fill(out, y * InkPlanes.CELL_W + width, (y + 1) * InkPlanes.CELL_W, moved[from + width - 1]);
         }
         return out;
     }
 
     private void fill(int column, int row, byte[] out) {
         int[] strongest = new int[out.length];
+        int[] removed = new int[out.length];
         for (int i = 0; i < planes.inks().size(); i++) {
-            if (!model.needsUnderbase(i)) {
-                continue;
-            }
-            byte[] dense = planes.dense(i, column, row);
-            int uniform = dense == null ? planes.uniform(i, column, row) : 0;
-            for (int p = 0; p < out.length; p++) {
-                strongest[p] = Math.max(strongest[p], dense == null ? uniform : dense[p] & 255);
+            if (model.needsUnderbase(i)) {
+                strongest(i, column, row, strongest);
+            } else if (model.removesUnderbase(i)) {
+                strongest(i, column, row, removed);
             }
         }
-        byte[] laid = planes.dense(planes.laidPlane(), column, row);
-        int laidUniform = Math.max(0, planes.uniform(planes.laidPlane(), column, row));
+        int[] laid = new int[out.length];
+        strongest(planes.laidPlane(), column, row, laid);
         for (int p = 0; p < out.length; p++) {
-            int value = laid == null ? laidUniform : laid[p] & 255;
-            out[p] = (byte) (strongest[p] == 0 ? 0 : value);
+            out[p] = (byte) (strongest[p] == 0 ? 0 : Math.min(laid[p], 255 - removed[p]));
+        }
+    }
+
+    private void strongest(int plane, int column, int row, int[] out) {
+        byte[] dense = planes.dense(plane, column, row);
+        int uniform = dense == null ? planes.uniform(plane, column, row) : 0;
+        for (int p = 0; p < out.length; p++) {
+            out[p] = Math.max(out[p], dense == null ? uniform : dense[p] & 255);
         }
     }
 
@@ -143,6 +164,23 @@ final class UnderbaseCoverage {
                 out[at] = (byte) Math.min(coverage[at] & 255, (int) Math.round(255 * kept));
             }
         });
+        return out;
+    }
+
+    /**
+     * Moves the edge of a coverage outwards: what is not covered is moved.
+     *
+     * @return a new coverage, nowhere less than the old
+     */
+    static byte[] spread(byte[] coverage, int width, int height, double spreadPx) {
+        byte[] bare = new byte[coverage.length];
+        for (int i = 0; i < bare.length; i++) {
+            bare[i] = (byte) (255 - (coverage[i] & 255));
+        }
+        byte[] out = choke(bare, width, height, spreadPx);
+        for (int i = 0; i < out.length; i++) {
+            out[i] = (byte) (255 - (out[i] & 255));
+        }
         return out;
     }
 

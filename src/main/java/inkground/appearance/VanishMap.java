@@ -74,7 +74,7 @@ public final class VanishMap implements ProofMap {
     private int entry(EdgeWalk walk, int a, int b) {
         int[] one = walk.vectors().get(a);
         int[] other = walk.vectors().get(b);
-        if (Cie.deltaE00(asked.lab(one), asked.lab(other)) < ArtworkEdges.CLEAR_DE00) {
+        if (asked.contrast(one, other) < ArtworkEdges.CLEAR_DE00) {
             return 0;
         }
         double here = Cie.deltaE00(AskedColours.lab(model, one), AskedColours.lab(model, other));

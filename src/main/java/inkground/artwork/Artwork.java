@@ -22,6 +22,15 @@ public interface Artwork extends AutoCloseable {
     Optional<OutputIntent> outputIntent();
 
     /**
+     * The output intent of one page, which may state its own: ISO 32000-2 §14.11.5.
+     *
+     * @param page from 1
+     */
+    default Optional<OutputIntent> outputIntent(int page) {
+        return outputIntent();
+    }
+
+    /**
      * All colorants that the file declares for a page, painted or not, in order of appearance in its resources, each name
      * once; without All, None and the four process names. A colorant known only from a DeviceN space gets that space's tint
      * transform with all other tints 0.
@@ -29,6 +38,15 @@ public interface Artwork extends AutoCloseable {
      * @param page from 1
      */
     List<ColourSpace.Separation> declaredColorants(int page);
+
+    /**
+     * How the inks of a page mix, as far as the file says: by its DeviceN spaces, then by its output intent.
+     *
+     * @param page from 1
+     */
+    default MixingHints mixingHints(int page) {
+        return MixingHints.NONE;
+    }
 
     /**
      * Interprets one page.

@@ -215,13 +215,24 @@ public sealed interface ColourSpace {
      * @param alternate space that approximates them
      * @param tint from the tints to a colour of {@code alternate}
      * @param colorants Separation spaces of single colorants given in the attributes; may be empty
+     * @param hints how the inks mix
      */
-    record DeviceN(List<String> names, ColourSpace alternate, TintTransform tint, List<Separation> colorants)
+    record DeviceN(
+            List<String> names,
+            ColourSpace alternate,
+            TintTransform tint,
+            List<Separation> colorants,
+            MixingHints hints)
             implements ColourSpace {
         /** Copies the lists. */
         public DeviceN {
             names = List.copyOf(names);
             colorants = List.copyOf(colorants);
+        }
+
+        /** Without mixing hints. */
+        public DeviceN(List<String> names, ColourSpace alternate, TintTransform tint, List<Separation> colorants) {
+            this(names, alternate, tint, colorants, MixingHints.NONE);
         }
 
         @Override

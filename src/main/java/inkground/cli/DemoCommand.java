@@ -100,7 +100,7 @@ final class DemoCommand implements Callable<Integer> {
         Substrate substrate = library.byId(plan.substrate())
                 .orElseThrow(() -> new Refusal("The substrate '" + plan.substrate()
                         + "' that the demo needs is not in the folder of substrates. Put its file back."));
-        Stack stack = Stack.of(substrate, page.inkColours(), page.condition());
+        Stack stack = page.stackOn(substrate);
         String name = plan.file().replace(".pdf", "-on-" + plan.substrate() + ".png");
         Proofs.Result result = Proofs.write(
                 new Proofs.Order(

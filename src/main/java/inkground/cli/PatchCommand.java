@@ -20,6 +20,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -63,8 +64,11 @@ final class PatchCommand implements Callable<Integer> {
     @Option(names = "--inks", paramLabel = "FILE", description = "Library of ink colours: JSON, CGATS or CxF 3.")
     private Path library;
 
-    @Option(names = "--underbase", description = "Lay white under the coloured inks.")
-    private boolean underbase;
+    @Mixin
+    private ProcessOption process;
+
+    @Mixin
+    private UnderbaseOptions underbase;
 
     @Option(names = "--json", description = "Write JSON: one object, or a list for standard input.")
     private boolean json;
@@ -78,7 +82,7 @@ final class PatchCommand implements Callable<Integer> {
         Substrate on = SubstrateChoice.of(substrate, spec);
         Map<String, Double> named = named();
         InkLibrary inks = library == null ? InkLibrary.EMPTY : InkLibraries.read(library);
-        PatchColours colours = new PatchColours(on, condition, inks, underbase);
+        PatchColours colours = new PatchColours(on, condition, inks, process.process(), underbase.underbase());
         if (!named.isEmpty()) {
             PatchColours.Patch patch = colours.of(named);
             if (json) {

@@ -2,9 +2,9 @@ package inkground.cli;
 
 import inkground.app.Job;
 import inkground.app.PageJob;
+import inkground.app.PrintedStack;
 import inkground.app.Proofs;
 import inkground.appearance.Stack;
-import inkground.appearance.Underbase;
 import inkground.artwork.PageBox;
 import inkground.base.Refusal;
 import inkground.substrate.Substrate;
@@ -67,8 +67,11 @@ final class ProofCommand implements Callable<Integer> {
             description = "Switch off a layer of the artwork, such as a painted-in garment colour. May be repeated.")
     private List<String> layersOff = new ArrayList<>();
 
-    @Option(names = "--underbase", description = "Lay white ink under every coloured ink.")
-    private boolean underbase;
+    @Mixin
+    private ProcessOption process;
+
+    @Mixin
+    private UnderbaseOptions underbase;
 
     ProofCommand(Console console) {
         this.console = console;
@@ -80,11 +83,11 @@ final class ProofCommand implements Callable<Integer> {
         Job.Choices choices = new Job.Choices(condition.name(), library, assignment.assignment());
         try (Job job = Job.open(file.path(), choices, console.cancel(), console.progress())) {
             PageJob page = job.page(options.page(), console.cancel(), console.progress());
-            Stack stack = Stack.of(on, page.inkColours(), page.condition());
+            Stack stack = PrintedStack.of(page.stackOn(on), process.process(), underbase.underbase());
             Proofs.Result result = Proofs.write(
                     new Proofs.Order(
                             page,
-                            underbase ? stack.over(Underbase.full()) : stack,
+                            stack,
                             options.box(PageBox.TRIM),
                             dpi,
                             true,

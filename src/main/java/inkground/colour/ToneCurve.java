@@ -3,17 +3,26 @@ package inkground.colour;
 /**
  * A smooth curve through points that adds no bumps of its own: piecewise cubic Hermite with limited slopes [FRITSCH1980],
  * tabled once. Immutable.
+ *
+ * <table>
+ * <caption>Ranges</caption>
+ * <tr><th>quantity</th><th>range</th></tr>
+ * <tr><td>tint</td><td>0 to 1, clipped</td></tr>
+ * <tr><td>value</td><td>any; that of the points where they are met</td></tr>
+ * </table>
+ *
+ * <p>Example: through (0, 0), (0.5, 0.7), (1, 1) the value at 0.5 is 0.7 and nowhere falls.
  */
-final class ToneCurve {
+public final class ToneCurve {
     private static final int STEPS = 1000;
 
     private final float[] table = new float[STEPS + 2];
 
     /**
-     * @param x rising, from 0 to 1
+     * @param x rising, from 0 to 1, at least two
      * @param y value at each x
      */
-    ToneCurve(double[] x, double[] y) {
+    public ToneCurve(double[] x, double[] y) {
         double[] slopes = slopes(x, y);
         int k = 0;
         for (int i = 0; i <= STEPS; i++) {
@@ -27,7 +36,7 @@ final class ToneCurve {
     }
 
     /** @return value at {@code x}, clipped to 0 to 1 */
-    double at(double x) {
+    public double at(double x) {
         double place = x <= 0 ? 0 : x >= 1 ? STEPS : x * STEPS;
         int i = (int) place;
         double low = table[i];

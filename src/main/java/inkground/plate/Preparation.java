@@ -12,6 +12,7 @@ import inkground.artwork.PageBox;
 import inkground.artwork.Paint;
 import inkground.artwork.SoftMask;
 import inkground.artwork.Style;
+import inkground.artwork.Transfer;
 import inkground.artwork.Visibility;
 import inkground.base.Cancel;
 import inkground.base.Progress;
@@ -42,14 +43,18 @@ final class Preparation {
     private final ImageCache images;
     private final Cancel cancel;
     private final Set<Approximation> approximations;
-    private final Map<Clip, PreparedClip> clips = new IdentityHashMap<>();
+    private final PreparedClips clips;
     private final Map<SoftMask, PreparedMask> masks = new IdentityHashMap<>();
     private final Map<InkingKey, Inking> inkings = new HashMap<>();
+    private final Map<Transfer, TransferTables> transfers = new HashMap<>();
 
     /** Knockout groups that what is being prepared lies in. */
     private int knockouts;
 
-    private record InkingKey(Colour colour, boolean overprint, int mode) {}
+    /** Groups around what is being prepared that are not opaque. */
+    private int veils;
+
+    private record InkingKey(Colour colour, boolean overprint, int mode, Transfer transfer) {}
 
     Preparation(
             PlateRequest request,
@@ -59,6 +64,7 @@ final class Preparation {
             Cancel cancel,
             Set<Approximation> approximations) {
         this.toDevice = Matrix.scale(request.pxPerPt(), request.pxPerPt());
+        this.clips = new PreparedClips(toDevice);
         this.overprint = request.overprint();
         this.layersOn = request.layersOn();
         this.mapping = mapping;
@@ -79,6 +85,7 @@ final class Preparation {
 
     private Preparation(Preparation outer, Matrix toDevice, ColourMapping mapping, boolean overprint) {
         this.toDevice = toDevice;
+        this.clips = new PreparedClips(toDevice);
         this.overprint = overprint;
         this.layersOn = outer.layersOn;
         this.mapping = mapping;
@@ -87,6 +94,7 @@ final class Preparation {
         this.cancel = outer.cancel;
         this.approximations = outer.approximations;
         this.knockouts = outer.knockouts;
+        this.veils = outer.veils;
     }
 
     PreparedList prepare(List<Op> ops) throws Refusal {
@@ -143,8 +151,25 @@ final class Preparation {
 
     private Inking inking(Colour colour, Style style) {
         boolean honoured = overprint && style.overprint();
+        TransferTables transfer = transfer(style);
         return inkings.computeIfAbsent(
-                new InkingKey(colour, honoured, style.overprintMode()), k -> mapping.inking(colour, style, honoured));
+                new InkingKey(colour, honoured, style.overprintMode(), transfer == null ? null : style.transfer()),
+                k -> {
+                    Inking inking = mapping.inking(colour, style, honoured);
+                    return transfer == null || inking == Inking.NOTHING ? inking : transfer.of(inking);
+                });
+    }
+
+    /** The transfer function of an object: §11.7.5.2 has it for objects that are opaque, and all around them; else null. */
+    private TransferTables transfer(Style style) {
+        boolean has = style.transfer() != null && style.opaque() && veils == 0 && mapping instanceof InkMapping;
+        return has ? transfers.computeIfAbsent(style.transfer(), TransferTables::new) : null;
+    }
+
+    private Filling varied(PixelSource source, long touched, Style style, boolean coverIsOpacity) {
+        TransferTables transfer = coverIsOpacity ? null : transfer(style);
+        return new Filling.Varied(
+                transfer == null ? source : transfer.of(source), touched, mapping.inkPlanes(), coverIsOpacity);
     }
 
     private void shading(
@@ -158,7 +183,7 @@ final class Preparation {
         if (mapping.paintsNothing(shading.space()) || !shading.toPage().invertible()) {
             return;
         }
-        PreparedClip clip = clip(op.clip());
+        PreparedClip clip = clips.of(op.clip());
         if (shading.box() != null) {
             Outline box = Outline.rectangle(shading.box()).transform(shading.toPage());
             clip = new PreparedClip(clip, EdgeList.of(box, toDevice), FillRule.NON_ZERO, null);
@@ -177,7 +202,7 @@ final class Preparation {
             }
         }
         long touched = mapping.touched(shading.space(), overprint && op.style().overprint());
-        emit(op, box, shape, rule, stencil, new Filling.Varied(source, touched, mapping.inkPlanes(), false), clip, out);
+        emit(op, box, shape, rule, stencil, varied(source, touched, op.style(), false), clip, out);
     }
 
     /** Repeats the cell wherever it can show, each copy clipped to the cell's box and all of them to the shape. */
@@ -294,7 +319,7 @@ final class Preparation {
         long touched = mapping.touched(
                 image.image().space(), overprint && image.style().overprint());
         boolean opacity = image.image().maskIsOpacity() && !image.style().alphaIsShape();
-        Filling filling = new Filling.Varied(source, touched, mapping.inkPlanes(), opacity);
+        Filling filling = varied(source, touched, image.style(), opacity);
         emit(image, image.bounds().grow(1), imageShape(image.unitToPage()), FillRule.NON_ZERO, null, filling, out);
     }
 
@@ -331,11 +356,14 @@ final class Preparation {
 
     private void group(Op.Group group, List<PreparedOp> out) throws Refusal {
         // a non-isolated group blends in its parent's space: §11.6.6
-        GroupMapping own = group.isolated() ? blendingSpace(group.space(), group.ops()) : null;
+        GroupMapping own = group.isolated() ? blendingSpace(group.space(), group.ops(), true) : null;
         Preparation inner = own == null ? this : new Preparation(this, own, overprint);
+        int veil = group.style().opaque() ? 0 : 1;
         inner.knockouts += group.knockout() ? 1 : 0;
+        inner.veils += veil;
         PreparedList content = inner.prepare(group.ops());
         inner.knockouts -= group.knockout() ? 1 : 0;
+        inner.veils -= veil;
         if (content.size() > 0) {
             Filling filling = content(content, group.isolated(), group.knockout(), own);
             emit(group, group.bounds(), null, FillRule.NON_ZERO, null, filling, out);
@@ -343,10 +371,11 @@ final class Preparation {
     }
 
     /**
-     * The whole page, in the blending space of its page group where it matters.
+     * The whole page, in the blending space of its page group where something in it is transparent. Many programs state an RGB
+     * page group on every page; taking that at its word would turn black type into four inks where nothing blends.
      */
     PreparedList page(DisplayList list) throws Refusal {
-        GroupMapping own = blendingSpace(list.groupSpace(), list.ops());
+        GroupMapping own = blendingSpace(list.groupSpace(), list.ops(), false);
         if (own == null) {
             return prepare(list.ops());
         }
@@ -366,11 +395,20 @@ final class Preparation {
         return new PreparedList(out);
     }
 
-    /** The mapping for an isolated group of this space, or null where blending in the tints at hand gives the same. */
-    private GroupMapping blendingSpace(ColourSpace space, List<Op> ops) {
+    /**
+     * The mapping for an isolated group of this space, or null where painting in the tints at hand gives the same.
+     *
+     * @param converts whether colours become those of the group also where nothing in it is transparent
+     */
+    private GroupMapping blendingSpace(ColourSpace space, List<Op> ops, boolean converts) {
         GroupMapping.Kind kind = GroupMapping.kindOf(space);
         boolean inks = mapping instanceof InkMapping;
-        if (kind == null || mapping instanceof LuminosityMapping || !Transparency.in(ops)) {
+        if (kind == null || mapping instanceof LuminosityMapping) {
+            return null;
+        }
+        boolean matters =
+                Transparency.in(ops) || inks && converts && new ForeignColours(kind, (InkMapping) mapping).in(ops);
+        if (!matters) {
             return null;
         }
         if (!inks && ((GroupMapping) mapping).kind() == kind) {
@@ -418,7 +456,7 @@ final class Preparation {
             Filling filling,
             List<PreparedOp> out)
             throws Refusal {
-        emit(op, box, shape, rule, stencil, filling, clip(op.clip()), out);
+        emit(op, box, shape, rule, stencil, filling, clips.of(op), out);
     }
 
     private void emit(
@@ -478,29 +516,6 @@ final class Preparation {
 
     private static int bounded(double v) {
         return (int) Math.max(-(1 << 20), Math.min(1 << 20, v));
-    }
-
-    private PreparedClip clip(Clip clip) {
-        if (clip == null) {
-            return null;
-        }
-        PreparedClip made = clips.get(clip);
-        if (made == null) {
-            made = make(clip, clip(clip.parent()));
-            clips.put(clip, made);
-        }
-        return made;
-    }
-
-    private PreparedClip make(Clip clip, PreparedClip parent) {
-        Box box = Rectangles.of(clip.path());
-        if (box == null || parent == null || parent.box() == null) {
-            return new PreparedClip(parent, EdgeList.of(clip.path(), toDevice), clip.rule(), box);
-        }
-        // one rectangle in place of two: the product of their coverages would thin a pixel that both cut
-        Box both = box.intersect(parent.box());
-        EdgeList edges = EdgeList.of(Outline.rectangle(both), toDevice);
-        return new PreparedClip(parent.parent(), edges, FillRule.NON_ZERO, both);
     }
 
     private PreparedMask mask(SoftMask mask) throws Refusal {

@@ -1,8 +1,6 @@
 package inkground.plate;
 
-import inkground.artwork.BlendMode;
 import inkground.artwork.Op;
-import inkground.artwork.Style;
 import java.util.List;
 
 /** Tells whether operations let anything beneath them show through or take part. */
@@ -11,8 +9,7 @@ final class Transparency {
 
     static boolean in(List<Op> ops) {
         for (Op op : ops) {
-            Style style = op.style();
-            if (style.blend() != BlendMode.NORMAL || style.alpha() < 1 || style.softMask() != null) {
+            if (!op.style().opaque()) {
                 return true;
             }
             if (op instanceof Op.Group group && in(group.ops())) {

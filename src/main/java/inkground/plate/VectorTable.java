@@ -127,4 +127,53 @@ public final class VectorTable {
         Arrays.fill(slots, 0);
         count = 0;
     }
+
+    /** Gives a number to a vector. */
+    @FunctionalInterface
+    public interface Numbering {
+        /**
+         * @param vector values of all planes, 0 to 255; changes after the call
+         */
+        int number(int[] vector);
+    }
+
+    /**
+     * Writes for each pixel the number of its vector, which is asked for about once for each distinct one.
+     *
+     * @param out receives width × height numbers, row by row
+     */
+    public static void spread(InkPlanes planes, Numbering numbering, int[] out) {
+        VectorTable table = new VectorTable(planes.planes(), PlanePalette.MOST_VECTORS);
+        int[] vector = new int[planes.planes()];
+        int[] numbers = new int[256];
+        int done = 0;
+        for (int cell = 0; cell < planes.cellsAcross() * planes.cellsDown(); cell++) {
+            int column = cell % planes.cellsAcross();
+            int row = cell / planes.cellsAcross();
+            boolean uniform = table.gather(planes, column, row);
+            int x0 = column * InkPlanes.CELL_W;
+            int width = Math.min(InkPlanes.CELL_W, planes.width() - x0);
+            int height = Math.min(InkPlanes.CELL_H, planes.height() - row * InkPlanes.CELL_H);
+            for (int i = 0; i < width * height; i++) {
+                int p = uniform ? 0 : i / width * InkPlanes.CELL_W + i % width;
+                int to = (row * InkPlanes.CELL_H + i / width) * planes.width() + x0 + i % width;
+                if (i % width > 0 && (uniform || table.sameAsBefore(p))) {
+                    out[to] = out[to - 1];
+                    continue;
+                }
+                int index = table.indexOf(p);
+                if (index < 0) {
+                    table.clear();
+                    done = 0;
+                    index = table.indexOf(p);
+                }
+                if (index == done) {
+                    numbers = done == numbers.length ? Arrays.copyOf(numbers, 2 * done) : numbers;
+                    table.vector(index, vector);
+                    numbers[done++] = numbering.number(vector);
+                }
+                out[to] = numbers[index];
+            }
+        }
+    }
 }

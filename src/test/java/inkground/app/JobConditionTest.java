@@ -92,6 +92,42 @@ class JobConditionTest {
         assertThatThrownBy(() -> open(file, new Job.Choices("nowhere", null))).isInstanceOf(Refusal.class);
     }
 
+    /** ISO 32000-2 §14.11.5: what a page states goes before what the file states. */
+    @Test
+    void a_page_may_state_a_condition_of_its_own() throws Exception {
+        Path file = folder.resolve("pages.pdf");
+        try (PDDocument document = new PDDocument()) {
+            for (String name : new String[] {"TR006", null}) {
+                PDPage page = new PDPage();
+                document.addPage(page);
+                if (name != null) {
+                    page.getCOSObject().setItem(COSName.OUTPUT_INTENTS, named(name));
+                }
+            }
+            document.getDocumentCatalog().getCOSObject().setItem(COSName.OUTPUT_INTENTS, named("FOGRA39L"));
+            document.save(file.toFile());
+        }
+        try (Job job = open(file, Job.Choices.NONE);
+                Job chosen = open(file, new Job.Choices("FOGRA39L", null))) {
+            assertThat(page(job).condition().name()).isEqualTo("TR006");
+            assertThat(job.page(2, new Cancel(), Progress.NONE).condition().name())
+                    .isEqualTo("FOGRA39L");
+            assertThat(page(chosen).condition().name())
+                    .as("the user's word wins")
+                    .isEqualTo("FOGRA39L");
+        }
+    }
+
+    private static COSArray named(String condition) {
+        COSDictionary intent = new COSDictionary();
+        intent.setItem(COSName.TYPE, COSName.OUTPUT_INTENT);
+        intent.setItem(COSName.S, COSName.getPDFName("GTS_PDFX"));
+        intent.setString(COSName.OUTPUT_CONDITION_IDENTIFIER, condition);
+        COSArray intents = new COSArray();
+        intents.add(intent);
+        return intents;
+    }
+
     private static PageJob page(Job job) throws Refusal {
         return job.page(1, new Cancel(), Progress.NONE);
     }
@@ -118,13 +154,7 @@ class JobConditionTest {
                     document.getDocumentCatalog().addOutputIntent(intent);
                 }
             } else if (name != null) {
-                COSDictionary intent = new COSDictionary();
-                intent.setItem(COSName.TYPE, COSName.OUTPUT_INTENT);
-                intent.setItem(COSName.S, COSName.getPDFName("GTS_PDFX"));
-                intent.setString(COSName.OUTPUT_CONDITION_IDENTIFIER, name);
-                COSArray intents = new COSArray();
-                intents.add(intent);
-                document.getDocumentCatalog().getCOSObject().setItem(COSName.OUTPUT_INTENTS, intents);
+                document.getDocumentCatalog().getCOSObject().setItem(COSName.OUTPUT_INTENTS, named(name));
             }
             document.save(file.toFile());
         }

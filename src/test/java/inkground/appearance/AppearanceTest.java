@@ -127,6 +127,69 @@ class AppearanceTest {
     }
 
     @Test
+    void a_spread_moves_the_edge_outwards_by_its_width() {
+        int size = 81;
+        byte[] square = new byte[size * size];
+        for (int y = 30; y < 50; y++) {
+            Arrays.fill(square, y * size + 30, y * size + 50, (byte) 255);
+        }
+        byte[] spread = UnderbaseCoverage.spread(square, size, size, 3.25);
+        double covered = 0;
+        for (int i = 0; i < spread.length; i++) {
+            assertThat(spread[i] & 255).isGreaterThanOrEqualTo(square[i] & 255);
+            covered += (spread[i] & 255) / 255.0;
+        }
+        // A square of 20 spread by r: 20² + 4 · 20 r + π r² (Steiner's formula for convex bodies)
+        assertThat(covered).isCloseTo(400 + 80 * 3.25 + Math.PI * 3.25 * 3.25, within(8.0));
+        assertThat(spread[40 * size + 27] & 255).isEqualTo(255);
+        assertThat(spread[40 * size + 26] & 255).isBetween(60, 70); // a quarter
+        assertThat(spread[40 * size + 25] & 255).isZero();
+    }
+
+    @Test
+    void a_spread_underbase_is_painted_beyond_the_ink() {
+        List<InkColour> inks = List.of(spot("Yellow", new Lab(88, -5, 90), 0));
+        int n = 100;
+        byte[] ink = new byte[n * n];
+        for (int y = 30; y < 70; y++) {
+            Arrays.fill(ink, y * n + 30, y * n + 70, (byte) 255);
+        }
+        InkPlanes planes = planes(inks, n, n, ink, ink, ink);
+        Underbase wider = new Underbase(white(1), 1, -2 * 25.4 / 72, Set.of());
+        Stack stack = Stack.of(NAVY_SHIRT, inks, FOGRA).over(wider);
+        StackModel model = new StackModel(stack);
+        int[] argb = new int[n * n];
+        Appearance.paint(planes, model, argb, 0, n, new Cancel());
+        assertThat(argb[50 * n + 50]).isEqualTo(model.toArgb(new int[] {255, 255}));
+        assertThat(argb[50 * n + 29]).isEqualTo(model.toArgb(new int[] {0, 255})); // white peeps out
+        assertThat(argb[50 * n + 10]).isEqualTo(model.toArgb(new int[] {0, 0}));
+        assertThat(Appearance.reachPx(stack, 1)).isBetween(3, 5);
+        assertThat(Appearance.reachPx(stack.over(null), 1)).isZero();
+    }
+
+    @Test
+    void an_ink_that_knocks_the_underbase_out_lies_on_the_cloth_where_it_crosses_another() {
+        List<InkColour> inks = List.of(spot("Yellow", new Lab(88, -5, 90), 0), spot("Black", new Lab(12, 0, 0), 0.3));
+        int n = 64;
+        byte[] yellow = new byte[n * n];
+        byte[] black = new byte[n * n];
+        Arrays.fill(yellow, 0, 40 * n, (byte) 255);
+        Arrays.fill(black, 20 * n, n * n, (byte) 255);
+        InkPlanes planes = planes(inks, n, n, yellow, black, Samples.filled(n * n, 255), Samples.filled(n * n, 255));
+        Stack stack = Stack.of(NAVY_SHIRT, inks, FOGRA);
+        StackModel model = new StackModel(stack.over(new Underbase(white(1), 1, 0, Set.of("Black"))));
+        int[] argb = new int[n * n];
+        Appearance.paint(planes, model, argb, 0, n, new Cancel());
+        assertThat(argb[10 * n + 5]).isEqualTo(model.toArgb(new int[] {255, 0, 255}));
+        int crossing = model.toArgb(new int[] {255, 255, 0});
+        assertThat(argb[30 * n + 5]).isEqualTo(crossing).isEqualTo(model.toArgb(new int[] {255, 255}));
+        assertThat(argb[60 * n + 5]).isEqualTo(model.toArgb(new int[] {0, 255, 0}));
+        StackModel only = new StackModel(stack.over(new Underbase(white(1), 1, 1, 0, Set.of("Black"), Set.of())));
+        assertThat(only.toArgb(new int[] {255, 0})).isEqualTo(only.toArgb(new int[] {255, 0, 0}));
+        assertThat(only.toArgb(new int[] {0, 255})).isEqualTo(only.toArgb(new int[] {0, 255, 255}));
+    }
+
+    @Test
     void the_surface_is_the_same_in_any_tile_and_keeps_the_colour_on_average() {
         for (Texture.Kind kind : Texture.Kind.values()) {
             Texture texture = new Texture(kind, 1, 5);

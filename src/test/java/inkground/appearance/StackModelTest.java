@@ -16,6 +16,8 @@ import inkground.colour.Bands;
 import inkground.colour.Cie;
 import inkground.colour.Lab;
 import inkground.colour.Srgb;
+import inkground.ink.Ink;
+import inkground.ink.InkKind;
 import inkground.substrate.Substrate;
 import java.util.List;
 import java.util.Random;
@@ -255,6 +257,29 @@ class StackModelTest {
         StackModel model = new StackModel(Stack.of(FOGRA_PAPER, Samples.process(), FOGRA));
         assertThat(model.displayShows(new int[] {255, 0, 0, 0})).isFalse();
         assertThat(model.displayShows(new int[] {0, 0, 0, 128})).isTrue();
+    }
+
+    @Test
+    void two_hits_of_white_are_one_film_over_another_and_come_nearer_to_its_own_white() {
+        InkColour white = new InkColour(new Ink("W", InkKind.WHITE), new Lab(94, 0, 0), 0.6, "test");
+        double[] light = new double[4];
+        for (int hits = 1; hits <= 3; hits++) {
+            Underbase base = new Underbase(white, 1, hits, 0, Set.of(), Set.of());
+            StackModel model = new StackModel(Samples.stack(NAVY_SHIRT, spot("Clear", new Lab(100, 0, 0), 0))
+                    .over(base));
+            double[] xyz = new double[3];
+            model.toXyz(new int[] {255, 255}, xyz);
+            light[hits] = xyz[1];
+        }
+        // The same film printed twice as an ink of its own: layer upon layer, which the thickness has to agree with.
+        StackModel twice = new StackModel(Samples.stack(
+                NAVY_SHIRT, white, new InkColour(new Ink("W2", InkKind.WHITE), white.solid(), 0.6, "test")));
+        double[] xyz = new double[3];
+        twice.toXyz(new int[] {255, 255}, xyz);
+        assertThat(light[2]).isCloseTo(xyz[1], within(1e-9));
+        assertThat(light[2]).isGreaterThan(light[1] * 1.05);
+        assertThat(light[3]).isGreaterThan(light[2]);
+        assertThat(light[3] - light[2]).isLessThan(light[2] - light[1]);
     }
 
     @Test

@@ -91,6 +91,17 @@ class VanishTest {
     }
 
     @Test
+    void lightInkLaidOnNothingIsMeantToBeSeenAndVanishesOnCreamCloth() throws Refusal {
+        PlaneSource alone = source((ink, x, y) -> ink == 1 && in(x, y, 50, 50, 150, 100) ? 1 : 0);
+        ArtworkEdges edges = edges(alone, 200, 150);
+        assertThat(edges.mm()).isCloseTo(300 * MM, within(3 * MM));
+        inkground.substrate.Substrate cream =
+                Samples.substrate(inkground.substrate.Substrate.Kind.GARMENT, new Lab(90, 0, 15));
+        assertThat(VanishScore.of(edges, on(cream)).score()).isEqualTo(1);
+        assertThat(VanishScore.of(edges, on(NAVY_SHIRT)).score()).isZero();
+    }
+
+    @Test
     void lengthsAreTrueAtAnyAngle() throws Refusal {
         for (double degrees : new double[] {0, 7, 15, 22.5, 30, 45, 60, 80}) {
             double c = Math.cos(Math.toRadians(degrees));

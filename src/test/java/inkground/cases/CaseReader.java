@@ -90,6 +90,10 @@ final class CaseReader {
             case "object" -> objects.put(rest, new InkCase.Body(expand(value + " " + below), null));
             case "stream" -> objects.put(rest, new InkCase.Body(expand(value), below));
             case "hex" -> objects.put(rest, new InkCase.Body(expand(value), bytes(below)));
+            case "font" -> {
+                String data = new String(SquareFont.bytes(), StandardCharsets.ISO_8859_1);
+                objects.put(rest, new InkCase.Body("/Length1 " + data.length(), data));
+            }
             case "icc" -> objects.put(rest, profile(value));
             case "at" -> expectations.add(at(rest, value + " " + below));
             case "same" -> expectations.add(same(rest, value + " " + below));

@@ -26,10 +26,13 @@ class StandardCasesTest {
             "groups",
             "soft-masks",
             "images",
+            "image-filters",
             "shadings",
             "patterns",
             "text",
+            "composite-fonts",
             "lines",
+            "transfer-functions",
             "layers",
             "pages");
 

@@ -9,6 +9,8 @@ import inkground.colour.LittleCmsProfile;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -125,9 +127,75 @@ class ColourCommandsTest {
         assertThat(run.err().toLowerCase()).contains("standard input");
     }
 
+    @Test
+    void white_beneath_lifts_a_colour_on_dark_cloth_and_a_second_hit_lifts_it_further() throws IOException {
+        double bare = lightness();
+        double half = lightness("--underbase-tint", "50");
+        double once = lightness("--underbase");
+        double twice = lightness("--underbase-hits", "2");
+        assertThat(half).isGreaterThan(bare + 5);
+        assertThat(once).isGreaterThan(half + 5);
+        assertThat(twice).isGreaterThan(once + 1);
+        assertThat(lightness("--underbase-not-under", "Yellow")).isEqualTo(bare);
+        assertThat(lightness("--underbase-under", "Yellow")).isEqualTo(once);
+    }
+
+    private static double lightness(String... options) throws IOException {
+        List<Object> words = new ArrayList<>(List.of("patch", "--on", "tee-navy", "--ink", "Y=100", "--json"));
+        words.addAll(List.of(options));
+        return json(Run.of(words.toArray())).get("lab").get(0).asDouble();
+    }
+
+    @Test
+    void dyes_are_pure_filters_of_the_cloth_and_have_no_white() throws IOException {
+        JsonNode dye = json(Run.of(
+                "patch",
+                "--on",
+                "tee-white",
+                "--process",
+                "sublimation",
+                "--ink",
+                "Red=100",
+                "--ink",
+                "White=100",
+                "--json"));
+        assertThat(dye.get("inks").findValues("opacity")).allMatch(o -> o.asDouble() == 0);
+        assertThat(dye.get("inks").toString()).contains("prints nothing: the print process has no white ink");
+        JsonNode alone =
+                json(Run.of("patch", "--on", "tee-white", "--process", "sublimation", "--ink", "Red=100", "--json"));
+        assertThat(dye.get("lab")).isEqualTo(alone.get("lab"));
+        assertThat(Run.of("patch", "--on", "tee-navy", "--process", "sublimation", "--underbase", "--ink", "C=9")
+                        .err())
+                .contains("no white ink");
+        assertThat(Run.of("patch", "--on", "coated-white", "--process", "sublimation", "--ink", "C=9")
+                        .err())
+                .contains("does not print on");
+    }
+
+    @Test
+    void a_process_that_lays_its_own_white_does_so_unasked() throws IOException {
+        assertThat(lightness("--process", "transfer-film")).isGreaterThan(lightness() + 20);
+    }
+
+    @Test
+    void an_underbase_for_an_ink_that_is_not_there_is_refused_with_the_inks_that_are() {
+        Run run = Run.of("patch", "--on", "tee-navy", "--ink", "C=10", "--underbase-not-under", "Blakc");
+        assertThat(run.code()).isEqualTo(1);
+        assertThat(run.err()).contains("'Blakc'").contains("Cyan");
+    }
+
     @ParameterizedTest
     @ValueSource(
             strings = {
+                "patch --on tee-navy --ink C=1 --underbase-tint 0",
+                "patch --on tee-navy --ink C=1 --underbase-tint 101",
+                "patch --on tee-navy --ink C=1 --underbase-hits 0",
+                "patch --on tee-navy --ink C=1 --underbase-hits 9",
+                "patch --on tee-navy --ink C=1 --underbase-choke 6",
+                "patch --on tee-navy --ink C=1 --underbase-choke NaN",
+                "patch --on tee-navy --ink C=1 --underbase-choke 1 --underbase-spread 1",
+                "patch --on tee-navy --ink C=1 --underbase-under Cyan --underbase-not-under Cyan",
+                "patch --on tee-navy --ink C=1 --process letterpress",
                 "patch --ink C=1",
                 "patch --on no-such-paper --ink C=1",
                 "patch --on coated-white --ink C",

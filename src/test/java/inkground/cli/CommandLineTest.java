@@ -27,7 +27,19 @@ class CommandLineTest {
     Path folder;
 
     @ParameterizedTest
-    @ValueSource(strings = {"view", "inks", "colours", "knockout", "separate", "proof", "substrates", "demo"})
+    @ValueSource(
+            strings = {
+                "view",
+                "inks",
+                "colours",
+                "knockout",
+                "separate",
+                "proof",
+                "lineup",
+                "compare",
+                "substrates",
+                "demo"
+            })
     void everyCommandExplainsItself(String command) {
         Run run = Run.of(command, "--help");
         assertThat(run.code()).isZero();

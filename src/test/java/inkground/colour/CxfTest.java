@@ -94,6 +94,7 @@ class CxfTest {
     }
 
     private static List<Cxf.Sample> read(String objects) throws Refusal {
-        return Cxf.read((HEAD + objects + TAIL).getBytes(StandardCharsets.UTF_8), "inks.cxf");
+        return Cxf.read((HEAD + objects + TAIL).getBytes(StandardCharsets.UTF_8), "inks.cxf")
+                .samples();
     }
 }

@@ -159,10 +159,10 @@ final class JpegFile {
             throw new IOException(raster.getNumBands() + " components instead of " + components);
         }
         if (components == 3 && isYcc()) {
-            yccToRgb(data, 3);
+            Ycc.toRgb(data, 3);
         } else if (components == 4 && adobe == 2) {
             // the Y, Cb and Cr of the inverted tints: taken as red, green and blue they give the tints themselves
-            yccToRgb(data, 4);
+            Ycc.toRgb(data, 4);
             invert(data, 3);
         } else if (components == 4 && adobe != NO_ADOBE) {
             for (int c = 0; c < 4; c++) {
@@ -181,17 +181,5 @@ final class JpegFile {
     /** Without a word about it, three components are YCbCr unless they call themselves R, G, B. */
     private boolean isYcc() {
         return adobe != NO_ADOBE ? adobe == 1 : jfif || !ids.equals("RGB");
-    }
-
-    /** ITU-T T.871 §7. */
-    private static void yccToRgb(byte[] data, int step) {
-        for (int i = 0; i < data.length; i += step) {
-            double y = data[i] & 255;
-            double cb = (data[i + 1] & 255) - 128;
-            double cr = (data[i + 2] & 255) - 128;
-            data[i] = Rasters.clip(y + 1.402 * cr);
-            data[i + 1] = Rasters.clip(y - 0.114 * 1.772 / 0.587 * cb - 0.299 * 1.402 / 0.587 * cr);
-            data[i + 2] = Rasters.clip(y + 1.772 * cb);
-        }
     }
 }

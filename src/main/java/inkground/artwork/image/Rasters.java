@@ -1,19 +1,26 @@
 package inkground.artwork.image;
 
+import java.awt.image.DataBufferByte;
+import java.awt.image.PixelInterleavedSampleModel;
 import java.awt.image.Raster;
 
 /** Samples of decoded rasters as bytes. */
-final class Rasters {
+public final class Rasters {
     private Rasters() {}
 
     /**
      * @param bits per value; scaled to 8
-     * @return interleaved values
+     * @return interleaved values; the raster's own where they are interleaved bytes already, so not to be used on
      */
-    static byte[] bytes(Raster raster, int bits) {
+    public static byte[] bytes(Raster raster, int bits) {
         int n = raster.getNumBands();
         int width = raster.getWidth();
-        byte[] out = new byte[Math.multiplyExact(Math.multiplyExact(width, n), raster.getHeight())];
+        int length = Math.multiplyExact(Math.multiplyExact(width, n), raster.getHeight());
+        byte[] own = bits == 8 ? interleaved(raster, length) : null;
+        if (own != null) {
+            return own;
+        }
+        byte[] out = new byte[length];
         double factor = 255.0 / ((1L << bits) - 1);
         int[] row = new int[width * n];
         for (int y = 0; y < raster.getHeight(); y++) {
@@ -23,6 +30,24 @@ final class Rasters {
             }
         }
         return out;
+    }
+
+    /** The raster's own bytes where they lie in just this order, else null. */
+    private static byte[] interleaved(Raster raster, int length) {
+        if (raster.getParent() != null
+                || !(raster.getDataBuffer() instanceof DataBufferByte buffer)
+                || !(raster.getSampleModel() instanceof PixelInterleavedSampleModel model)) {
+            return null;
+        }
+        boolean packed = buffer.getNumBanks() == 1
+                && buffer.getOffset() == 0
+                && buffer.getSize() == length
+                && model.getPixelStride() == raster.getNumBands()
+                && model.getScanlineStride() == raster.getNumBands() * raster.getWidth();
+        for (int i = 0; packed && i < model.getBandOffsets().length; i++) {
+            packed = model.getBandOffsets()[i] == i;
+        }
+        return packed ? buffer.getData() : null;
     }
 
     /** @return the nearest byte */

@@ -238,14 +238,7 @@ final class TiffFile {
                 all[i + 2] ^= (byte) 0x80;
             }
         } else if (photometric == YCBCR) {
-            for (int i = 0; i < all.length; i += samples) {
-                double y = all[i] & 255;
-                double cb = (all[i + 1] & 255) - 128;
-                double cr = (all[i + 2] & 255) - 128;
-                all[i] = Rasters.clip(y + 1.402 * cr);
-                all[i + 1] = Rasters.clip(y - 0.344136 * cb - 0.714136 * cr);
-                all[i + 2] = Rasters.clip(y + 1.772 * cb);
-            }
+            Ycc.toRgb(all, samples);
         }
     }
 

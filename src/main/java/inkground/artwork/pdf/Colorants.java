@@ -1,6 +1,7 @@
 package inkground.artwork.pdf;
 
 import inkground.artwork.ColourSpace;
+import inkground.artwork.MixingHints;
 import inkground.artwork.TintTransform;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -27,13 +28,15 @@ final class Colorants {
     /** Every colorant in order of appearance, with what stands in where no separation of it is stated. */
     private final Map<String, ColourSpace.Separation> declared = new LinkedHashMap<>();
 
+    private MixingHints hints = MixingHints.NONE;
+
     private final Set<COSBase> visited = Collections.newSetFromMap(new IdentityHashMap<>());
 
     private Colorants(ColourSpaces spaces) {
         this.spaces = spaces;
     }
 
-    static List<ColourSpace.Separation> of(COSDictionary page, COSDictionary resources, ColourSpaces spaces) {
+    static Colorants of(COSDictionary page, COSDictionary resources, ColourSpaces spaces) {
         Colorants walk = new Colorants(spaces);
         walk.resources(resources, 0);
         walk.space(Cos.get(Cos.dictionary(page, "Group"), "CS"), resources);
@@ -44,9 +47,19 @@ final class Colorants {
                 walk.content(appearance, resources, 0);
             }
         }
+        return walk;
+    }
+
+    /** Each colorant once, in order of appearance. */
+    List<ColourSpace.Separation> declared() {
         List<ColourSpace.Separation> out = new ArrayList<>();
-        walk.declared.forEach((name, fallback) -> out.add(walk.stated.getOrDefault(name, fallback)));
+        declared.forEach((name, fallback) -> out.add(stated.getOrDefault(name, fallback)));
         return List.copyOf(out);
+    }
+
+    /** The mixing hints of all DeviceN spaces; of two that differ the first counts. */
+    MixingHints hints() {
+        return hints;
     }
 
     private void resources(COSDictionary resources, int depth) {
@@ -125,6 +138,7 @@ final class Colorants {
         } else if (space instanceof ColourSpace.Indexed indexed) {
             collect(indexed.base());
         } else if (space instanceof ColourSpace.DeviceN deviceN) {
+            hints = hints.before(deviceN.hints());
             deviceN.colorants().forEach(c -> put(c, deviceN.names().contains(c.name())));
             for (int i = 0; i < deviceN.names().size(); i++) {
                 TintTransform alone = new Alone(deviceN.tint(), deviceN.components(), i);

@@ -1,6 +1,7 @@
 package inkground.artwork.pdf;
 
 import inkground.artwork.ColourSpace;
+import inkground.artwork.MixingHints;
 import inkground.artwork.TintTransform;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -231,7 +232,8 @@ final class ColourSpaces {
         COSDictionary attributes = array.size() > 4 && array.getObject(4) instanceof COSDictionary given ? given : null;
         List<ColourSpace.Separation> colorants = colorants(Cos.dictionary(attributes, "Colorants"), named, depth);
         nameProcessInks(names, Cos.dictionary(attributes, "Process"), named, depth);
-        return new ColourSpace.DeviceN(names, alternate, tint, colorants);
+        MixingHints hints = Hints.of(Cos.dictionary(attributes, "MixingHints"));
+        return new ColourSpace.DeviceN(names, alternate, tint, colorants, hints);
     }
 
     /** Process components of NChannel may have any names; in order they are the inks of a CMYK process space: table 72. */

@@ -5,13 +5,10 @@ import java.util.List;
 import org.apache.pdfbox.contentstream.operator.MissingOperandException;
 import org.apache.pdfbox.contentstream.operator.Operator;
 import org.apache.pdfbox.contentstream.operator.OperatorProcessor;
-import org.apache.pdfbox.contentstream.operator.color.SetNonStrokingColorN;
-import org.apache.pdfbox.contentstream.operator.color.SetStrokingColorN;
 import org.apache.pdfbox.contentstream.operator.state.SetGraphicsStateParameters;
 import org.apache.pdfbox.contentstream.operator.state.SetLineDashPattern;
 import org.apache.pdfbox.cos.COSBase;
 import org.apache.pdfbox.cos.COSDictionary;
-import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.cos.COSNumber;
 
 /** The operators whose handling in the library is not enough for us. */
@@ -19,7 +16,8 @@ final class Operators {
     private Operators() {}
 
     static void register(PageRecorder recorder) {
-        recorder.addOperator(new Simple("Do", recorder, (op, in) -> recorder.drawObject(nameIn(op, in))));
+        recorder.addOperator(
+                new Simple("Do", recorder, (op, in) -> recorder.drawObject(ColourOperators.nameIn(op, in))));
         recorder.addOperator(new Simple(
                 "BI", recorder, (op, in) -> recorder.drawInline(op.getImageParameters(), op.getImageData())));
         recorder.addOperator(new Simple("BMC", recorder, (op, in) -> recorder.beginMarked(null, null)));
@@ -30,22 +28,15 @@ final class Operators {
         recorder.addOperator(new Simple("EMC", recorder, (op, in) -> recorder.endMarked()));
         recorder.addOperator(new State(recorder));
         recorder.addOperator(new Dash(recorder));
-        recorder.addOperator(new FillColour(recorder));
-        recorder.addOperator(new StrokeColour(recorder));
     }
 
-    private static COSName nameIn(Operator op, List<COSBase> operands) throws IOException {
-        if (operands.isEmpty() || !(operands.get(0) instanceof COSName name)) {
-            throw new MissingOperandException(op, operands);
-        }
-        return name;
-    }
-
-    private interface Action {
+    /** What an operator does. */
+    interface Action {
         void run(Operator op, List<COSBase> operands) throws IOException;
     }
 
-    private static final class Simple extends OperatorProcessor {
+    /** An operator of one action. */
+    static final class Simple extends OperatorProcessor {
         private final String name;
         private final Action action;
 
@@ -79,24 +70,28 @@ final class Operators {
         public void process(Operator op, List<COSBase> operands) throws IOException {
             super.process(op, operands);
             COSDictionary states = Cos.dictionary(recorder.resources(), "ExtGState");
-            COSDictionary dict = Cos.dictionary(states, nameIn(op, operands).getName());
+            COSDictionary dict =
+                    Cos.dictionary(states, ColourOperators.nameIn(op, operands).getName());
             if (dict != null && dict.containsKey("OP") && !dict.containsKey("op")) {
                 recorder.getGraphicsState().setNonStrokingOverprint(Cos.flag(dict, "OP"));
             }
-            if (transfers(dict)) {
-                recorder.inexact("a transfer function", "left out, as PDF 2.0 advises; the press has its own");
-            }
+            transfer(dict);
             double[] dash = dict == null ? null : Cos.numbers(Cos.get(dict, "D"));
             if (dash != null && Cos.array(dict, "D").size() > 1) {
                 recorder.dashPhase(dash[1]);
             }
         }
-    }
 
-    /** §10.5: a function that changes tints on their way to the device; Identity and Default are none. */
-    private static boolean transfers(COSDictionary dict) {
-        COSBase function = dict == null ? null : Cos.get(dict, dict.containsKey("TR2") ? "TR2" : "TR");
-        return function != null && !(function instanceof COSName);
+        /** TR2 goes before TR. */
+        private void transfer(COSDictionary dict) {
+            COSBase stated = Cos.get(dict, dict != null && dict.containsKey("TR2") ? "TR2" : "TR");
+            if (stated != null) {
+                recorder.getGraphicsState().setTransfer(stated);
+                if (Transfers.changes(stated)) {
+                    recorder.inexact("a transfer function", "applied; a printer may be set to leave it out");
+                }
+            }
+        }
     }
 
     /** d, keeping the fraction of the phase. */
@@ -114,38 +109,6 @@ final class Operators {
             if (operands.size() > 1 && operands.get(1) instanceof COSNumber phase) {
                 recorder.dashPhase(phase.floatValue());
             }
-        }
-    }
-
-    /** scn, remembering where a pattern was chosen. */
-    private static final class FillColour extends SetNonStrokingColorN {
-        private final PageRecorder recorder;
-
-        FillColour(PageRecorder recorder) {
-            super(recorder);
-            this.recorder = recorder;
-        }
-
-        @Override
-        public void process(Operator op, List<COSBase> operands) throws IOException {
-            super.process(op, operands);
-            recorder.patternChosen(recorder.getGraphicsState().getNonStrokingColor());
-        }
-    }
-
-    /** SCN, remembering where a pattern was chosen. */
-    private static final class StrokeColour extends SetStrokingColorN {
-        private final PageRecorder recorder;
-
-        StrokeColour(PageRecorder recorder) {
-            super(recorder);
-            this.recorder = recorder;
-        }
-
-        @Override
-        public void process(Operator op, List<COSBase> operands) throws IOException {
-            super.process(op, operands);
-            recorder.patternChosen(recorder.getGraphicsState().getStrokingColor());
         }
     }
 }

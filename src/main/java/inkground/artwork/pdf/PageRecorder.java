@@ -76,6 +76,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         this.media = boxes.info().box(PageBox.MEDIA);
         this.paints = new Paints(this, parts, recording);
         Operators.register(this);
+        ColourOperators.register(this, parts.spaces());
     }
 
     /** Records the page's content, then the annotations that print. */
@@ -299,7 +300,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
     }
 
     Style style(boolean stroke) throws IOException {
-        return States.style(getGraphicsState(), stroke, paints.softMask());
+        return States.style(getGraphicsState(), stroke, paints.softMask(), paints.transfer());
     }
 
     Matrix ctm() {
@@ -343,7 +344,9 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         Origin origin = recording.origin();
         if (!image.isStencil()) {
             // §11.6.5.2: an image's own soft mask takes the place of the one in the graphics state.
-            Style style = image.hasSoftMask() ? States.style(getGraphicsState(), false, null) : style(false);
+            Style style = image.hasSoftMask()
+                    ? States.style(getGraphicsState(), false, null, paints.transfer())
+                    : style(false);
             recording.add(new Op.Image(image, unitToPage, style, clip, origin));
             return;
         }
@@ -614,9 +617,9 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
     }
 
     /** The colour of a colour value of the engine. */
-    Colour colour(PDColor value, PDColorSpace space) throws IOException {
-        boolean device = space.getCOSObject() instanceof COSName;
-        // The engine has already replaced device spaces by the defaults in force where the colour was set.
-        return new Colour(parts.spaces().of(space.getCOSObject(), device ? null : resources()), value.getComponents());
+    static Colour colour(PDColor value, PDColorSpace space) {
+        // The engine itself sets one colour only: black, at the start of a page.
+        ColourSpace own = space instanceof FileSpace file ? file.space() : new ColourSpace.DeviceGray();
+        return new Colour(own, value.getComponents());
     }
 }

@@ -6,6 +6,7 @@ import inkground.artwork.Op;
 import inkground.artwork.Paint;
 import inkground.artwork.SoftMask;
 import inkground.artwork.TintTransform;
+import inkground.artwork.Transfer;
 import inkground.geometry.Box;
 import inkground.geometry.Matrix;
 import java.io.IOException;
@@ -33,6 +34,7 @@ final class Paints {
     private final Map<PDColor, Chosen> chosen = new IdentityHashMap<>();
     private final Map<Key, Paint> made = new HashMap<>();
     private final Map<Key, SoftMask> masks = new HashMap<>();
+    private final Map<COSBase, Transfer> transfers = new IdentityHashMap<>();
     private final PDColor[] lastColour = new PDColor[2];
     private final Paint[] lastPaint = new Paint[2];
 
@@ -96,7 +98,7 @@ final class Paints {
 
     private Paint paint(PDColor colour) throws IOException {
         if (!(colour.getColorSpace() instanceof PDPattern space)) {
-            return new Paint.Flat(recorder.colour(colour, colour.getColorSpace()));
+            return new Paint.Flat(PageRecorder.colour(colour, colour.getColorSpace()));
         }
         Chosen use = chosen.get(colour);
         if (use == null) {
@@ -132,7 +134,7 @@ final class Paints {
         if (uncoloured && under == null) {
             throw new IOException("an uncoloured pattern without a colour");
         }
-        Colour with = uncoloured ? recorder.colour(colour, under) : null;
+        Colour with = uncoloured ? PageRecorder.colour(colour, under) : null;
         Key key = new Key(stream, patternToUser, with);
         if (!made.containsKey(key)) {
             made.put(key, newTiling(stream, colour, uncoloured ? under : null, patternToUser));
@@ -185,6 +187,19 @@ final class Paints {
         COSBase function = Cos.get(dict, "TR");
         TintTransform transfer = function == null || function instanceof COSName ? null : Functions.of(function, 1, 1);
         return new SoftMask(group, luminosity, backdrop(dict, stream, group), transfer);
+    }
+
+    /** The current transfer function: §10.5; null for none. */
+    Transfer transfer() {
+        COSBase stated = recorder.getGraphicsState().getTransfer();
+        if (!Transfers.changes(stated)) {
+            return null;
+        }
+        if (!transfers.containsKey(stated)) {
+            transfers.put(stated, null); // where it cannot be read
+            recorder.guarded("a transfer function", () -> transfers.put(stated, Transfers.of(stated)));
+        }
+        return transfers.get(stated);
     }
 
     private Colour backdrop(COSDictionary dict, COSStream stream, Op.Group group) throws IOException {

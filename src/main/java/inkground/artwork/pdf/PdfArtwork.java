@@ -4,6 +4,7 @@ import inkground.artwork.Artwork;
 import inkground.artwork.ColourSpace;
 import inkground.artwork.DisplayList;
 import inkground.artwork.Layer;
+import inkground.artwork.MixingHints;
 import inkground.artwork.OutputIntent;
 import inkground.artwork.PageInfo;
 import inkground.base.Cancel;
@@ -23,12 +24,9 @@ import java.util.concurrent.CancellationException;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import org.apache.pdfbox.Loader;
-import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSBase;
 import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.cos.COSName;
-import org.apache.pdfbox.cos.COSStream;
-import org.apache.pdfbox.cos.COSString;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.encryption.InvalidPasswordException;
@@ -63,7 +61,7 @@ public final class PdfArtwork implements Artwork {
             cancel.check();
             boxes.add(Boxes.of(pages.get(i), i + 1, file.getFileName().toString()));
         }
-        this.intent = readIntent();
+        this.intent = OutputIntents.of(document.getDocumentCatalog().getCOSObject(), parts.spaces());
     }
 
     /**
@@ -147,37 +145,6 @@ public final class PdfArtwork implements Artwork {
         return List.copyOf(pages);
     }
 
-    private Optional<OutputIntent> readIntent() {
-        COSArray intents = Cos.array(document.getDocumentCatalog().getCOSObject(), "OutputIntents");
-        OutputIntent named = null;
-        for (int i = 0; intents != null && i < intents.size(); i++) {
-            if (!(intents.getObject(i) instanceof COSDictionary dict)) {
-                continue;
-            }
-            String condition = condition(dict);
-            if (Cos.get(dict, "DestOutputProfile") instanceof COSStream stream) {
-                try {
-                    return Optional.of(
-                            new OutputIntent(condition, parts.spaces().profile(stream)));
-                } catch (IOException e) {
-                    Logger.getLogger(PdfArtwork.class.getName()).log(Level.FINE, "output profile unreadable", e);
-                }
-            }
-            named = named == null ? new OutputIntent(condition, null) : named;
-        }
-        return Optional.ofNullable(named);
-    }
-
-    private static String condition(COSDictionary intent) {
-        for (String key : List.of("OutputCondition", "OutputConditionIdentifier", "Info")) {
-            COSBase value = Cos.get(intent, key);
-            if (value instanceof COSString text && !text.getString().isBlank()) {
-                return text.getString();
-            }
-        }
-        return "unnamed";
-    }
-
     @Override
     public Path file() {
         return file;
@@ -207,7 +174,25 @@ public final class PdfArtwork implements Artwork {
     }
 
     @Override
+    public Optional<OutputIntent> outputIntent(int page) {
+        synchronized (parts.lock()) {
+            Optional<OutputIntent> own = OutputIntents.of(pages.get(page - 1).getCOSObject(), parts.spaces());
+            return own.isPresent() ? own : intent;
+        }
+    }
+
+    @Override
     public List<ColourSpace.Separation> declaredColorants(int page) {
+        return colorants(page).declared();
+    }
+
+    @Override
+    public MixingHints mixingHints(int page) {
+        MixingHints ofIntent = outputIntent(page).map(OutputIntent::hints).orElse(MixingHints.NONE);
+        return colorants(page).hints().before(ofIntent);
+    }
+
+    private Colorants colorants(int page) {
         PDPage pdPage = pages.get(page - 1);
         synchronized (parts.lock()) {
             COSDictionary resources = org.apache.pdfbox.pdmodel.PDPageTree.getInheritableAttribute(

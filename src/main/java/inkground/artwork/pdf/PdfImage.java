@@ -36,7 +36,7 @@ final class PdfImage implements ImageSource {
     private PdfImage(
             COSStream stream,
             Object documentLock,
-            ImageHeader header,
+            Header header,
             ColourSpace space,
             boolean stencil,
             PdfImage mask,
@@ -64,8 +64,8 @@ final class PdfImage implements ImageSource {
     static PdfImage of(COSStream stream, COSDictionary resources, ColourSpaces spaces, Object documentLock)
             throws IOException {
         boolean stencil = Cos.flag(stream, "ImageMask");
-        ImageHeader header = header(stream, stencil);
-        ColourSpace space = stencil ? GREY : space(stream, resources, spaces, header);
+        Header header = header(stream, stencil);
+        ColourSpace space = stencil ? GREY : space(stream, resources, spaces);
         COSBase soft = Cos.get(stream, "SMask");
         COSBase explicit = Cos.get(stream, "Mask");
         PdfImage mask = null;
@@ -86,26 +86,34 @@ final class PdfImage implements ImageSource {
         return new PdfImage(source, documentLock, header(source, oneBit), GREY, oneBit, null, null);
     }
 
-    private static ImageHeader header(COSStream stream, boolean stencil) throws IOException {
-        ImageHeader header;
-        if (lastFilter(stream) == Codec.JPX) {
-            header = ImageHeader.ofJpx(encoded(stream));
-            if (header == null) {
-                throw new IOException("an image that is not JPEG 2000 although it says so");
-            }
+    private record Header(int width, int height, int bits) {}
+
+    private static Header header(COSStream stream, boolean stencil) throws IOException {
+        Codec codec = lastFilter(stream);
+        Header header;
+        if (codec == Codec.JPX) {
+            JpxFile jpx = jpx(stream);
+            header = new Header(jpx.width(), jpx.height(), jpx.bits());
         } else {
-            boolean jpeg = lastFilter(stream) == Codec.JPEG;
-            int bits = stencil ? 1 : jpeg ? 8 : stream.getInt(COSName.BITS_PER_COMPONENT, defaultBits(stream));
-            header = new ImageHeader(stream.getInt(COSName.WIDTH), stream.getInt(COSName.HEIGHT), 0, bits, 0);
+            int stated = stencil ? 1 : stream.getInt(COSName.BITS_PER_COMPONENT, defaultBits(stream));
+            int bits = codec == Codec.JPEG ? 8 : stated;
+            header = new Header(stream.getInt(COSName.WIDTH), stream.getInt(COSName.HEIGHT), bits);
         }
         if (header.width() < 1 || header.height() < 1) {
             throw new IOException("an image of no size");
         }
-        boolean knownBits = List.of(1, 2, 4, 8, 16).contains(header.bits()) || lastFilter(stream) == Codec.JPX;
-        if (!knownBits) {
+        if (!List.of(1, 2, 4, 8, 16).contains(header.bits()) && codec != Codec.JPX) {
             throw new IOException("an image of " + header.bits() + " bits per component");
         }
         return header;
+    }
+
+    private static JpxFile jpx(COSStream stream) throws IOException {
+        JpxFile jpx = JpxFile.of(encoded(stream));
+        if (jpx == null) {
+            throw new IOException("an image that is not JPEG 2000 although it says so");
+        }
+        return jpx;
     }
 
     private static int defaultBits(COSStream stream) {
@@ -114,25 +122,25 @@ final class PdfImage implements ImageSource {
         return List.of("CCITTFaxDecode", "CCF", "JBIG2Decode").contains(last) ? 1 : 8;
     }
 
-    private static ColourSpace space(COSStream stream, COSDictionary resources, ColourSpaces spaces, ImageHeader header)
+    private static ColourSpace space(COSStream stream, COSDictionary resources, ColourSpaces spaces)
             throws IOException {
         COSBase stated = Cos.get(stream, "ColorSpace");
         if (stated != null) {
             return spaces.of(stated, resources);
         }
-        int components = header.components();
-        if (lastFilter(stream) == Codec.JPEG) {
-            ImageHeader jpeg = ImageHeader.ofJpeg(encoded(stream));
-            components = jpeg == null ? 3 : jpeg.components();
-        }
-        if (lastFilter(stream) == Codec.JPX && header.enumeratedSpace() == 12) {
-            return new ColourSpace.DeviceCmyk();
-        }
-        boolean alpha = lastFilter(stream) == Codec.JPX && header.enumeratedSpace() != 0;
-        return switch (components) {
-            case 0, 1, 2 -> GREY;
+        return switch (lastFilter(stream)) {
+            case JPX -> jpx(stream).space();
+            case JPEG -> deviceSpace(JpegFile.of(encoded(stream)));
+            case RAW -> GREY;
+        };
+    }
+
+    /** A JPEG has to have its space stated; one without is taken for what its components suggest. */
+    private static ColourSpace deviceSpace(JpegFile jpeg) {
+        return switch (jpeg == null ? 3 : jpeg.components()) {
+            case 1, 2 -> GREY;
             case 3 -> new ColourSpace.DeviceRgb();
-            default -> alpha ? new ColourSpace.DeviceRgb() : new ColourSpace.DeviceCmyk();
+            default -> new ColourSpace.DeviceCmyk();
         };
     }
 
@@ -184,8 +192,12 @@ final class PdfImage implements ImageSource {
     /** Whether the image brings a soft mask of its own. */
     boolean hasSoftMask() {
         boolean stated = Cos.get(stream, "SMask") instanceof COSStream;
-        return !stencil
-                && (stated || lastFilter(stream) == Codec.JPX && stream.getInt(Cos.name("SMaskInData"), 0) != 0);
+        return !stencil && (stated || maskInData() != 0);
+    }
+
+    /** §8.9.5.1, table 87: 1 = the data bring opacity, 2 = and the colours are multiplied by it. */
+    private int maskInData() {
+        return lastFilter(stream) == Codec.JPX ? stream.getInt(Cos.name("SMaskInData"), 0) : 0;
     }
 
     @Override
@@ -255,11 +267,7 @@ final class PdfImage implements ImageSource {
 
     /** The fax decoder allocates what its parameters claim, so the claim is checked first. */
     private void checkFax() throws Refusal {
-        COSBase parameters = Cos.get(stream, "DecodeParms");
-        COSBase last = parameters instanceof COSArray array && array.size() > 0
-                ? array.getObject(array.size() - 1)
-                : parameters;
-        if (last instanceof COSDictionary dict) {
+        if (lastParameters() instanceof COSDictionary dict) {
             long columns = Math.max(0, dict.getInt(Cos.name("Columns"), 1728));
             long rows = Math.max(Math.max(0, dict.getInt(Cos.name("Rows"), 0)), height);
             boolean fax = dict.containsKey("K") || dict.containsKey("Rows");
@@ -271,17 +279,31 @@ final class PdfImage implements ImageSource {
 
     private Pixels decodeJpeg() throws IOException, Refusal {
         byte[] file;
+        int colorTransform;
         synchronized (documentLock) {
             file = encoded(stream);
+            colorTransform = colorTransform();
         }
-        ImageHeader header = ImageHeader.ofJpeg(file);
-        if (header == null) {
+        JpegFile jpeg = JpegFile.of(file);
+        if (jpeg == null) {
             throw new IOException("no JPEG frame");
         }
-        checkSize(header.width(), Math.max(1, header.height()), header.components());
-        byte[] data = RasterCodec.jpeg(file);
-        int rows = header.width() == 0 ? 0 : data.length / (header.width() * Math.max(1, header.components()));
-        return pixels(fit(data, header.components()), header.width(), rows, 8);
+        checkSize(jpeg.width(), Math.max(1, jpeg.height()), jpeg.components());
+        byte[] data = jpeg.decode(colorTransform);
+        int rows = jpeg.width() == 0 ? 0 : data.length / (jpeg.width() * Math.max(1, jpeg.components()));
+        return pixels(fit(data, jpeg.components()), jpeg.width(), rows, 8);
+    }
+
+    /** Of the last filter's parameters; −1 where not stated. */
+    private int colorTransform() {
+        return lastParameters() instanceof COSDictionary dict ? dict.getInt(Cos.name("ColorTransform"), -1) : -1;
+    }
+
+    private COSBase lastParameters() {
+        COSBase parameters = Cos.get(stream, "DecodeParms");
+        return parameters instanceof COSArray array && array.size() > 0
+                ? array.getObject(array.size() - 1)
+                : parameters;
     }
 
     /** A grey JPEG used as RGB, or the reverse, keeps what both have. */
@@ -304,30 +326,20 @@ final class PdfImage implements ImageSource {
     }
 
     private Pixels decodeJpx() throws IOException, Refusal {
-        byte[] file;
+        JpxFile jpx;
         synchronized (documentLock) {
-            file = encoded(stream);
+            jpx = jpx(stream);
         }
-        ImageHeader header = ImageHeader.ofJpx(file);
-        if (header == null) {
-            throw new IOException("no JPEG 2000 codestream");
+        checkSize(jpx.width(), jpx.height(), jpx.values());
+        JpxFile.Samples samples = jpx.decode(space, Cos.get(stream, "ColorSpace") == null);
+        Pixels own = pixels(samples.colour(), jpx.width(), jpx.height(), 8);
+        if (maskInData() == 0 || samples.opacity() == null || mask != null) {
+            return own;
         }
-        checkSize(header.width(), header.height(), header.components());
-        boolean indices = space instanceof ColourSpace.Indexed;
-        RasterCodec.Decoded raster = RasterCodec.jpx(file, header.bits(), indices);
-        Pixels own = pixels(fit(raster.data(), raster.components()), raster.width(), raster.height(), 8);
-        boolean alpha = stream.getInt(Cos.name("SMaskInData"), 0) != 0 && raster.components() > space.components();
-        return alpha && own.mask() == null
-                ? new Pixels(own.width(), own.height(), own.components(), own.samples(), lastBand(raster))
-                : own;
-    }
-
-    private static Pixels lastBand(RasterCodec.Decoded raster) {
-        byte[] alpha = new byte[raster.width() * raster.height()];
-        for (int i = 0; i < alpha.length; i++) {
-            alpha[i] = raster.data()[(i + 1) * raster.components() - 1];
-        }
-        return new Pixels(raster.width(), raster.height(), 1, alpha, null);
+        Pixels opacity = new Pixels(jpx.width(), jpx.height(), 1, samples.opacity(), null);
+        boolean premultiplied = maskInData() == 2;
+        byte[] colour = premultiplied ? Matte.undo(own, opacity, new double[space.components()], space) : own.samples();
+        return new Pixels(own.width(), own.height(), own.components(), colour, opacity);
     }
 
     private Pixels pixels(byte[] data, int w, int h, int rawBits) {

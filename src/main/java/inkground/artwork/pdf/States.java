@@ -3,6 +3,7 @@ package inkground.artwork.pdf;
 import inkground.artwork.BlendMode;
 import inkground.artwork.SoftMask;
 import inkground.artwork.Style;
+import inkground.artwork.Transfer;
 import inkground.geometry.Matrix;
 import inkground.geometry.Pen;
 import java.util.Map;
@@ -31,7 +32,7 @@ final class States {
 
     private States() {}
 
-    static Style style(PDGraphicsState state, boolean stroke, SoftMask mask) {
+    static Style style(PDGraphicsState state, boolean stroke, SoftMask mask, Transfer transfer) {
         double alpha = stroke ? state.getAlphaConstant() : state.getNonStrokeAlphaConstant();
         alpha = alpha >= 0 ? Math.min(1, alpha) : 0;
         BlendMode blend = state.getBlendMode() == org.apache.pdfbox.pdmodel.graphics.blend.BlendMode.NORMAL
@@ -40,9 +41,9 @@ final class States {
         boolean overprint = stroke ? state.isOverprint() : state.isNonStrokingOverprint();
         int mode = state.getOverprintMode() == 1 ? 1 : 0;
         boolean plain = alpha == 1 && blend == BlendMode.NORMAL && !overprint && mode == 0 && mask == null;
-        return plain && !state.isAlphaSource()
+        return plain && !state.isAlphaSource() && transfer == null
                 ? Style.PLAIN
-                : new Style(alpha, blend, overprint, mode, mask, state.isAlphaSource());
+                : new Style(alpha, blend, overprint, mode, mask, state.isAlphaSource(), transfer);
     }
 
     /** @param dashPhase of the state's dash pattern, which the library rounds to whole units */
@@ -85,5 +86,6 @@ final class States {
         state.setOverprint(false);
         state.setNonStrokingOverprint(false);
         state.setOverprintMode(0);
+        state.setTransfer(null);
     }
 }

@@ -196,7 +196,7 @@ public final class JobEngine implements ProofEngine {
 
         @Override
         public List<Integer> printOrder() {
-            return Stack.usualOrder(page.inkColours());
+            return page.printOrder();
         }
 
         @Override

@@ -19,8 +19,6 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.zip.DeflaterOutputStream;
 import javax.imageio.ImageIO;
-import javax.imageio.ImageWriter;
-import javax.imageio.stream.ImageOutputStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -302,56 +300,6 @@ class ImageReadingTest {
                         deflated(encoded(grey, "jpg")))
                 .decode();
         assertThat(near(pixels.samples()[100], 90)).isLessThan(3);
-    }
-
-    /** A JPEG of four components as stored, with an Adobe marker that names the transform (0 CMYK, 2 YCCK). */
-    private static byte[] fourComponents(int transform, int... values) throws Exception {
-        java.awt.image.WritableRaster raster = java.awt.image.Raster.createInterleavedRaster(0, 16, 16, 4, null);
-        for (int i = 0; i < 256; i++) {
-            raster.setPixel(i % 16, i / 16, values);
-        }
-        ImageWriter writer = ImageIO.getImageWritersByFormatName("jpeg").next();
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        try (ImageOutputStream stream = ImageIO.createImageOutputStream(out)) {
-            writer.setOutput(stream);
-            writer.write(null, new javax.imageio.IIOImage(raster, null, null), null);
-        } finally {
-            writer.dispose();
-        }
-        byte[] jpeg = out.toByteArray();
-        byte[] adobe = bytes(0xFF, 0xEE, 0, 14, 'A', 'd', 'o', 'b', 'e', 0, 100, 0, 0, 0, 0, transform);
-        byte[] marked = new byte[jpeg.length + adobe.length];
-        System.arraycopy(jpeg, 0, marked, 0, 2);
-        System.arraycopy(adobe, 0, marked, 2, adobe.length);
-        System.arraycopy(jpeg, 2, marked, 2 + adobe.length, jpeg.length - 2);
-        return marked;
-    }
-
-    private static final String CMYK_JPEG =
-            "/Width 16 /Height 16 /ColorSpace /DeviceCMYK /BitsPerComponent 8 /Filter /DCTDecode";
-
-    @Test
-    void cmykJpegsAreReadAsStoredAndInvertedOnlyByTheirDecodeArray() throws Exception {
-        byte[] stored = fourComponents(0, 200, 100, 50, 25);
-        byte[] plain = image(CMYK_JPEG, stored).decode().samples();
-        byte[] inverted =
-                image(CMYK_JPEG + " /Decode [1 0 1 0 1 0 1 0]", stored).decode().samples();
-        int[] expected = {200, 100, 50, 25};
-        for (int i = 0; i < 4; i++) {
-            assertThat(near(plain[i], expected[i])).isLessThan(4);
-            assertThat(near(inverted[i], 255 - expected[i])).isLessThan(4);
-        }
-    }
-
-    @Test
-    void ycckJpegsAreTurnedIntoCmyk() throws Exception {
-        // Y = 128 and neutral chroma are R = G = B = 128, so C = M = Y = 127; K is stored as it is.
-        byte[] samples =
-                image(CMYK_JPEG, fourComponents(2, 128, 128, 128, 25)).decode().samples();
-        int[] expected = {127, 127, 127, 25};
-        for (int i = 0; i < 4; i++) {
-            assertThat(near(samples[i], expected[i])).isLessThan(4);
-        }
     }
 
     @Test

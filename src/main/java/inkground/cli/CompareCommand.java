@@ -1,0 +1,208 @@
+package inkground.cli;
+
+import inkground.app.Job;
+import inkground.app.PageComparison;
+import inkground.app.PageComparison.InkChange;
+import inkground.app.PageComparison.PlaceMm;
+import inkground.app.PageComparison.Size;
+import inkground.app.PageJob;
+import inkground.app.Proofs;
+import inkground.appearance.AskedColours;
+import inkground.base.Refusal;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Compares two revisions of a page. */
+@Command(
+        name = "compare",
+        description = {
+            "Compare a page of two revisions, laid on each other by the corners of their trims: which inks changed, where the"
+                    + " colours differ, and by how much. Exit code 1 tells that they differ."
+        })
+final class CompareCommand implements Callable<Integer> {
+    private static final int PLACES_SHOWN = 12;
+
+    private final Console console;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Parameters(index = "0", paramLabel = "BEFORE", description = "The first revision.")
+    private Path before;
+
+    @Parameters(index = "1", paramLabel = "AFTER", description = "The second revision.")
+    private Path after;
+
+    @Mixin
+    private ConditionOption condition;
+
+    @Option(
+            names = "--page",
+            paramLabel = "N",
+            defaultValue = "1",
+            converter = PageNumber.class,
+            description = "Page of both, from 1. Default: ${DEFAULT-VALUE}.")
+    private int page;
+
+    @Option(
+            names = "--on",
+            paramLabel = "SUBSTRATE",
+            description =
+                    "Paper or garment that both are printed on. Without it: the white paper of the first file's print"
+                            + " condition.")
+    private String substrate;
+
+    @Option(
+            names = "--limit",
+            paramLabel = "dE",
+            defaultValue = "" + PageComparison.DEFAULT_LIMIT_DE00,
+            description = "Colour difference (CIEDE2000) that is let pass. Default: ${DEFAULT-VALUE}.")
+    private double limit;
+
+    @Option(
+            names = "--map",
+            paramLabel = "OUT.png",
+            description = "Also write the second revision with its changes hatched.")
+    private Path map;
+
+    @Option(
+            names = "--dpi",
+            paramLabel = "D",
+            defaultValue = "100",
+            converter = Resolution.class,
+            description = "Pixels per inch of the map. Default: ${DEFAULT-VALUE}.")
+    private double dpi;
+
+    @Option(names = "--replace", description = "Replace a map that exists already.")
+    private boolean replace;
+
+    @Option(names = "--json", description = "Write JSON.")
+    private boolean json;
+
+    CompareCommand(Console console) {
+        this.console = console;
+    }
+
+    @Override
+    public Integer call() throws Refusal {
+        if (!(limit >= 0 && limit <= 100)) {
+            throw new ParameterException(spec.commandLine(), "--limit is a colour difference from 0 to 100");
+        }
+        Job.Choices choices = new Job.Choices(condition.name(), null);
+        try (Job one = Job.open(before, choices, console.cancel(), console.progress());
+                Job two = Job.open(after, choices, console.cancel(), console.progress())) {
+            PageJob first = one.page(page, console.cancel(), console.progress());
+            PageJob second = two.page(page, console.cancel(), console.progress());
+            PageComparison.Order order = new PageComparison.Order(
+                    first,
+                    second,
+                    substrate == null ? AskedColours.ownPaper(first.condition()) : SubstrateChoice.of(substrate, spec),
+                    limit);
+            PageComparison result = PageComparison.of(order, console.cancel(), console.progress());
+            if (map != null) {
+                PageComparison.writeMap(order, dpi, map, replace, console.cancel(), console.progress());
+            }
+            if (json) {
+                console.json(asJson(order, result));
+            } else {
+                asWords(order, result);
+            }
+            return result.changed() ? ExitCode.FINDINGS : ExitCode.FINE;
+        }
+    }
+
+    private void asWords(PageComparison.Order order, PageComparison result) {
+        if (result.before().differsFrom(result.after())) {
+            console.say("the pages differ in size: " + words(result.before()) + " and " + words(result.after())
+                    + "; compared from the top left corner of the trim");
+        }
+        console.say(String.format(
+                Locale.ROOT,
+                "on %s: %.2f cm2 changed by more than dE00 %.1f (%.2f %%), at most dE00 %.1f",
+                order.on().name(),
+                result.changedCm2(),
+                limit,
+                100 * result.changedShare(),
+                result.largestDe00()));
+        Table table = new Table("ink", "", "before cm2", "after cm2", "changed cm2");
+        for (InkChange ink : result.inks()) {
+            table.row(
+                    ink.ink().name(),
+                    ink.change().word(),
+                    figure(ink.beforeCm2()),
+                    figure(ink.afterCm2()),
+                    figure(ink.changedCm2()));
+        }
+        table.lines().forEach(console::say);
+        List<PlaceMm> places = result.places();
+        for (PlaceMm place : places.subList(0, Math.min(PLACES_SHOWN, places.size()))) {
+            console.say(String.format(
+                    Locale.ROOT,
+                    "changed: %.1f to %.1f mm from the left, %.1f to %.1f mm from the top",
+                    place.x0(),
+                    place.x1(),
+                    place.y0(),
+                    place.y1()));
+        }
+        if (places.size() > PLACES_SHOWN) {
+            console.say("and " + (places.size() - PLACES_SHOWN) + " smaller places");
+        }
+        if (map != null) {
+            console.say(map + ": the second revision, its changes hatched. " + Proofs.CAUTION);
+        }
+    }
+
+    private static String figure(double cm2) {
+        return String.format(Locale.ROOT, "%.2f", cm2);
+    }
+
+    private static String words(Size size) {
+        return String.format(Locale.ROOT, "%.1f x %.1f mm", size.widthMm(), size.heightMm());
+    }
+
+    private Map<String, Object> asJson(PageComparison.Order order, PageComparison result) {
+        List<Object> inks = new ArrayList<>();
+        for (InkChange ink : result.inks()) {
+            Map<String, Object> one = new LinkedHashMap<>();
+            one.put("name", ink.ink().name());
+            one.put("change", ink.change().word());
+            one.put("beforeCm2", ink.beforeCm2());
+            one.put("afterCm2", ink.afterCm2());
+            one.put("changedCm2", ink.changedCm2());
+            inks.add(one);
+        }
+        Map<String, Object> root = new LinkedHashMap<>();
+        root.put("before", before.toString());
+        root.put("after", after.toString());
+        root.put("page", page);
+        root.put("on", order.on().name());
+        root.put("limitDe00", limit);
+        root.put("changed", result.changed());
+        root.put(
+                "sizeBeforeMm",
+                List.of(result.before().widthMm(), result.before().heightMm()));
+        root.put("sizeAfterMm", List.of(result.after().widthMm(), result.after().heightMm()));
+        root.put("changedCm2", result.changedCm2());
+        root.put("changedShare", result.changedShare());
+        root.put("largestDe00", result.largestDe00());
+        root.put("inks", inks);
+        root.put(
+                "placesMm",
+                result.places().stream()
+                        .map(p -> List.of(p.x0(), p.y0(), p.x1(), p.y1()))
+                        .toList());
+        return root;
+    }
+}
