@@ -1,6 +1,7 @@
 package inkground.app;
 
 import inkground.app.Arrangement.WhiteBase;
+import inkground.appearance.Underbase;
 import inkground.artwork.ColourAssignment;
 import inkground.base.Refusal;
 import inkground.base.SafeFiles;
@@ -25,13 +26,13 @@ import java.util.Set;
  *   "arrangement": {
  *     "printOrder": ["White", "Lock Gate Cream"],
  *     "opacities": [{"ink": "Lock Gate Cream", "opacity": 0.9}],
- *     "underbase": {"tint": 1, "chokeMm": 0.2, "knockedOutUnder": ["Black"]}
+ *     "underbase": {"tint": 1, "hits": 1, "chokeMm": 0.2, "knockedOutUnder": ["Black"]}
  *   },
  *   "view": {"substrate": "tee-navy", "page": 1, "hiddenInks": []}
  * }
  * </pre>
  *
- * <p>{@code arrangement}, its {@code underbase} and {@code view} may be left out.
+ * <p>{@code arrangement}, its {@code underbase}, its {@code hits} and {@code view} may be left out.
  */
 public final class SessionFile {
     private static final int MOST_INKS = 100;
@@ -69,7 +70,8 @@ public final class SessionFile {
     private static WhiteBase underbase(JsonFields fields) throws Refusal {
         WhiteBase base = new WhiteBase(
                 fields.number("tint", 0, 1),
-                fields.number("chokeMm", 0, 5),
+                fields.wholeIfThere("hits", 1, Underbase.MOST_HITS).orElse(1),
+                fields.number("chokeMm", -Underbase.MOST_CHOKE_MM, Underbase.MOST_CHOKE_MM),
                 Set.copyOf(fields.texts("knockedOutUnder", MOST_INKS)));
         fields.end();
         return base;
@@ -113,6 +115,7 @@ public final class SessionFile {
     private static Map<String, Object> json(WhiteBase base) {
         Map<String, Object> out = new LinkedHashMap<>();
         out.put("tint", base.tint());
+        out.put("hits", base.hits());
         out.put("chokeMm", base.chokeMm());
         out.put("knockedOutUnder", base.knockedOutUnder().stream().sorted().toList());
         return out;

@@ -37,6 +37,7 @@ import inkground.colour.Srgb;
 import inkground.handoff.CleanFile;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlaneSource;
+import inkground.plate.Plate;
 import inkground.plate.PlateRequest;
 import inkground.substrate.Library;
 import inkground.substrate.PrintProcess;
@@ -214,7 +215,7 @@ public final class JobEngine implements ProofEngine {
             StackModel model = new StackModel(stack(look));
             ProofMap map =
                     look.map().map(choice -> Maps.of(choice, page, model)).orElse(null);
-            return new StackPainter(model, map, look.plate());
+            return new StackPainter(page.plate(), model, map, look.plate());
         }
 
         private Stack stack(Look look) {
@@ -234,7 +235,13 @@ public final class JobEngine implements ProofEngine {
         }
 
         private static Underbase underbase(WhiteBase base) {
-            return new Underbase(InkColours.underbaseWhite(), base.tint(), base.chokeMm(), base.knockedOutUnder());
+            return new Underbase(
+                    InkColours.underbaseWhite(),
+                    base.tint(),
+                    base.hits(),
+                    base.chokeMm(),
+                    Set.of(),
+                    base.knockedOutUnder());
         }
 
         @Override
@@ -314,10 +321,11 @@ public final class JobEngine implements ProofEngine {
     }
 
     /**
+     * @param from rasterises what lies around a region
      * @param map drawn over the colours; null for none
      * @param plate plane index of the ink whose plate is shown in place of all; -1 for none
      */
-    private record StackPainter(StackModel model, ProofMap map, int plate) implements Painter {
+    private record StackPainter(Plate from, StackModel model, ProofMap map, int plate) implements Painter {
         @Override
         public void paint(InkPlanes planes, int[] argb, int offset, int stride, Cancel cancel) throws Refusal {
             cancel.check();
@@ -325,9 +333,27 @@ public final class JobEngine implements ProofEngine {
                 PlateMap.paint(planes, plate, argb, offset, stride);
                 return;
             }
-            Appearance.paint(planes, model, argb, offset, stride, cancel);
+            int reach = Appearance.reachPx(model.stack(), planes.request().pxPerPt());
+            if (reach > 0) {
+                paintWithin(planes.request(), reach, argb, offset, stride, cancel);
+            } else {
+                Appearance.paint(planes, model, argb, offset, stride, cancel);
+            }
             if (map != null) {
                 map.paint(planes, argb, offset, stride, cancel);
+            }
+        }
+
+        /** Where colours hang on what lies around, the region is painted with a margin, so that tiles show no seam. */
+        private void paintWithin(PlateRequest region, int reach, int[] argb, int offset, int stride, Cancel cancel)
+                throws Refusal {
+            PlateRequest wide = region.grown(reach);
+            int[] pixels = new int[wide.width() * wide.height()];
+            InkPlanes planes = from.render(wide, cancel, Progress.NONE);
+            Appearance.paint(planes, model, pixels, 0, wide.width(), cancel);
+            for (int y = 0; y < region.height(); y++) {
+                System.arraycopy(
+                        pixels, (y + reach) * wide.width() + reach, argb, offset + y * stride, region.width());
             }
         }
 

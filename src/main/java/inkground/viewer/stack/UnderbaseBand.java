@@ -1,6 +1,7 @@
 package inkground.viewer.stack;
 
 import inkground.app.Arrangement.WhiteBase;
+import inkground.appearance.Underbase;
 import inkground.ink.InkKind;
 import inkground.viewer.state.LengthUnit;
 import inkground.viewer.state.ViewerState;
@@ -13,6 +14,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.UnaryOperator;
 import javafx.beans.Observable;
 import javafx.css.PseudoClass;
 import javafx.geometry.Pos;
@@ -40,6 +42,7 @@ final class UnderbaseBand extends VBox {
     private final VBox drawer = new VBox();
     private final Amount tint;
     private final Amount choke;
+    private final Amount hits;
     private final FlowPane under = new FlowPane();
     private List<String> offered = List.of();
 
@@ -56,16 +59,26 @@ final class UnderbaseBand extends VBox {
                 0,
                 1,
                 0.01,
-                (value, gesture) -> change("tint of the underbase", gesture, b -> with(b, value, b.chokeMm())));
+                (value, gesture) -> change("tint of the underbase", gesture, b -> b.ofTint(value)));
         tint.unit("%", 100, 0);
         choke = new Amount(
                 "underbase-choke",
                 "Choke",
-                "How far the white stays inside the edge of its ink, so that none shows when inks are out of register",
-                0,
-                5,
+                "How far the white stays inside the edge of its ink, so that none shows when inks are out of register;"
+                        + " below 0 it spreads beyond the edge",
+                -Underbase.MOST_CHOKE_MM,
+                Underbase.MOST_CHOKE_MM,
                 0.05,
-                (value, gesture) -> change("choke of the underbase", gesture, b -> with(b, b.tint(), value)));
+                (value, gesture) -> change("choke of the underbase", gesture, b -> b.choked(value)));
+        hits = new Amount(
+                "underbase-hits",
+                "Hits",
+                "How many times the white is printed over itself: each hides more, and feels heavier",
+                1,
+                Underbase.MOST_HITS,
+                1,
+                (value, gesture) -> change("hits of the underbase", gesture, b -> b.ofHits((int) Math.round(value))));
+        hits.unit("×", 1, 0);
         getChildren().addAll(row(), drawer());
         for (Observable value : new Observable[] {
             state.history.now(), state.substrate, state.page, state.unit, state.stack.underbaseDrawer, state.figures
@@ -96,16 +109,12 @@ final class UnderbaseBand extends VBox {
         under.getStyleClass().add("under-inks");
         under.setId("under-inks");
         drawer.getStyleClass().add("drawer");
-        drawer.getChildren().addAll(tint, choke, words, under);
+        drawer.getChildren().addAll(tint, hits, choke, words, under);
         return drawer;
     }
 
-    private void change(String what, Object gesture, java.util.function.UnaryOperator<WhiteBase> change) {
+    private void change(String what, Object gesture, UnaryOperator<WhiteBase> change) {
         state.changeUnderbase(what, gesture, change);
-    }
-
-    private static WhiteBase with(WhiteBase base, double tint, double chokeMm) {
-        return new WhiteBase(tint, chokeMm, base.knockedOutUnder());
     }
 
     private void follow() {
@@ -123,13 +132,16 @@ final class UnderbaseBand extends VBox {
         base.ifPresent(b -> {
             tint.show(b.tint());
             choke.show(b.chokeMm());
+            hits.show(b.hits());
         });
         offer(base.map(WhiteBase::knockedOutUnder).orElse(Set.of()));
     }
 
     private String words(WhiteBase base) {
-        String shrunk = base.chokeMm() == 0 ? "" : ", choke " + length(base.chokeMm());
-        return String.format(Locale.ROOT, "white ink, %.0f %%%s", base.tint() * 100, shrunk);
+        double mm = base.chokeMm();
+        String moved = mm == 0 ? "" : (mm > 0 ? ", choke " : ", spread ") + length(Math.abs(mm));
+        String times = base.hits() == 1 ? "" : ", " + base.hits() + " hits";
+        return String.format(Locale.ROOT, "white ink, %.0f %%%s%s", base.tint() * 100, times, moved);
     }
 
     private String length(double mm) {
@@ -170,7 +182,7 @@ final class UnderbaseBand extends VBox {
                 } else {
                     without.add(ink);
                 }
-                return new WhiteBase(b.tint(), b.chokeMm(), without);
+                return b.knockedOut(without);
             });
         });
         return box;
