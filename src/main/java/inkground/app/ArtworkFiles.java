@@ -3,6 +3,7 @@ package inkground.app;
 import inkground.artwork.Artwork;
 import inkground.artwork.image.ImageArtwork;
 import inkground.artwork.image.ImageKind;
+import inkground.artwork.image.PictureSize;
 import inkground.artwork.pdf.PdfArtwork;
 import inkground.artwork.svg.SvgArtwork;
 import inkground.base.Cancel;
@@ -38,6 +39,16 @@ public final class ArtworkFiles {
      * @throws java.util.concurrent.CancellationException if cancelled
      */
     public static Artwork open(Path file, Cancel cancel, Progress progress) throws Refusal {
+        return open(file, PictureSize.STATED, cancel, progress);
+    }
+
+    /**
+     * Opens a file of any kind as above.
+     *
+     * @param size of a picture, chosen by the user
+     * @throws Refusal also if a size is chosen for a file that is no picture
+     */
+    public static Artwork open(Path file, PictureSize size, Cancel cancel, Progress progress) throws Refusal {
         if (!Files.exists(file)) {
             throw new Refusal("There is no file " + file + ". Check the name.");
         }
@@ -47,11 +58,15 @@ public final class ArtworkFiles {
         byte[] head = head(file);
         String text = new String(head, StandardCharsets.ISO_8859_1);
         String name = file.getFileName().toString();
+        boolean picture = ImageKind.of(Arrays.copyOf(head, Math.min(head.length, ImageKind.HEAD_BYTES)))
+                .isPresent();
+        if (size.chosen() && !picture) {
+            throw new Refusal(name + " is no picture and has its own size. Leave out the size that you chose.");
+        }
         if (text.substring(0, Math.min(text.length(), PDF_HEADER_WITHIN)).contains("%PDF-")) {
             return PdfArtwork.open(file, cancel, progress);
-        } else if (ImageKind.of(Arrays.copyOf(head, Math.min(head.length, ImageKind.HEAD_BYTES)))
-                .isPresent()) {
-            return ImageArtwork.open(file, cancel, progress);
+        } else if (picture) {
+            return ImageArtwork.open(file, size, cancel, progress);
         } else if (isSvg(head, text, extension(name))) {
             return SvgArtwork.open(file, cancel, progress);
         } else if (extension(name).equals("pdf")) {

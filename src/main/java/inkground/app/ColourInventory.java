@@ -16,12 +16,12 @@ import inkground.colour.Cie;
 import inkground.geometry.Box;
 import inkground.plate.ColourReader;
 import inkground.plate.InkMapping;
+import inkground.plate.PictureColours;
 import inkground.plate.Plate;
 import inkground.plate.PlateRequest;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -32,9 +32,9 @@ import java.util.Set;
  *
  * @param colours flat colours, the one most seen first
  * @param gradients number of objects painted with a shading
- * @param images colours of each image, in painting order; an image placed twice counts once
+ * @param images each image, in painting order; one placed twice is there once
  */
-public record ColourInventory(List<ColourUse> colours, int gradients, List<PictureColours> images) {
+public record ColourInventory(List<ColourUse> colours, int gradients, List<Picture> images) {
     /** ΔE00 below which two colours are probably meant to be one. */
     public static final double NEAR_DE00 = 3;
 
@@ -49,6 +49,30 @@ public record ColourInventory(List<ColourUse> colours, int gradients, List<Pictu
 
     private static final Colour REST = new Colour(marker("rest"), 1);
 
+    /**
+     * An image on the page.
+     *
+     * @param colours that it has
+     * @param extent box of all its places, page space, points
+     * @param cm2 area inside the trim that its places take together
+     */
+    public record Picture(PictureColours colours, Box extent, double cm2) {
+        /** @return its flat colours as colours of the page; one that does not reach its edges has no extent */
+        public List<ColourUse> uses() {
+            return colours.flats().stream()
+                    .map(flat -> new ColourUse(
+                            flat.colour(),
+                            flat.lab(),
+                            0,
+                            flat.share() * cm2,
+                            flat.edgeShare() >= LEAST_EDGE ? extent : Box.EMPTY))
+                    .toList();
+        }
+    }
+
+    /** Share of a picture's edges from which a colour counts as reaching them. */
+    private static final double LEAST_EDGE = 0.25;
+
     /** Copies the list. */
     public ColourInventory {
         colours = List.copyOf(colours);
@@ -61,13 +85,30 @@ public record ColourInventory(List<ColourUse> colours, int gradients, List<Pictu
         Box extent = Box.EMPTY;
     }
 
+    /** Where an image lies. */
+    private static final class Place {
+        Box extent = Box.EMPTY;
+        double cm2;
+
+        void add(Op.Image image, Box trim) {
+            Box clipped = image.clip() == null
+                    ? image.bounds()
+                    : image.bounds().intersect(image.clip().bounds());
+            Box seen = clipped.intersect(trim);
+            double points = Math.min(Math.abs(image.unitToPage().determinant()), seen.width() * seen.height());
+            extent = extent.union(clipped);
+            cm2 += points * Box.MM_PER_PT * Box.MM_PER_PT / 100;
+        }
+    }
+
     /** Takes stock of the layers that print by default. */
     public static ColourInventory of(PageJob page, Cancel cancel, Progress progress) throws Refusal {
         DisplayList list = page.displayList();
         Set<Integer> layers = list.defaultLayers();
         Map<Colour, Tally> tallies = new LinkedHashMap<>();
         int[] gradients = new int[1];
-        Set<ImageSource> images = new LinkedHashSet<>();
+        Map<ImageSource, Place> images = new LinkedHashMap<>();
+        Box trim = page.info().box(PageBox.TRIM);
         Repaint.each(list.ops(), layers, op -> {
             if (Repaint.paint(op) instanceof Paint.Flat flat) {
                 Tally tally = tallies.computeIfAbsent(plain(flat.colour()), k -> new Tally());
@@ -79,7 +120,7 @@ public record ColourInventory(List<ColourUse> colours, int gradients, List<Pictu
             } else if (Repaint.paint(op) instanceof Paint.Shading) {
                 gradients[0]++;
             } else if (op instanceof Op.Image image) {
-                images.add(image.image());
+                images.computeIfAbsent(image.image(), k -> new Place()).add(image, trim);
             }
         });
         ColourReader reader = new ColourReader(page.condition());
@@ -100,9 +141,12 @@ public record ColourInventory(List<ColourUse> colours, int gradients, List<Pictu
             }
         }
         out.sort(Comparator.comparingDouble(ColourUse::visibleCm2).reversed());
-        List<PictureColours> pictures = new ArrayList<>();
-        for (ImageSource image : images) {
-            pictures.add(PictureColours.of(image.decode(), image.space(), reader, cancel));
+        List<Picture> pictures = new ArrayList<>();
+        for (Map.Entry<ImageSource, Place> entry : images.entrySet()) {
+            ImageSource image = entry.getKey();
+            Place place = entry.getValue();
+            pictures.add(new Picture(
+                    PictureColours.of(image.decode(), image.space(), reader, cancel), place.extent, place.cm2));
         }
         return new ColourInventory(out, gradients[0], pictures);
     }
@@ -196,6 +240,17 @@ public record ColourInventory(List<ColourUse> colours, int gradients, List<Pictu
         });
     }
 
+    /** @return flat colours of vector objects and then those of images, where the page has no object of that colour */
+    public List<ColourUse> all() {
+        List<ColourUse> out = new ArrayList<>(colours);
+        images.stream().flatMap(image -> image.uses().stream()).forEach(use -> {
+            if (out.stream().noneMatch(other -> other.rgb() == use.rgb())) {
+                out.add(use);
+            }
+        });
+        return List.copyOf(out);
+    }
+
     /**
      * Groups of colours that differ by less than a limit but are not the same, so that a printer would ask which is meant.
      * Tints of one ink are never grouped with each other: they need no further ink.
@@ -204,6 +259,11 @@ public record ColourInventory(List<ColourUse> colours, int gradients, List<Pictu
      * @return groups of two colours or more
      */
     public List<List<ColourUse>> nearDuplicates(double de00) {
+        return grouped(colours, de00).stream().filter(group -> group.size() > 1).toList();
+    }
+
+    /** As {@link #nearDuplicates}, of any colours, and those that stand alone by themselves. */
+    static List<List<ColourUse>> grouped(List<ColourUse> colours, double de00) {
         List<List<ColourUse>> out = new ArrayList<>();
         List<ColourUse> left = new ArrayList<>(colours);
         while (!left.isEmpty()) {
@@ -215,9 +275,7 @@ public record ColourInventory(List<ColourUse> colours, int gradients, List<Pictu
                     left.remove(other);
                 }
             }
-            if (group.size() > 1) {
-                out.add(group);
-            }
+            out.add(group);
         }
         return out;
     }

@@ -26,29 +26,26 @@ public final class ColourRules {
      *
      * @param source what a new rule for it starts from
      * @param lab as seen, media-relative, D50
-     * @param colour as stated; null for a flat colour of a picture
+     * @param colour as stated
      */
     public record Subject(Source source, Lab lab, Colour colour) {
-        /** Rejects null for all but the colour. */
+        /** Rejects null. */
         public Subject {
             Objects.requireNonNull(source);
             Objects.requireNonNull(lab);
+            Objects.requireNonNull(colour);
         }
 
-        /** @return a flat colour that the page paints */
+        /** @return a flat colour of objects, or of pictures, where colours vary a little */
         public static Subject of(ColourUse use) {
-            return new Subject(use.source(), use.lab(), use.colour());
-        }
-
-        /** @return a flat colour of a picture: everything as close to it as its cluster reaches */
-        public static Subject of(PictureColours.Flat flat) {
-            int rgb = Srgb.labToArgb(flat.lab()) & 0xffffff;
-            return new Subject(new Seen(rgb, PictureColours.RADIUS), flat.lab(), null);
+            boolean picture = use.objects() == 0;
+            return new Subject(
+                    picture ? use.source(Proposal.PICTURE_TOLERANCE) : use.source(), use.lab(), use.colour());
         }
 
         /** @return whether a rule can be about it: a mixture of inks in one colour is assigned ink by ink */
         public boolean assignable() {
-            return colour == null || !(colour.space() instanceof ColourSpace.DeviceN);
+            return !(colour.space() instanceof ColourSpace.DeviceN);
         }
     }
 
@@ -61,12 +58,12 @@ public final class ColourRules {
 
     private static boolean fits(Source from, Subject subject) {
         Colour colour = subject.colour();
-        if (colour != null && colour.space() instanceof ColourSpace.Separation s) {
+        if (colour.space() instanceof ColourSpace.Separation s) {
             return from instanceof InkNamed ink && ink.name().equals(s.name());
         } else if (!subject.assignable() || from instanceof InkNamed) {
             return false;
         } else if (from instanceof Stated stated) {
-            return colour != null && stated.fits(colour.space(), colour.components());
+            return stated.fits(colour.space(), colour.components());
         }
         Seen seen = (Seen) from;
         return Cie.deltaE00(subject.lab(), lab(seen.rgb())) <= seen.toleranceDe00();

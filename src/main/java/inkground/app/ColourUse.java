@@ -3,6 +3,7 @@ package inkground.app;
 import inkground.artwork.Colour;
 import inkground.artwork.ColourAssignment;
 import inkground.artwork.ColourSpace;
+import inkground.colour.Cie;
 import inkground.colour.Lab;
 import inkground.colour.Srgb;
 import inkground.geometry.Box;
@@ -15,7 +16,7 @@ import java.util.Locale;
  *
  * @param colour as stated; never of an indexed space
  * @param lab as seen, media-relative, D50
- * @param objects number of painting operations
+ * @param objects number of painting operations; 0 for a colour of images
  * @param visibleCm2 area inside the trim where it is seen, by its share where it is transparent, in cm²
  * @param extent box of all its objects, page space, points
  */
@@ -79,10 +80,29 @@ public record ColourUse(Colour colour, Lab lab, int objects, double visibleCm2, 
         return out.append(" %").toString();
     }
 
-    /** @return what a rule for this colour starts from: its ink where it names one alone, else the colour as seen */
+    /** @return what a rule for this colour starts from, with the usual tolerance */
     public ColourAssignment.Source source() {
-        return colour.space() instanceof ColourSpace.Separation s
-                ? new ColourAssignment.InkNamed(s.name())
-                : new ColourAssignment.Seen(rgb(), ColourAssignment.Seen.DEFAULT_TOLERANCE);
+        return source(ColourAssignment.Seen.DEFAULT_TOLERANCE);
+    }
+
+    /**
+     * @param toleranceDe00 for a colour as seen, ΔE00
+     * @return what a rule for this colour starts from: its ink where it names one alone, else the colour as seen, or its
+     *     numbers where sRGB has no such colour
+     */
+    public ColourAssignment.Source source(double toleranceDe00) {
+        if (colour.space() instanceof ColourSpace.Separation s) {
+            return new ColourAssignment.InkNamed(s.name());
+        }
+        Lab shown = Srgb.toLab((rgb() >> 16 & 255) / 255.0, (rgb() >> 8 & 255) / 255.0, (rgb() & 255) / 255.0);
+        ColourAssignment.Family family = ColourAssignment.Family.of(colour.space());
+        if (family != null && Cie.deltaE00(shown, lab) > toleranceDe00 / 2) {
+            List<Double> components = new ArrayList<>();
+            for (float component : colour.components()) {
+                components.add((double) component);
+            }
+            return new ColourAssignment.Stated(family, components);
+        }
+        return new ColourAssignment.Seen(rgb(), toleranceDe00);
     }
 }

@@ -2,50 +2,76 @@ package inkground.app;
 
 import inkground.colour.Lab;
 
-/**
- * Everyday words for colours, such as "dark blue", so that a sentence can speak of one. Lightness, chroma and hue angle of CIE
- * Lab decide; the limits are our own, set by eye, and no standard's.
- */
+/** Plain words for colours, to name an ink by until it has a better name. Limits are by eye: common practice, no source. */
 public final class ColourWords {
     private static final double GREY_CHROMA = 8;
-    private static final double DARK_L = 38;
-    private static final double LIGHT_L = 76;
+    private static final double WHITE_L = 93;
+    private static final double BLACK_L = 20;
 
     private ColourWords() {}
 
-    /** @return one or two words in lower case */
-    public static String of(Lab lab) {
-        if (Math.hypot(lab.a(), lab.b()) < GREY_CHROMA) {
-            return grey(lab.L());
+    /** Hues by their angle in CIELAB, each from the one before up to its own limit in degrees. */
+    private enum Hue {
+        PINK(8),
+        RED(48),
+        ORANGE(72),
+        YELLOW(105),
+        GREEN(175),
+        TURQUOISE(230),
+        BLUE(300),
+        VIOLET(328),
+        PURPLE(345);
+
+        private final double upTo;
+
+        Hue(double upTo) {
+            this.upTo = upTo;
         }
-        double hue = Math.toDegrees(Math.atan2(lab.b(), lab.a()));
-        String word = hue(hue < 0 ? hue + 360 : hue, lab.L());
-        boolean says = word.equals("brown") || word.equals("yellow") || word.equals("pink");
-        return lab.L() < DARK_L && !word.equals("brown")
-                ? "dark " + word
-                : lab.L() > LIGHT_L && !says ? "light " + word : word;
+
+        static Hue of(double degrees) {
+            for (Hue hue : values()) {
+                if (degrees < hue.upTo) {
+                    return hue;
+                }
+            }
+            return PINK;
+        }
+    }
+
+    /** @return one to three words, the first with a capital, such as "Dark blue" */
+    public static String of(Lab lab) {
+        double chroma = Math.hypot(lab.a(), lab.b());
+        String words = chroma < GREY_CHROMA ? grey(lab.L()) : coloured(lab, chroma);
+        return Character.toUpperCase(words.charAt(0)) + words.substring(1);
     }
 
     private static String grey(double lightness) {
-        return lightness < 22
-                ? "black"
-                : lightness < DARK_L
-                        ? "dark grey"
-                        : lightness < LIGHT_L ? "grey" : lightness < 93 ? "light grey" : "white";
+        if (lightness >= WHITE_L) {
+            return "white";
+        } else if (lightness < BLACK_L) {
+            return "black";
+        }
+        return lightness >= 70 ? "light grey" : lightness < 40 ? "dark grey" : "grey";
     }
 
-    private static String hue(double degrees, double lightness) {
-        if (degrees < 45 || degrees >= 345) {
-            return lightness > 65 ? "pink" : "red";
-        } else if (degrees < 75) {
-            return lightness < 50 ? "brown" : "orange";
-        } else if (degrees < 105) {
-            return lightness < 50 ? "brown" : "yellow";
-        } else if (degrees < 180) {
-            return "green";
-        } else if (degrees < 230) {
-            return "turquoise";
+    private static String coloured(Lab lab, double chroma) {
+        Hue hue = Hue.of((Math.toDegrees(Math.atan2(lab.b(), lab.a())) + 360) % 360);
+        boolean warm = hue == Hue.RED || hue == Hue.ORANGE || hue == Hue.YELLOW;
+        if (lab.L() < 12) {
+            return "black";
+        } else if (hue == Hue.YELLOW && lab.L() >= 80 && chroma < 35) {
+            return "cream";
+        } else if (hue == Hue.RED && lab.L() >= 65) {
+            return "pink";
+        } else if (warm && lab.L() < 55 && (hue != Hue.RED || chroma < 35)) {
+            return hue == Hue.YELLOW ? "olive" : lab.L() < 30 ? "dark brown" : "brown";
         }
-        return degrees < 305 ? "blue" : "purple";
+        String name = hue.name().toLowerCase(java.util.Locale.ROOT);
+        if (chroma < 20 && lab.L() < 75) {
+            return (lab.L() < 35 ? "dark grey " : "grey ") + name;
+        }
+        double light = hue == Hue.YELLOW ? 95 : 72;
+        double dark = hue == Hue.YELLOW || hue == Hue.ORANGE ? 60 : 35;
+        return (lab.L() >= light ? "light " : lab.L() < dark ? "dark " : "") + name;
     }
 }

@@ -73,6 +73,38 @@ public final class Grounds {
     }
 
     /**
+     * A candidate, and what deleting its objects would do.
+     *
+     * @param candidate the colour and the reasons
+     * @param deletion what comes to light
+     */
+    public record Ground(Candidate candidate, Deletion deletion) {
+        /** @return one line for the user */
+        public String words() {
+            ColourUse use = candidate.use();
+            return use.words() + " (" + use.hex() + "): "
+                    + candidate.reasons().stream().sorted().map(Reason::words).collect(Collectors.joining(", ")) + "; "
+                    + deletion.words();
+        }
+    }
+
+    /**
+     * Finds the candidates of a page and tries out what deleting each would do.
+     *
+     * @param inventory of the page
+     * @param garment colour of the chosen garment, or null
+     * @return the most likely first
+     */
+    public static List<Ground> survey(
+            PageJob page, ColourInventory inventory, Lab garment, Cancel cancel, Progress progress) throws Refusal {
+        List<Ground> out = new ArrayList<>();
+        for (Candidate candidate : candidates(page, inventory, garment)) {
+            out.add(new Ground(candidate, deletion(page, candidate.nominated(), cancel, progress)));
+        }
+        return List.copyOf(out);
+    }
+
+    /**
      * @param inventory of the page
      * @param garment colour of the chosen garment, or null
      * @return candidates, those with most reasons and area first; colours without ink are none
@@ -80,7 +112,7 @@ public final class Grounds {
     public static List<Candidate> candidates(PageJob page, ColourInventory inventory, Lab garment) {
         Box trim = page.info().box(PageBox.TRIM);
         List<Candidate> out = new ArrayList<>();
-        for (ColourUse use : inventory.colours()) {
+        for (ColourUse use : inventory.all()) {
             double difference = garment == null ? Double.NaN : Cie.deltaE00(use.lab(), garment);
             Set<Reason> reasons = reasons(use, trim, difference);
             if (!reasons.isEmpty() && page.plate().mapping().inked(use.colour())) {
@@ -102,7 +134,7 @@ public final class Grounds {
         Box e = use.extent();
         boolean sideways = e.x0() <= trim.x0() + EDGE_PT || e.x1() >= trim.x1() - EDGE_PT;
         boolean upright = e.y0() <= trim.y0() + EDGE_PT || e.y1() >= trim.y1() - EDGE_PT;
-        if (sideways && upright && !use.hidden()) {
+        if (sideways && upright && !e.isEmpty() && !use.hidden()) {
             out.add(Reason.REACHES_THE_EDGES);
         }
         if (garmentDe00 <= NEAR_GARMENT_DE00) {
@@ -114,7 +146,7 @@ public final class Grounds {
     /**
      * What deleting the objects of bare colours would do.
      *
-     * @param objects how many there are
+     * @param objects how many there are; 0 when the colour is a part of others
      * @param inks ink that would come to light, with its area; empty when nothing would
      */
     public record Deletion(int objects, List<Uncovered> inks) {
@@ -125,6 +157,9 @@ public final class Grounds {
 
         /** @return one sentence for the user */
         public String words() {
+            if (objects == 0) {
+                return "it is part of a picture or a gradient, where there is no object to delete";
+            }
             String what = "deleting " + (objects == 1 ? "this object" : "these " + objects + " objects");
             if (inks.isEmpty()) {
                 return what + " would uncover nothing";

@@ -7,6 +7,7 @@ import inkground.artwork.ColourSpace;
 import inkground.artwork.DisplayList;
 import inkground.artwork.OutputIntent;
 import inkground.artwork.PageInfo;
+import inkground.artwork.image.PictureSize;
 import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
@@ -53,10 +54,21 @@ public final class Job implements AutoCloseable {
      * @param condition how process inks print: a bundled name or a file; null for the file's own output intent
      * @param inks file of the user's ink colours; null for none
      * @param assignment which colours are printed otherwise than stated
+     * @param size of a picture
      */
-    public record Choices(String condition, Path inks, ColourAssignment assignment) {
+    public record Choices(String condition, Path inks, ColourAssignment assignment, PictureSize size) {
         /** All as the file has it. */
         public static final Choices NONE = new Choices(null, null);
+
+        /** Of the size the file states. */
+        public Choices(String condition, Path inks, ColourAssignment assignment) {
+            this(condition, inks, assignment, PictureSize.STATED);
+        }
+
+        /** @return the same with a picture of another size */
+        public Choices sized(PictureSize other) {
+            return new Choices(condition, inks, assignment, other);
+        }
 
         /** Colours as the file has them. */
         public Choices(String condition, Path inks) {
@@ -82,7 +94,7 @@ public final class Job implements AutoCloseable {
     public static Job open(Path file, Choices choices, Cancel cancel, Progress progress) throws Refusal {
         PrintCondition chosen = choices.condition() == null ? null : PrintConditions.find(choices.condition());
         InkLibrary library = choices.inks() == null ? InkLibrary.EMPTY : InkLibraries.read(choices.inks());
-        Artwork artwork = ArtworkFiles.open(file, cancel, progress);
+        Artwork artwork = ArtworkFiles.open(file, choices.size(), cancel, progress);
         Stated whole = chosen == null ? stated(artwork.outputIntent()) : new Stated(chosen, List.of());
         List<String> notes = new ArrayList<>(whole.notes());
         InkLibrary inks = artwork.outputIntent()
@@ -148,6 +160,11 @@ public final class Job implements AutoCloseable {
     /** @return by which rules its colours are printed */
     public ColourAssignment assignment() {
         return assignment;
+    }
+
+    /** @return whether the file says how large it is; where not, {@link Choices#size} is worth asking for */
+    public boolean statesSize() {
+        return artwork.statesSize();
     }
 
     /** @return where it lies */

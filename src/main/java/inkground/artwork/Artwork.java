@@ -15,6 +15,11 @@ public interface Artwork extends AutoCloseable {
     /** @return geometry of all pages, at least one */
     List<PageInfo> pages();
 
+    /** @return whether the file says how large it is; else a size was taken, which the user may know better */
+    default boolean statesSize() {
+        return true;
+    }
+
     /** @return optional content groups */
     List<Layer> layers();
 

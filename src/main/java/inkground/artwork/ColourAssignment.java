@@ -23,6 +23,29 @@ public record ColourAssignment(List<Rule> rules) {
                 .toList());
     }
 
+    /** @return these rules, and this one last; in the place of a rule for the same colours where there is one */
+    public ColourAssignment with(Rule rule) {
+        List<Rule> out = new java.util.ArrayList<>();
+        boolean replaced = false;
+        for (Rule old : rules) {
+            boolean same = old.from().equals(rule.from());
+            if (!same || !replaced) {
+                out.add(same ? rule : old);
+            }
+            replaced |= same;
+        }
+        if (!replaced) {
+            out.add(rule);
+        }
+        return new ColourAssignment(out);
+    }
+
+    /** @return these rules but those for the same colours */
+    public ColourAssignment without(Rule rule) {
+        return new ColourAssignment(
+                rules.stream().filter(old -> !old.from().equals(rule.from())).toList());
+    }
+
     /**
      * One rule.
      *

@@ -1,20 +1,23 @@
 package inkground.cli;
 
+import inkground.app.AssignmentFile;
 import inkground.app.ColourInventory;
 import inkground.app.ColourUse;
 import inkground.app.Grounds;
 import inkground.app.Job;
 import inkground.app.PageJob;
-import inkground.app.PictureColours;
+import inkground.app.Proposal;
 import inkground.base.Refusal;
 import inkground.colour.Lab;
 import inkground.colour.Srgb;
+import inkground.plate.PictureColours;
+import inkground.substrate.Substrate;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -61,6 +64,17 @@ final class ColoursCommand implements Callable<Integer> {
                     "Colour difference (CIEDE2000) up to which colours are near-duplicates. Default: ${DEFAULT-VALUE}.")
     private double near;
 
+    @Option(
+            names = "--propose",
+            paramLabel = "FILE.json",
+            description =
+                    "Also write a colour assignment that prints every flat colour as an ink of its own: near-duplicates"
+                            + " as one, white as the substrate of --on has it, a painted-in ground bare. Look it over before use.")
+    private Path proposal;
+
+    @Option(names = "--replace", description = "Replace a file that exists already.")
+    private boolean replace;
+
     @Option(names = "--json", description = "Write JSON.")
     private boolean json;
 
@@ -68,35 +82,37 @@ final class ColoursCommand implements Callable<Integer> {
         this.console = console;
     }
 
-    /** A candidate and what deleting its objects would do. */
-    private record Ground(Grounds.Candidate candidate, Grounds.Deletion deletion) {}
-
     @Override
     public Integer call() throws Refusal {
         if (!(near >= 0 && near <= 50)) {
             throw new ParameterException(spec.commandLine(), "--near is a colour difference from 0 to 50");
         }
-        Optional<Lab> garment = substrate == null
-                ? Optional.empty()
-                : Optional.of(SubstrateChoice.of(substrate, spec).lab());
-        try (Job job = Job.open(file.path(), console.cancel(), console.progress())) {
+        Substrate on = substrate == null ? null : SubstrateChoice.of(substrate, spec);
+        try (Job job =
+                Job.open(file.path(), Job.Choices.NONE.sized(file.size()), console.cancel(), console.progress())) {
             PageJob one = job.page(page, console.cancel(), console.progress());
             ColourInventory inventory = ColourInventory.of(one, console.cancel(), console.progress());
-            List<Ground> grounds = new ArrayList<>();
-            for (Grounds.Candidate candidate : Grounds.candidates(one, inventory, garment.orElse(null))) {
-                grounds.add(new Ground(
-                        candidate, Grounds.deletion(one, candidate.nominated(), console.cancel(), console.progress())));
+            List<Grounds.Ground> grounds =
+                    Grounds.survey(one, inventory, on == null ? null : on.lab(), console.cancel(), console.progress());
+            Proposal proposed = proposal == null ? null : Proposal.of(one, inventory, grounds, on, near);
+            if (proposed != null) {
+                AssignmentFile.save(proposed.assignment(), proposal, replace);
             }
             if (json) {
                 console.json(asJson(inventory, grounds));
             } else {
                 asWords(inventory, grounds);
+                if (proposed != null) {
+                    proposed.lines().forEach(line -> console.say("proposed: " + line));
+                    console.say(
+                            proposal + ": " + proposed.assignment().rules().size() + " rules; use them with --assign.");
+                }
             }
         }
         return ExitCode.FINE;
     }
 
-    private void asWords(ColourInventory inventory, List<Ground> grounds) {
+    private void asWords(ColourInventory inventory, List<Grounds.Ground> grounds) {
         Table table = new Table("colour", "seen as", "objects", "seen cm2", "");
         for (ColourUse use : inventory.colours()) {
             table.row(
@@ -110,27 +126,17 @@ final class ColoursCommand implements Callable<Integer> {
         if (inventory.gradients() > 0) {
             console.say("besides: " + inventory.gradients() + " gradients");
         }
-        for (PictureColours image : inventory.images()) {
-            console.say("an image: " + words(image));
+        for (ColourInventory.Picture image : inventory.images()) {
+            console.say("an image: " + words(image.colours()));
         }
         for (List<ColourUse> group : inventory.nearDuplicates(near)) {
             console.say("near-duplicates: "
                     + String.join(", ", group.stream().map(ColourUse::words).toList()));
         }
-        for (Ground ground : grounds) {
-            Grounds.Candidate c = ground.candidate();
-            console.say("painted-in ground? " + c.use().words() + " (" + c.use().hex() + "): "
-                    + String.join(
-                            ", ",
-                            c.reasons().stream()
-                                    .sorted()
-                                    .map(Grounds.Reason::words)
-                                    .toList()) + "; "
-                    + ground.deletion().words());
-        }
+        grounds.forEach(ground -> console.say("painted-in ground? " + ground.words()));
     }
 
-    private Map<String, Object> asJson(ColourInventory inventory, List<Ground> grounds) {
+    private Map<String, Object> asJson(ColourInventory inventory, List<Grounds.Ground> grounds) {
         Map<String, Object> root = new LinkedHashMap<>();
         root.put("file", file.path().toString());
         root.put("page", page);
@@ -140,7 +146,9 @@ final class ColoursCommand implements Callable<Integer> {
         root.put("gradients", inventory.gradients());
         root.put(
                 "images",
-                inventory.images().stream().map(ColoursCommand::asJson).toList());
+                inventory.images().stream()
+                        .map(image -> asJson(image.colours()))
+                        .toList());
         root.put(
                 "nearDuplicates",
                 inventory.nearDuplicates(near).stream()
@@ -195,7 +203,7 @@ final class ColoursCommand implements Callable<Integer> {
         return out;
     }
 
-    private static Map<String, Object> asJson(Ground ground) {
+    private static Map<String, Object> asJson(Grounds.Ground ground) {
         Map<String, Object> out = new LinkedHashMap<>();
         Grounds.Candidate c = ground.candidate();
         out.put("colour", c.use().words());

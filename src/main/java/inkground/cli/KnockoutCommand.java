@@ -48,7 +48,8 @@ final class KnockoutCommand implements Callable<Integer> {
         if (!assignment.given()) {
             throw new ParameterException(spec.commandLine(), "say what is bare: --bare or --assign");
         }
-        try (Job job = Job.open(file.path(), assignment.assignment(), console.cancel(), console.progress())) {
+        Job.Choices choices = new Job.Choices(null, null, assignment.assignment(), file.size());
+        try (Job job = Job.open(file.path(), choices, console.cancel(), console.progress())) {
             CleanFile.Result result = KnockOuts.write(job, out, replace, console.cancel(), console.progress());
             console.say(out + ": " + result.removed() + (result.removed() == 1 ? " bare object" : " bare objects")
                     + " taken out, " + result.knockedOut() + " of them over other paint, which is knocked out there.");

@@ -80,7 +80,7 @@ final class ProofCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Refusal {
         Substrate on = SubstrateChoice.of(substrate, spec);
-        Job.Choices choices = new Job.Choices(condition.name(), library, assignment.assignment());
+        Job.Choices choices = new Job.Choices(condition.name(), library, assignment.assignment(), file.size());
         try (Job job = Job.open(file.path(), choices, console.cancel(), console.progress())) {
             PageJob page = job.page(options.page(), console.cancel(), console.progress());
             Stack stack = PrintedStack.of(page.stackOn(on), process.process(), underbase.underbase());

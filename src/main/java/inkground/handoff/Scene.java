@@ -1,10 +1,8 @@
 package inkground.handoff;
 
 import inkground.artwork.BlendMode;
-import inkground.artwork.Colour;
 import inkground.artwork.ColourSpace;
 import inkground.artwork.DisplayList;
-import inkground.artwork.ImageSource;
 import inkground.artwork.Op;
 import inkground.artwork.PageBox;
 import inkground.artwork.Paint;
@@ -13,11 +11,12 @@ import inkground.artwork.TextUse;
 import inkground.base.Cancel;
 import inkground.base.Refusal;
 import inkground.geometry.Box;
+import inkground.handoff.Bareness.Share;
 import inkground.plate.InkMapping;
 import java.awt.geom.Area;
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -27,21 +26,37 @@ import java.util.Set;
  * them has to be knocked out of.
  */
 final class Scene {
-    private static final int GRADIENT_STEPS = 256;
+    /** Area in square points that is none: rounding of curves that run along each other. */
+    private static final double NOTHING_PT2 = 0.005;
 
     /**
      * One painting operation that is not a group.
      *
      * @param groups that it is in, outermost first
      * @param bounds box of all it can paint, page space
+     * @param share how much of it is bare
      */
-    record Leaf(Op op, List<Op.Group> groups, Box bounds, boolean bare) {}
+    record Leaf(Op op, List<Op.Group> groups, Box bounds, Share share) {
+        /** @return whether nothing of it is painted any more */
+        boolean gone() {
+            return share == Share.ALL || share == Share.COVERED;
+        }
 
-    private final String page;
-    private final InkMapping mapping;
+        boolean bare() {
+            return share == Share.ALL;
+        }
+
+        boolean partlyBare() {
+            return share == Share.PART;
+        }
+    }
+
+    private final Bareness bareness;
+    private final BareShapes shapes;
     private final Set<Integer> layersOn;
-    private final Cancel cancel;
     private final Box everything;
+    private final Paint.Tiling tiling; // whose cell this is; null for a page
+    private final Map<Paint.Tiling, Scene> cells;
     private final List<Leaf> leaves = new ArrayList<>();
     private final Map<Integer, Area> holes = new HashMap<>();
 
@@ -50,17 +65,83 @@ final class Scene {
      * @throws Refusal if a bare colour is somewhere it cannot be taken out of
      */
     Scene(String page, DisplayList list, InkMapping mapping, Cancel cancel) throws Refusal {
-        this.page = page;
-        this.mapping = mapping;
-        this.layersOn = list.defaultLayers();
-        this.cancel = cancel;
-        this.everything = list.page().box(PageBox.MEDIA).grow(72);
-        add(list.ops(), List.of());
+        this(
+                new Bareness(page, mapping, cancel),
+                list.ops(),
+                list.defaultLayers(),
+                list.page().box(PageBox.MEDIA).grow(72),
+                null,
+                new IdentityHashMap<>());
+    }
+
+    private Scene(
+            Bareness bareness,
+            List<Op> ops,
+            Set<Integer> layersOn,
+            Box everything,
+            Paint.Tiling tiling,
+            Map<Paint.Tiling, Scene> cells)
+            throws Refusal {
+        this.bareness = bareness;
+        this.shapes = new BareShapes(bareness, this::bareOfCell);
+        this.layersOn = layersOn;
+        this.everything = everything;
+        this.tiling = tiling;
+        this.cells = cells;
+        add(ops, List.of());
         for (int k = 0; k < leaves.size(); k++) {
-            if (leaves.get(k).bare()) {
+            if (leaves.get(k).share() != Share.NONE) {
                 hole(k);
             }
         }
+        for (int j = 0; j < leaves.size() && !holes.isEmpty(); j++) {
+            if (covered(j)) {
+                Leaf leaf = leaves.get(j);
+                leaves.set(j, new Leaf(leaf.op(), leaf.groups(), leaf.bounds(), Share.COVERED));
+            }
+        }
+    }
+
+    /** Whether all that an object paints lies beneath one hole: clipped, it would leave a line where the edges meet. */
+    private boolean covered(int j) {
+        Leaf leaf = leaves.get(j);
+        boolean shape = !leaf.op().origin().object().startsWith("glyph of ") // drawn glyphs stay as they are
+                && (leaf.op() instanceof Op.Fill || leaf.op() instanceof Op.Stroke);
+        if (leaf.share() != Share.NONE || !shape) {
+            return false;
+        }
+        for (int hole : over(j)) {
+            Box rest = Shapes.bounds(holes.get(hole)).grow(1);
+            boolean inside = rest.intersect(leaf.bounds()).equals(leaf.bounds());
+            if (inside && Shapes.size(Shapes.minus(Shapes.of(leaf.op()), holes.get(hole))) < NOTHING_PT2) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** @return what the cell of a pattern paints, at the origin */
+    Scene cell(Paint.Tiling tiling) throws Refusal {
+        Scene cell = cells.get(tiling);
+        if (cell == null) {
+            Box box = tiling.toPage().bounds(tiling.cellBox()).grow(72);
+            cell = new Scene(bareness, tiling.cell(), layersOn, box, tiling, cells);
+            cells.put(tiling, cell);
+        }
+        return cell;
+    }
+
+    private Area bareOfCell(Paint.Tiling tiling) throws Refusal {
+        Area out = new Area();
+        Scene cell = cell(tiling);
+        for (Leaf leaf : cell.leaves) {
+            if ((leaf.bare() || leaf.partlyBare())
+                    && leaf.op().origin().visibility().shows(layersOn)) {
+                cell.refuseUnlessPlain(leaf);
+                out.add(cell.shapes.of(leaf.op()));
+            }
+        }
+        return out;
     }
 
     private void add(List<Op> ops, List<Op.Group> groups) throws Refusal {
@@ -73,95 +154,7 @@ final class Scene {
                 Box bounds = op.clip() == null
                         ? op.bounds()
                         : op.bounds().intersect(op.clip().bounds());
-                leaves.add(new Leaf(op, groups, bounds, bare(op)));
-            }
-        }
-    }
-
-    private boolean bare(Op op) throws Refusal {
-        cancel.check();
-        if (op instanceof Op.Image image) {
-            checkImage(image);
-            return false;
-        }
-        Paint paint = op instanceof Op.Fill fill
-                ? fill.paint()
-                : op instanceof Op.Stroke stroke
-                        ? stroke.paint()
-                        : op instanceof Op.Stencil stencil ? stencil.paint() : ((Op.Shade) op).shading();
-        if (paint instanceof Paint.Flat flat) {
-            refuseMixture(flat.colour().space(), op);
-            return mapping.isBare(flat.colour());
-        } else if (paint instanceof Paint.Shading shading) {
-            checkShading(shading, op);
-        } else {
-            for (Op child : ((Paint.Tiling) paint).cell()) {
-                if (holdsBare(child)) {
-                    throw refused("is inside a pattern", op);
-                }
-            }
-        }
-        return false;
-    }
-
-    private boolean holdsBare(Op op) throws Refusal {
-        if (op instanceof Op.Group group) {
-            for (Op child : group.ops()) {
-                if (holdsBare(child)) {
-                    return true;
-                }
-            }
-            return false;
-        }
-        return bare(op);
-    }
-
-    private void refuseMixture(ColourSpace space, Op op) throws Refusal {
-        if (mapping.mixesBare(space)) {
-            throw refused("is mixed with other inks in one colour", op);
-        }
-    }
-
-    private void checkImage(Op.Image image) throws Refusal {
-        ColourSpace space = image.image().space();
-        refuseMixture(space, image);
-        ImageSource.Pixels pixels = image.image().decode();
-        int n = pixels.components();
-        Set<Integer> seen = new HashSet<>();
-        for (int i = 0; i < pixels.samples().length; i += n) {
-            int key = 0;
-            float[] colour = new float[n];
-            for (int c = 0; c < n; c++) {
-                int sample = pixels.samples()[i + c] & 255;
-                key = key * 257 + sample;
-                colour[c] = space instanceof ColourSpace.Indexed
-                        ? sample
-                        : space.min(c) + (space.max(c) - space.min(c)) * sample / 255f;
-            }
-            if (seen.add(key) && mapping.isBare(new Colour(space, colour))) {
-                throw refused("is inside an image", image);
-            }
-        }
-    }
-
-    private void checkShading(Paint.Shading shading, Op op) throws Refusal {
-        refuseMixture(shading.space(), op);
-        if (shading.background() != null && mapping.isBare(shading.background())) {
-            throw refused("is the background of a gradient", op);
-        }
-        boolean ramp = shading.geometry() instanceof Paint.Axial || shading.geometry() instanceof Paint.Radial;
-        double t0 = shading.geometry() instanceof Paint.Axial a
-                ? a.t0()
-                : shading.geometry() instanceof Paint.Radial r ? r.t0() : 0;
-        double t1 = shading.geometry() instanceof Paint.Axial a
-                ? a.t1()
-                : shading.geometry() instanceof Paint.Radial r ? r.t1() : 1;
-        for (int i = 0; ramp && i <= GRADIENT_STEPS; i++) {
-            float[] values = new float
-                    [Math.max(shading.function().outputs(), shading.space().components())];
-            shading.function().apply(new float[] {(float) (t0 + (t1 - t0) * i / GRADIENT_STEPS)}, values);
-            if (mapping.isBare(new Colour(shading.space(), values))) {
-                throw refused("is inside a gradient", op);
+                leaves.add(new Leaf(op, groups, bounds, bareness.of(op)));
             }
         }
     }
@@ -177,10 +170,17 @@ final class Scene {
         if (!shows || overprintsItsInk(op) || !anythingBeneath(k)) {
             return;
         }
-        if (op instanceof Op.Stencil) {
-            throw refused("is painted through a bitmap over other paint", op);
+        refuseUnlessPlain(leaf);
+        Area area = shapes.of(op);
+        if (!area.isEmpty()) {
+            holes.put(k, tiling == null ? area : BareShapes.overEdges(area, tiling));
         }
-        TextUse text = op instanceof Op.Fill fill ? fill.text() : ((Op.Stroke) op).text();
+    }
+
+    /** Only what is opaque, and knocks out all that lies beneath, leaves a hole of a certain shape. */
+    private void refuseUnlessPlain(Leaf leaf) throws Refusal {
+        Op op = leaf.op();
+        TextUse text = op instanceof Op.Fill fill ? fill.text() : op instanceof Op.Stroke stroke ? stroke.text() : null;
         if (text != null && !text.embedded()) {
             throw refused(
                     "is type in the font " + text.font() + ", which the file does not carry, over other paint", op);
@@ -196,18 +196,18 @@ final class Scene {
                 throw refused("is in a transparent or knock-out group over other paint", op);
             }
         }
-        Area area = Shapes.of(op);
-        if (!area.isEmpty()) {
-            holes.put(k, area);
-        }
     }
 
     /** An overprinting spot ink replaces nothing but itself. */
     private static boolean overprintsItsInk(Op op) {
-        Paint paint = op instanceof Op.Fill fill
-                ? fill.paint()
-                : op instanceof Op.Stroke stroke ? stroke.paint() : ((Op.Stencil) op).paint();
-        ColourSpace space = ((Paint.Flat) paint).colour().space();
+        ColourSpace space = null;
+        if (op instanceof Op.Image image) {
+            space = image.image().space();
+        } else if (Bareness.paint(op) instanceof Paint.Flat flat) {
+            space = flat.colour().space();
+        } else if (Bareness.paint(op) instanceof Paint.Shading shading) {
+            space = shading.space();
+        }
         return op.style().overprint()
                 && (space instanceof ColourSpace.Separation || space instanceof ColourSpace.DeviceN);
     }
@@ -234,9 +234,10 @@ final class Scene {
         return leaves.size();
     }
 
-    /** @return number of bare objects */
+    /** @return number of objects that are bare in part or all */
     int bareObjects() {
-        return (int) leaves.stream().filter(Leaf::bare).count();
+        return (int)
+                leaves.stream().filter(leaf -> leaf.bare() || leaf.partlyBare()).count();
     }
 
     /** @return number of bare objects that other paint is knocked out for */
@@ -270,10 +271,12 @@ final class Scene {
         return everything;
     }
 
+    /** @return what is left of what is bare in part */
+    Bareness bareness() {
+        return bareness;
+    }
+
     Refusal refused(String why, Op op) {
-        return new Refusal(
-                page + ": the bare colour " + why + " (" + op.origin().object() + ", operator "
-                        + op.origin().place() + "), where it cannot be taken out without changing what is around it."
-                        + " Change it there in the drawing program; nothing was written.");
+        return bareness.refused(why, op);
     }
 }

@@ -11,6 +11,7 @@ import inkground.geometry.Pen;
 import java.awt.BasicStroke;
 import java.awt.geom.Area;
 import java.awt.geom.Path2D;
+import java.awt.geom.PathIterator;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
@@ -30,7 +31,12 @@ final class Shapes {
             area = new Area(stroke(stroke.pen()).createStrokedShape(line));
             area.transform(Awt.transform(stroke.penToPage()));
         }
-        for (Clip clip = op.clip(); clip != null && !area.isEmpty(); clip = clip.parent()) {
+        return clipped(area, op.clip());
+    }
+
+    /** @return the area cut by a chain of clips; the area itself is used up */
+    static Area clipped(Area area, Clip chain) {
+        for (Clip clip = chain; clip != null && !area.isEmpty(); clip = clip.parent()) {
             area.intersect(new Area(Awt.path(clip.path(), clip.rule())));
         }
         return area;
@@ -49,6 +55,37 @@ final class Shapes {
                 (float) pen.miterLimit(),
                 dashes.length == 0 ? null : dashes,
                 (float) Math.max(0, pen.dashPhase()));
+    }
+
+    static Area minus(Area area, Area other) {
+        Area out = new Area(area);
+        out.subtract(other);
+        return out;
+    }
+
+    /** @return the size of an area in square points, curves taken as polygons */
+    static double size(Area area) {
+        double twice = 0;
+        double[] at = new double[6];
+        double startX = 0;
+        double startY = 0;
+        double x = 0;
+        double y = 0;
+        for (PathIterator i = area.getPathIterator(null, 0.01); !i.isDone(); i.next()) {
+            int kind = i.currentSegment(at);
+            boolean close = kind == PathIterator.SEG_CLOSE;
+            if (kind == PathIterator.SEG_MOVETO) {
+                startX = at[0];
+                startY = at[1];
+            } else {
+                double toX = close ? startX : at[0];
+                double toY = close ? startY : at[1];
+                twice += x * toY - toX * y;
+            }
+            x = close ? startX : at[0];
+            y = close ? startY : at[1];
+        }
+        return Math.abs(twice) / 2;
     }
 
     static Box bounds(Area area) {

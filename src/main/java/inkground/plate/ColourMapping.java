@@ -2,7 +2,10 @@ package inkground.plate;
 
 import inkground.artwork.Colour;
 import inkground.artwork.ColourSpace;
+import inkground.artwork.ImageSource;
+import inkground.artwork.Paint;
 import inkground.artwork.Style;
+import inkground.base.Cancel;
 
 /** Turns colours of the artwork into tints of planes. Thread-safe. */
 interface ColourMapping {
@@ -27,10 +30,22 @@ interface ColourMapping {
      */
     void tints(ColourSpace space, float[] components, int[] out);
 
+    /** @return the soft edges of a picture that the assignment concerns; null for none */
+    default SoftEdges softEdges(ImageSource.Pixels pixels, ColourSpace space, Cancel cancel) {
+        return null;
+    }
+
+    /** @return the same of an axial or radial shading */
+    default SoftEdges softEdges(Paint.Shading shading) {
+        return null;
+    }
+
     /**
      * Tints of a colour of a picture or a shading, which may be a mixture of assigned colours; else as {@link #tints}.
+     *
+     * @param edges of the picture or shading, or null
      */
-    default void mixedTints(ColourSpace space, float[] components, int[] out) {
+    default void mixedTints(ColourSpace space, float[] components, SoftEdges edges, int[] out) {
         tints(space, components, out);
     }
 

@@ -2,7 +2,10 @@ package inkground.plate;
 
 import inkground.artwork.Colour;
 import inkground.artwork.ColourSpace;
+import inkground.artwork.ImageSource;
+import inkground.artwork.Paint;
 import inkground.artwork.Style;
+import inkground.base.Cancel;
 import java.util.Arrays;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
@@ -76,8 +79,18 @@ final class GroupMapping implements ColourMapping {
     }
 
     @Override
-    public void mixedTints(ColourSpace space, float[] components, int[] out) {
-        inks.mixedTints(space, components, out);
+    public SoftEdges softEdges(ImageSource.Pixels pixels, ColourSpace space, Cancel cancel) {
+        return inks.softEdges(pixels, space, cancel);
+    }
+
+    @Override
+    public SoftEdges softEdges(Paint.Shading shading) {
+        return inks.softEdges(shading);
+    }
+
+    @Override
+    public void mixedTints(ColourSpace space, float[] components, SoftEdges edges, int[] out) {
+        inks.mixedTints(space, components, edges, out);
         toGroup(space, components, out);
     }
 

@@ -41,19 +41,20 @@ final class InkImage {
         if (direct != null) {
             return new InkImage(pixels.width(), pixels.height(), direct, pixels.samples());
         }
+        SoftEdges edges = mapping.softEdges(pixels, space, cancel);
         return space.components() == 1
-                ? ofOneComponent(pixels, space, mapping)
-                : ofManyComponents(pixels, space, mapping, cancel);
+                ? ofOneComponent(pixels, space, mapping, edges)
+                : ofManyComponents(pixels, space, mapping, edges, cancel);
     }
 
-    private static InkImage ofOneComponent(Pixels pixels, ColourSpace space, ColourMapping mapping) {
+    private static InkImage ofOneComponent(Pixels pixels, ColourSpace space, ColourMapping mapping, SoftEdges edges) {
         int n = mapping.tintPlanes();
         int[][] table = new int[256][n];
         boolean[] used = new boolean[n];
         boolean indexed = space instanceof ColourSpace.Indexed;
         for (int v = 0; v < 256; v++) {
             float component = indexed ? v : space.min(0) + (space.max(0) - space.min(0)) * v / 255f;
-            mapping.mixedTints(space, new Colour(space, component).components(), table[v]);
+            mapping.mixedTints(space, new Colour(space, component).components(), edges, table[v]);
         }
         for (byte sample : distinct(pixels.samples())) {
             for (int p = 0; p < n; p++) {
@@ -95,7 +96,8 @@ final class InkImage {
         return planes.length > 0 ? planes : new int[] {0};
     }
 
-    private static InkImage ofManyComponents(Pixels pixels, ColourSpace space, ColourMapping mapping, Cancel cancel) {
+    private static InkImage ofManyComponents(
+            Pixels pixels, ColourSpace space, ColourMapping mapping, SoftEdges edges, Cancel cancel) {
         int n = mapping.tintPlanes();
         int in = pixels.components();
         int[] planes =
@@ -114,7 +116,7 @@ final class InkImage {
                 for (int c = 0; c < in; c++) {
                     colour[c] = space.min(c) + (space.max(c) - space.min(c)) * (samples[i + c] & 255) / 255f;
                 }
-                mapping.mixedTints(space, colour, tints);
+                mapping.mixedTints(space, colour, edges, tints);
                 System.arraycopy(samples, i, last, 0, in);
                 have = true;
             }

@@ -8,8 +8,11 @@ import inkground.artwork.ColourAssignment.Process;
 import inkground.artwork.ColourAssignment.Target;
 import inkground.artwork.ColourSpace;
 import inkground.artwork.DisplayList;
+import inkground.artwork.ImageSource;
+import inkground.artwork.Paint;
 import inkground.artwork.Style;
 import inkground.artwork.TintTransform;
+import inkground.base.Cancel;
 import inkground.colour.Cie;
 import inkground.colour.Lab;
 import inkground.colour.PrintCondition;
@@ -41,7 +44,7 @@ public final class InkMapping implements ColourMapping {
     private final PrintCondition condition;
     private final ColourReader reader;
     private final AssignedColours assigned;
-    private final Unmixing unmixing;
+    private final Mixtures mixtures;
     private final List<ColourSpace.Separation> newColorants;
     private final boolean bare;
     private final int white; // plane of the white ink, or -1
@@ -55,7 +58,7 @@ public final class InkMapping implements ColourMapping {
         this.condition = reader.condition();
         this.reader = reader;
         this.assigned = assigned;
-        this.unmixing = assigned.haveColours() ? new Unmixing(assigned.colourRules(), assigned, reader) : null;
+        this.mixtures = new Mixtures(this, assigned, reader);
         this.newColorants = assigned.newColorants(colorants);
         this.bare = assigned.anyBare();
         this.white = whiteOf(inks);
@@ -146,6 +149,11 @@ public final class InkMapping implements ColourMapping {
         return target(colour.space(), colour.components()) instanceof Bare;
     }
 
+    /** @return whether any rule makes a colour or ink bare */
+    public boolean anyBare() {
+        return bare;
+    }
+
     /** @return whether a flat colour falls under a rule of the assignment */
     boolean assigned(Colour colour) {
         return assigned(colour.space(), colour.components());
@@ -160,7 +168,7 @@ public final class InkMapping implements ColourMapping {
     }
 
     /** @return what a colour that names no ink is printed as; null for as stated */
-    private Target target(ColourSpace space, float[] components) {
+    Target target(ColourSpace space, float[] components) {
         if (!assigned.haveColours()) {
             return null;
         }
@@ -319,40 +327,63 @@ public final class InkMapping implements ColourMapping {
         }
     }
 
-    /** A soft edge between two assigned colours becomes complementary amounts of both. */
     @Override
-    public void mixedTints(ColourSpace space, float[] components, int[] out) {
+    public SoftEdges softEdges(ImageSource.Pixels pixels, ColourSpace space, Cancel cancel) {
+        return kind(space) == Kind.PROCESS ? mixtures.edges(pixels, space, cancel) : null;
+    }
+
+    @Override
+    public SoftEdges softEdges(Paint.Shading shading) {
+        return kind(shading.space()) == Kind.PROCESS ? mixtures.edges(shading) : null;
+    }
+
+    /** A soft edge between two colours, of which one at least is assigned, becomes complementary amounts of both. */
+    @Override
+    public void mixedTints(ColourSpace space, float[] components, SoftEdges edges, int[] out) {
         if (space instanceof ColourSpace.Indexed indexed) {
-            mixedTints(indexed.base(), indexed.lookup(Math.round(components[0])), out);
+            mixedTints(indexed.base(), indexed.lookup(Math.round(components[0])), edges, out);
             return;
         }
-        boolean mixable = unmixing != null && kind(space) == Kind.PROCESS && target(space, components) == null;
-        Unmixing.Mixture mixture = mixable ? unmixing.of(space, components) : null;
-        if (mixture == null) {
+        boolean mixable = kind(space) == Kind.PROCESS && target(space, components) == null;
+        if (!mixable || !mixtures.tints(space, components, edges, out)) {
             tints(space, components, out);
-            return;
-        }
-        Arrays.fill(out, 0);
-        for (int i = 0; i < mixture.rules().length; i++) {
-            ColourAssignment.Rule rule = assigned.colourRules().get(mixture.rules()[i]);
-            if (rule.to() instanceof Process) {
-                addProcess(assigned.labOf(rule), mixture.weights()[i], out);
-            } else {
-                lay(rule.to(), mixture.weights()[i], out);
-            }
         }
     }
 
-    private void addProcess(Lab lab, double amount, int[] out) {
-        float[] cmyk = new float[4];
-        condition.labToCmyk(lab.L(), lab.a(), lab.b(), cmyk);
-        for (int p = 0; p < 4; p++) {
-            out[p] = Math.min(Fixed.TINT_ONE, out[p] + Fixed.tint(amount * cmyk[p]));
+    /**
+     * What is kept of a colour of a picture or shading without the bare ones.
+     *
+     * @param space no indexed one
+     * @param edges as for {@link #mixedTints}
+     * @param clear receives the colour of what is kept; the colour itself where nothing is
+     * @return its share, 0 to 1
+     */
+    double kept(ColourSpace space, float[] components, SoftEdges edges, float[] clear) {
+        System.arraycopy(components, 0, clear, 0, components.length);
+        if (space instanceof ColourSpace.DeviceN n && !assigned.allBare(n.names())) {
+            return keptOfInks(n.names(), clear);
+        } else if (kind(space) != Kind.PROCESS || target(space, components) != null) {
+            return isBare(new Colour(space, components)) ? 0 : 1;
         }
+        return mixtures.kept(space, components, edges, clear);
+    }
+
+    private double keptOfInks(List<String> names, float[] clear) {
+        boolean bareName = false;
+        double rest = 0;
+        for (int i = 0; i < names.size(); i++) {
+            if (assigned.ofInk(names.get(i)) instanceof Bare) {
+                clear[i] = 0;
+                bareName = true;
+            } else if (!names.get(i).equals("None")) {
+                rest += clear[i];
+            }
+        }
+        return bareName && rest == 0 ? 0 : 1;
     }
 
     /** Adds an amount of a target, which is not the process inks, to tints. */
-    private void lay(Target target, double amount, int[] out) {
+    void lay(Target target, double amount, int[] out) {
         int plane = planeOf(target);
         if (plane >= 0) {
             double tint = target instanceof InkAt at ? at.tint() : 1;
@@ -423,7 +454,8 @@ public final class InkMapping implements ColourMapping {
         tints(alternate, new Colour(alternate, values).components(), out);
     }
 
-    private void process(ColourSpace space, float[] c, int[] out) {
+    /** Tints of the process inks for a colour that names no ink. */
+    void process(ColourSpace space, float[] c, int[] out) {
         if (space instanceof ColourSpace.CalGray cal) {
             // A grey of gamma 2.2 is what DeviceGray is in practice; others are brought to it.
             out[3] = Fixed.tint(1 - Math.pow(c[0], cal.gamma() / 2.2));

@@ -79,7 +79,7 @@ final class MeshSource implements PixelSource {
     private void begin(int[][] tints, int[] cover) {
         int[] out = new int[mapping.tintPlanes()];
         if (background) {
-            mapping.mixedTints(shading.space(), shading.background().components(), out);
+            mapping.mixedTints(shading.space(), shading.background().components(), null, out);
         }
         for (int p = 0; p < out.length; p++) {
             Arrays.fill(tints[p], out[p]);
@@ -206,6 +206,6 @@ final class MeshSource implements PixelSource {
                     [Math.max(shading.function().outputs(), shading.space().components())];
             shading.function().apply(values, components);
         }
-        mapping.mixedTints(shading.space(), new Colour(shading.space(), components).components(), out);
+        mapping.mixedTints(shading.space(), new Colour(shading.space(), components).components(), null, out);
     }
 }

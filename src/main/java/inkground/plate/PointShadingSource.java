@@ -40,9 +40,9 @@ final class PointShadingSource implements PixelSource {
             boolean inside = toDomain != null && locate(deviceX + i % CELL_W + 0.5, deviceY + i / CELL_W + 0.5, at);
             if (inside) {
                 shading.function().apply(at, values);
-                mapping.mixedTints(shading.space(), new Colour(shading.space(), values).components(), out);
+                mapping.mixedTints(shading.space(), new Colour(shading.space(), values).components(), null, out);
             } else if (background) {
-                mapping.mixedTints(shading.space(), shading.background().components(), out);
+                mapping.mixedTints(shading.space(), shading.background().components(), null, out);
             }
             cover[i] = inside || background ? Fixed.COVER_ONE : 0;
             for (int p = 0; p < out.length; p++) {

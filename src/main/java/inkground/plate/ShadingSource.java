@@ -3,7 +3,6 @@ package inkground.plate;
 import static inkground.plate.InkPlanes.CELL_H;
 import static inkground.plate.InkPlanes.CELL_W;
 
-import inkground.artwork.Colour;
 import inkground.artwork.Paint;
 import inkground.geometry.Matrix;
 import java.util.Arrays;
@@ -37,11 +36,13 @@ final class ShadingSource implements PixelSource {
         this.background = asPattern && shading.background() != null;
         int n = mapping.tintPlanes();
         int[][] table = new int[steps + 2][n];
+        Ramp colours = new Ramp(shading);
+        SoftEdges edges = mapping.softEdges(shading);
         for (int i = 0; i <= steps; i++) {
-            mapping.mixedTints(shading.space(), colourAt(shading, (double) i / steps), table[i]);
+            mapping.mixedTints(shading.space(), colours.at((double) i / steps).components(), edges, table[i]);
         }
         if (background) {
-            mapping.mixedTints(shading.space(), shading.background().components(), table[steps + 1]);
+            mapping.mixedTints(shading.space(), shading.background().components(), edges, table[steps + 1]);
         }
         this.planes = IntStream.range(0, n)
                 .filter(p -> Arrays.stream(table).anyMatch(row -> row[p] != 0))
@@ -68,15 +69,6 @@ final class ShadingSource implements PixelSource {
             length = (Math.abs(r.r1() - r.r0()) + Math.hypot(r.x1() - r.x0(), r.y1() - r.y0())) * m.meanScale();
         }
         return (int) Math.max(LEAST_STEPS, Math.min(MOST_STEPS, 2 * Math.ceil(length)));
-    }
-
-    private static float[] colourAt(Paint.Shading shading, double s) {
-        double t0 = shading.geometry() instanceof Paint.Axial a ? a.t0() : ((Paint.Radial) shading.geometry()).t0();
-        double t1 = shading.geometry() instanceof Paint.Axial a ? a.t1() : ((Paint.Radial) shading.geometry()).t1();
-        float[] out =
-                new float[Math.max(shading.function().outputs(), shading.space().components())];
-        shading.function().apply(new float[] {(float) (t0 + (t1 - t0) * s)}, out);
-        return new Colour(shading.space(), out).components();
     }
 
     @Override

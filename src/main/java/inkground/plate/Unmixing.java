@@ -1,20 +1,14 @@
 package inkground.plate;
 
-import inkground.artwork.ColourAssignment.Rule;
-import inkground.artwork.ColourSpace;
-import inkground.colour.Cie;
-import inkground.colour.Lab;
-import inkground.colour.Srgb;
-import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 
 /**
- * Reads a colour of a picture as a mixture of two or three assigned colours: the soft edge between two areas. Mixtures are
- * taken to be linear in encoded sRGB, as programs that draw soft edges compute them. Thread-safe.
+ * Reads a colour as a mixture of two or three others: the soft edge between flat areas. Mixtures are linear in the components
+ * given, as programs that draw soft edges compute them. Thread-safe.
  */
 final class Unmixing {
-    /** Largest distance from an exact mixture, of encoded components 0 to 1: rounding, and slight noise of compression. */
+    /** Largest distance from an exact mixture, of components 0 to 1: rounding, and slight noise of compression. */
     private static final double TOLERANCE = 6 / 255.0;
 
     private static final double INSIDE = -0.5 / 255; // weights below are no mixture
@@ -22,32 +16,33 @@ final class Unmixing {
     private static final int MOST_COLOURS = 16; // triples grow with the cube
     private static final Mixture NONE = new Mixture(new int[0], new double[0]);
 
-    private final ColourReader reader;
     private final double[][] colours;
+    private final boolean[] sought;
     private final Map<Integer, Mixture> known = new ConcurrentHashMap<>();
 
     /**
-     * Shares of rules that add up to 1.
+     * Shares of colours that add up to 1.
      *
-     * @param rules indices of rules
+     * @param ends indices of colours
      * @param weights share of each
      */
-    record Mixture(int[] rules, double[] weights) {}
+    record Mixture(int[] ends, double[] weights) {}
 
-    Unmixing(List<Rule> rules, AssignedColours assigned, ColourReader reader) {
-        this.reader = reader;
-        this.colours = rules.stream()
-                .limit(MOST_COLOURS)
-                .map(rule -> encoded(assigned.labOf(rule)))
-                .toArray(double[][]::new);
+    /**
+     * @param colours components, 0 to 1, at most four of them; those beyond the first few are left out
+     * @param sought which of them matter: others are not looked for among themselves
+     */
+    Unmixing(double[][] colours, boolean[] sought) {
+        this.colours = java.util.Arrays.copyOf(colours, Math.min(colours.length, MOST_COLOURS));
+        this.sought = sought;
     }
 
     /** @return the mixture that a colour is, or null for none */
-    Mixture of(ColourSpace space, float[] components) {
-        double[] c = space instanceof ColourSpace.DeviceRgb
-                ? new double[] {components[0], components[1], components[2]}
-                : encoded(reader.toLab(space, components));
-        int key = byteOf(c[0]) << 16 | byteOf(c[1]) << 8 | byteOf(c[2]);
+    Mixture of(double[] c) {
+        int key = 0;
+        for (double v : c) {
+            key = key << 8 | byteOf(v);
+        }
         Mixture mixture = known.get(key);
         if (mixture == null) {
             mixture = solve(c);
@@ -62,21 +57,15 @@ final class Unmixing {
         return (int) Math.max(0, Math.min(255, Math.rint(255 * v)));
     }
 
-    private static double[] encoded(Lab lab) {
-        double[] linear = new double[3];
-        Srgb.xyzToLinear(Cie.labToXyz(lab), linear);
-        for (int i = 0; i < 3; i++) {
-            linear[i] = Srgb.encode(Math.max(0, linear[i]));
-        }
-        return linear;
-    }
-
     /** The nearest mixture of two; of three only where no two will do. */
     private Mixture solve(double[] c) {
         Mixture best = NONE;
         double nearest = TOLERANCE;
         for (int i = 0; i < colours.length; i++) {
             for (int j = i + 1; j < colours.length; j++) {
+                if (!sought[i] && !sought[j]) {
+                    continue;
+                }
                 double[] a = colours[i];
                 double[] ab = minus(colours[j], a);
                 double square = dot(ab, ab);
@@ -97,6 +86,9 @@ final class Unmixing {
         for (int i = 0; i < colours.length; i++) {
             for (int j = i + 1; j < colours.length; j++) {
                 for (int k = j + 1; k < colours.length; k++) {
+                    if (!sought[i] && !sought[j] && !sought[k]) {
+                        continue;
+                    }
                     double[] ab = minus(colours[j], colours[i]);
                     double[] ac = minus(colours[k], colours[i]);
                     double[] ap = minus(c, colours[i]);
@@ -117,7 +109,7 @@ final class Unmixing {
 
     private static double distance(double[] c, double[] from, double[] ab, double u, double[] ac, double v) {
         double sum = 0;
-        for (int i = 0; i < 3; i++) {
+        for (int i = 0; i < c.length; i++) {
             double d = c[i] - from[i] - u * ab[i] - v * ac[i];
             sum += d * d;
         }
@@ -125,10 +117,18 @@ final class Unmixing {
     }
 
     private static double[] minus(double[] a, double[] b) {
-        return new double[] {a[0] - b[0], a[1] - b[1], a[2] - b[2]};
+        double[] out = new double[a.length];
+        for (int i = 0; i < out.length; i++) {
+            out[i] = a[i] - b[i];
+        }
+        return out;
     }
 
     private static double dot(double[] a, double[] b) {
-        return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+        double sum = 0;
+        for (int i = 0; i < a.length; i++) {
+            sum += a[i] * b[i];
+        }
+        return sum;
     }
 }

@@ -5,7 +5,9 @@ import java.io.InputStream;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSDictionary;
@@ -36,7 +38,13 @@ final class CasePdf {
     private final String content;
     private final Map<String, String> forms = new LinkedHashMap<>();
     private final Map<String, String> groups = new LinkedHashMap<>();
+    private final List<Part> parts = new ArrayList<>();
     private float turned;
+
+    /** Adds something to the resources. */
+    interface Part {
+        void addTo(PDDocument document, COSDictionary resources) throws IOException;
+    }
 
     CasePdf(String content) {
         this.content = content;
@@ -51,6 +59,12 @@ final class CasePdf {
     /** Adds a transparency group. */
     CasePdf group(String name, String content) {
         groups.put(name, content);
+        return this;
+    }
+
+    /** Adds an image, pattern, shading or whatever else. */
+    CasePdf with(Part part) {
+        parts.add(part);
         return this;
     }
 
@@ -74,6 +88,9 @@ final class CasePdf {
             }
             for (Map.Entry<String, String> group : groups.entrySet()) {
                 addForm(document, resources, group.getKey(), group.getValue(), true);
+            }
+            for (Part part : parts) {
+                part.addTo(document, resources);
             }
             page.getCOSObject().setItem(COSName.RESOURCES, resources);
             page.getCOSObject().setItem(COSName.CONTENTS, stream(document, content));
@@ -134,7 +151,7 @@ final class CasePdf {
         return space;
     }
 
-    private static COSArray numbers(float... values) {
+    static COSArray numbers(float... values) {
         COSArray out = new COSArray();
         for (float value : values) {
             out.add(new COSFloat(value));
@@ -142,7 +159,7 @@ final class CasePdf {
         return out;
     }
 
-    private static COSStream stream(PDDocument document, String text) throws IOException {
+    static COSStream stream(PDDocument document, String text) throws IOException {
         COSStream stream = document.getDocument().createCOSStream();
         try (OutputStream out = stream.createOutputStream()) {
             out.write(text.getBytes(StandardCharsets.ISO_8859_1));

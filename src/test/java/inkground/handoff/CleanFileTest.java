@@ -12,10 +12,12 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import inkground.artwork.ColourAssignment;
 import inkground.artwork.ColourAssignment.Bare;
+import inkground.artwork.ColourAssignment.Family;
 import inkground.artwork.ColourAssignment.InkNamed;
 import inkground.artwork.ColourAssignment.Rule;
 import inkground.artwork.ColourAssignment.Seen;
 import inkground.artwork.ColourAssignment.Source;
+import inkground.artwork.ColourAssignment.Stated;
 import inkground.artwork.PageBox;
 import inkground.artwork.pdf.PdfArtwork;
 import inkground.base.Cancel;
@@ -28,6 +30,7 @@ import inkground.plate.Plate;
 import inkground.plate.PlateRequest;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -41,6 +44,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 class CleanFileTest {
     private static final Source SEEN = new Seen(0x1c304f, 1);
     private static final String INK = RED + "12 12 100 100 re f ";
+    private static final String PLACED = "q 96 0 0 96 24 24 cm /I Do Q ";
     private static final String TEXT = "BT /F 40 Tf 10 60 Td (REACH) Tj ET ";
 
     private static final Path REFERENCE = Path.of("src/test/resources/reference/clean");
@@ -61,6 +65,10 @@ class CleanFileTest {
         public String toString() {
             return name;
         }
+    }
+
+    private static Case pixels(String name, CasePdf.Part part, String content) {
+        return new Case(name, new CasePdf(content).with(part), SEEN);
     }
 
     static Stream<Case> cases() {
@@ -120,6 +128,86 @@ class CleanFileTest {
                         "transparent ink beneath",
                         "1 0 0 0 k 0 0 100 144 re f q /Half gs " + RED + "12 12 110 110 re f Q " + GARMENT + circle
                                 + "f"),
+                pixels("an image with hard edges", CaseParts.rgbImage("I", 0), PLACED),
+                pixels("an image with hard edges over ink", CaseParts.rgbImage("I", 0), INK + PLACED),
+                pixels("an image with soft edges", CaseParts.rgbImage("I", 2), PLACED),
+                pixels("an image with soft edges over ink", CaseParts.rgbImage("I", 2), INK + PLACED),
+                pixels("an image with a palette", CaseParts.paletteImage("I"), INK + PLACED),
+                new Case(
+                        "an image in four inks",
+                        new CasePdf(INK + PLACED).with(CaseParts.cmykImage("I", 2)),
+                        new Stated(Family.CMYK, List.of(230 / 255.0, 179 / 255.0, 77 / 255.0, 77 / 255.0))),
+                new Case(
+                        "an image in two inks of which one is bare",
+                        new CasePdf(CREAM + "12 12 100 100 re f " + PLACED).with(CaseParts.twoInkImage("I")),
+                        new InkNamed("Shirt")),
+                pixels("an image with a hard mask", CaseParts.cutOut("I", 0), INK + PLACED),
+                pixels("an image with a soft mask", CaseParts.cutOut("I", 3), PLACED),
+                pixels(
+                        "an image used twice and clipped",
+                        CaseParts.rgbImage("I", 2),
+                        INK + "q " + circle + "W n " + PLACED + "Q q .4 .2 -.2 .4 70 20 cm " + PLACED + "Q"),
+                new Case(
+                        "an image in a form used twice",
+                        new CasePdf(INK + "q .5 0 0 .5 5 5 cm /Mark Do Q q .4 .2 -.2 .4 80 60 cm /Mark Do Q")
+                                .form("Mark", CREAM + "0 0 144 80 re f " + PLACED)
+                                .with(CaseParts.rgbImage("I", 2)),
+                        SEEN),
+                new Case(
+                        "an inline image",
+                        INK + "q 80 0 0 50 20 20 cm BI /W 2 /H 1 /BPC 8 /CS /RGB ID \034\060\117\305\044\056 EI Q"),
+                new Case(
+                        "a bitmap over ink",
+                        INK + GARMENT + "q 64 0 0 64 30 30 cm BI /W 8 /H 4 /BPC 1 /IM true ID \360\017\252\377 EI Q"),
+                pixels(
+                        "a pattern of dots",
+                        CaseParts.tiling("P", CREAM + "0 0 24 24 re f " + GARMENT + "4 4 10 12 re f"),
+                        INK + "/Pattern cs /P scn " + circle + "f"),
+                pixels(
+                        "a pattern alone in its cell",
+                        CaseParts.tiling("P", GARMENT + "4 4 10 12 re f"),
+                        INK + "/Pattern cs /P scn " + circle + "f"),
+                new Case(
+                        "a pattern in a form used twice",
+                        new CasePdf(INK + "q .5 0 0 .5 5 5 cm /Mark Do Q q .4 .2 -.2 .4 80 60 cm /Mark Do Q")
+                                .form("Mark", "/Pattern cs /P scn 0 0 144 144 re f")
+                                .with(CaseParts.tiling("P", CREAM + "0 0 24 24 re f " + GARMENT + "4 4 10 12 re f")),
+                        SEEN),
+                new Case(
+                        "a pattern with an image",
+                        new CasePdf(INK + "/Pattern cs /P scn " + circle + "f")
+                                .with(CaseParts.rgbImage("I", 2))
+                                .with(CaseParts.tiling("P", "q 24 0 0 24 0 0 cm /I Do Q")),
+                        SEEN),
+                pixels(
+                        "type and a stroke in a pattern",
+                        CaseParts.tiling("P", CREAM + "0 0 24 24 re f " + GARMENT + "0 0 24 10 re f"),
+                        INK + "/Pattern cs /P scn " + TEXT + "/Pattern CS /P SCN 10 w 10 30 m 130 40 l S"),
+                pixels("a gradient", CaseParts.gradient("G", false, true), "/Pattern cs /G scn " + circle + "f"),
+                pixels(
+                        "a gradient over ink",
+                        CaseParts.gradient("G", false, true),
+                        INK + "/Pattern cs /G scn " + circle + "f"),
+                pixels(
+                        "a gradient that ends over ink",
+                        CaseParts.gradient("G", false, false),
+                        INK + "/Pattern cs /G scn 6 6 130 130 re f"),
+                pixels(
+                        "a round gradient over ink",
+                        CaseParts.gradient("G", true, false),
+                        INK + "/Pattern cs /G scn 6 6 130 130 re f"),
+                pixels(
+                        "a gradient painted by itself",
+                        CaseParts.gradient("G", false, true),
+                        INK + "q " + circle + "W n .8 .1 -.1 .8 5 5 cm /G sh Q"),
+                pixels(
+                        "a gradient with an inked stroke",
+                        CaseParts.gradient("G", false, true),
+                        INK + "/Pattern cs /G scn /Cream CS 1 SCN 8 w " + circle + "b"),
+                pixels(
+                        "type and a stroke in a gradient",
+                        CaseParts.gradient("G", false, true),
+                        INK + "/Pattern cs /G scn " + TEXT + "/Pattern CS /G SCN 10 w 10 30 m 130 40 l S"),
                 new Case("a turned page", new CasePdf(INK + GARMENT + circle + "f").turned(1), SEEN),
                 new Case(
                         "a turned page of another unit", new CasePdf(INK + GARMENT + circle + "f").turned(1.5f), SEEN));
@@ -222,7 +310,6 @@ class CleanFileTest {
                 new Case("transparent", INK + "/Half gs " + GARMENT + circle),
                 new Case("group", new CasePdf(INK + "/Half gs /Group Do").group("Group", GARMENT + circle), SEEN),
                 new Case("overprints", INK + "/Over gs " + GARMENT + circle),
-                new Case("image", INK + "q 50 0 0 50 20 20 cm BI /W 1 /H 1 /BPC 8 /CS /RGB ID \034\060\117 EI Q"),
                 new Case("nothing is painted", INK),
                 new Case("the file does not carry", INK + "BT /Absent 40 Tf 10 60 Td " + GARMENT + "(AAA) Tj ET"),
                 new Case(
@@ -256,7 +343,7 @@ class CleanFileTest {
     }
 
     private static ColourAssignment bare(Source source) {
-        return new ColourAssignment(java.util.List.of(new Rule(source, new Bare())));
+        return new ColourAssignment(List.of(new Rule(source, new Bare())));
     }
 
     private static String bareInk(Case one) {

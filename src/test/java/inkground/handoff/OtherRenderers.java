@@ -21,6 +21,7 @@ final class OtherRenderers {
     /** Each renderer places edges in its own way, within this many pixels. */
     private static final int EDGE = 2;
 
+    private static final List<String> PROCESS = List.of("Cyan", "Magenta", "Yellow", "Black");
     private static final int SQUARE = 2 * EDGE + 1;
 
     private OtherRenderers() {}
@@ -58,7 +59,10 @@ final class OtherRenderers {
                     int now = 255 - (is.getRGB(x, y) & 255);
                     int then = 255 - (was.getRGB(x, y) & 255);
                     boolean gone = entry.getKey().equals(bareInk);
-                    tally.pixel(gone || zones[y][x] == 1, !gone && zones[y][x] == 0, now, then);
+                    // a spot ink that was seen there before lies beyond an edge that Ghostscript places elsewhere
+                    boolean seen = !PROCESS.contains(entry.getKey()) && then > 0;
+                    boolean bare = gone || zones[y][x] == 1 && !seen;
+                    tally.pixel(bare, !gone && zones[y][x] == 0, now, near(was, x, y, 0, now, then));
                 }
             }
             tally.check("ink " + entry.getKey());
@@ -94,11 +98,33 @@ final class OtherRenderers {
                 boolean bare = zones[y][x] == 1;
                 for (int shift = 0; shift < 32; shift += 8) {
                     boolean alpha = shift == 24;
-                    tally.pixel(bare && alpha, zones[y][x] == 0, now >> shift & 255, then >> shift & 255);
+                    int level = now >> shift & 255;
+                    tally.pixel(
+                            bare && alpha, zones[y][x] == 0, level, near(was, x, y, shift, level, then >> shift & 255));
                 }
             }
         }
         tally.check("picture");
+    }
+
+    /**
+     * @param was the picture before
+     * @param now a value of the one after
+     * @param then the value at the same place
+     * @return the nearest to it among those of the pixel and its neighbours: pictures are sampled otherwise under a mask, and
+     *     edges under a clip are placed elsewhere
+     */
+    private static int near(BufferedImage was, int x, int y, int shift, int now, int then) {
+        boolean inverted = was.getRaster().getNumBands() == 1;
+        int least = then;
+        int most = then;
+        for (int i = 0; i < 9; i++) {
+            int value = was.getRGB(x + i % 3 - 1, y + i / 3 - 1) >> shift & 255;
+            value = inverted ? 255 - value : value;
+            least = Math.min(least, value);
+            most = Math.max(most, value);
+        }
+        return Math.max(least, Math.min(most, now));
     }
 
     /** Per pixel whether it and all pixels near it are bare (1), have nothing bare (0), or neither (-1). */
@@ -185,6 +211,23 @@ final class OtherRenderers {
     private static BufferedImage picture(Path pdf) throws Exception {
         Path out = Files.createTempDirectory(pdf.getParent(), "poppler").resolve("p");
         OutsideTool.run("pdftocairo", "-png", "-transp", "-singlefile", "-r", "" + DPI, pdf.toString(), out.toString());
-        return ImageIO.read(out.resolveSibling("p.png").toFile());
+        return weighted(ImageIO.read(out.resolveSibling("p.png").toFile()));
+    }
+
+    /** Colours times alpha: what is all but transparent has a colour of rounding only. */
+    private static BufferedImage weighted(BufferedImage image) {
+        BufferedImage out = new BufferedImage(image.getWidth(), image.getHeight(), BufferedImage.TYPE_INT_ARGB);
+        for (int y = 0; y < out.getHeight(); y++) {
+            for (int x = 0; x < out.getWidth(); x++) {
+                int argb = image.getRGB(x, y);
+                int alpha = argb >>> 24;
+                int weighted = alpha << 24;
+                for (int shift = 0; shift < 24; shift += 8) {
+                    weighted |= Math.round((argb >> shift & 255) * alpha / 255f) << shift;
+                }
+                out.setRGB(x, y, weighted);
+            }
+        }
+        return out;
     }
 }

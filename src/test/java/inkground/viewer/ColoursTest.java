@@ -116,6 +116,21 @@ class ColoursTest extends FakeWindow {
     }
 
     @Test
+    void allFlatColoursAreAssignedAtOnceAndWhatWasDecidedStays() throws Exception {
+        openPainted();
+        Rule decided = new Rule(FakeColours.CREAM.source(), new WhiteInk());
+        interact(() ->
+                state.history.change("print cream as white", a -> a.assigning(new ColourAssignment(List.of(decided)))));
+        openColours();
+        clickOn("#assign-all");
+        until(() -> rules().size() == 4);
+        assertThat(rules().get(0)).isEqualTo(decided);
+        assertThat(rgbAt(10, 10)).isEqualTo(FakeEngine.PAPER.argb() & 0xffffff);
+        push(KeyCode.CONTROL, KeyCode.Z);
+        assertThat(rules()).containsExactly(decided);
+    }
+
+    @Test
     void tinyAndHiddenColoursAreListedApart() throws Exception {
         openPainted();
         openColours();

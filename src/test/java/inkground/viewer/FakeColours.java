@@ -9,6 +9,8 @@ import inkground.app.Grounds.Uncovered;
 import inkground.artwork.Colour;
 import inkground.artwork.ColourAssignment;
 import inkground.artwork.ColourAssignment.Bare;
+import inkground.artwork.ColourAssignment.InkAt;
+import inkground.artwork.ColourAssignment.Rule;
 import inkground.artwork.ColourSpace;
 import inkground.artwork.TintTransform;
 import inkground.colour.Cie;
@@ -81,6 +83,13 @@ final class FakeColours {
 
     static Deletion deletion() {
         return new Deletion(1, List.of(new Uncovered(Ink.named("Signal Red"), 12.1)));
+    }
+
+    static ColourAssignment proposal() {
+        return new ColourAssignment(List.of(
+                new Rule(GROUND.source(), new Bare()),
+                new Rule(CREAM.source(), new InkAt("Cream", 1)),
+                new Rule(NEARLY_CREAM.source(), new InkAt("Cream", 1))));
     }
 
     static Optional<ColourUse> at(boolean red, boolean teal) {

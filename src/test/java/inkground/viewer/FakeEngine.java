@@ -198,6 +198,12 @@ final class FakeEngine implements ProofEngine {
         }
 
         @Override
+        public ColourAssignment proposal(
+                ColourInventory colours, String substrateId, Cancel cancel, Progress progress) {
+            return FakeColours.proposal();
+        }
+
+        @Override
         public Optional<ColourUse> colourAt(
                 ColourInventory colours, double xPt, double yPt, Set<Integer> layersOn, Cancel cancel) {
             return FakeColours.at(art(0, xPt, yPt) > 0, art(1, xPt, yPt) > 0);

@@ -162,7 +162,7 @@ class StackTest extends FakeWindow {
     @Test
     void whatIsSeenUnderThePointerStandsOverTheLayers() throws Exception {
         openArtwork();
-        pointAt(200, 200);
+        pointAt(100, 200);
         assertThat(text("#seen-cover")).isEqualTo("Inked, total 50 %");
         assertThat(text("#seen-colour")).startsWith("Lab 50");
         moveTo("#stack .title");

@@ -38,15 +38,26 @@ public final class ImageArtwork implements Artwork {
 
     private final Path file;
     private final List<Frame> frames;
+    private final PictureSize size;
     private final List<PageInfo> pages = new ArrayList<>();
 
-    private ImageArtwork(Path file, List<Frame> frames) {
+    private ImageArtwork(Path file, List<Frame> frames, PictureSize size) throws Refusal {
         this.file = file;
         this.frames = frames;
+        this.size = size;
         for (int i = 0; i < frames.size(); i++) {
             Frame frame = frames.get(i);
             double width = frame.source().width() * 72 / dpi(frame)[0];
             double height = frame.source().height() * 72 / dpi(frame)[1];
+            if (!(width <= MOST_PT && height <= MOST_PT)) {
+                throw new Refusal(String.format(
+                        Locale.ROOT,
+                        "%s would be %.0f × %.0f mm at the size chosen: more than %.0f mm. Choose a smaller one.",
+                        file.getFileName(),
+                        width * Box.MM_PER_PT,
+                        height * Box.MM_PER_PT,
+                        PictureSize.MOST_MM));
+            }
             Map<PageBox, Box> boxes = new EnumMap<>(PageBox.class);
             for (PageBox box : PageBox.values()) {
                 boxes.put(box, new Box(0, 0, width, height));
@@ -65,17 +76,31 @@ public final class ImageArtwork implements Artwork {
      * @throws java.util.concurrent.CancellationException if cancelled
      */
     public static Artwork open(Path file, Cancel cancel, Progress progress) throws Refusal {
+        return open(file, PictureSize.STATED, cancel, progress);
+    }
+
+    /**
+     * Opens a file of pictures as above.
+     *
+     * @param size chosen by the user for all its pictures; goes before what the file states
+     */
+    public static Artwork open(Path file, PictureSize size, Cancel cancel, Progress progress) throws Refusal {
         String name = file.getFileName().toString();
         cancel.check();
         progress.report("opening " + name, 0);
-        ImageArtwork artwork = new ImageArtwork(file, RasterFile.read(file));
+        ImageArtwork artwork = new ImageArtwork(file, RasterFile.read(file), size);
         cancel.check();
         progress.report("opening " + name, 1);
         return artwork;
     }
 
     /** @return samples per inch to place a frame at, across and down */
-    private static double[] dpi(Frame frame) {
+    private double[] dpi(Frame frame) {
+        if (size.chosen()) {
+            double dpi = size.dpiFor(frame.source().width());
+            double ratio = stated(frame) ? frame.dpiY() / frame.dpiX() : 1; // samples need not be square
+            return new double[] {dpi, dpi * ratio};
+        }
         return stated(frame) ? new double[] {frame.dpiX(), frame.dpiY()} : new double[] {DEFAULT_DPI, DEFAULT_DPI};
     }
 
@@ -96,6 +121,11 @@ public final class ImageArtwork implements Artwork {
     @Override
     public List<PageInfo> pages() {
         return List.copyOf(pages);
+    }
+
+    @Override
+    public boolean statesSize() {
+        return frames.stream().allMatch(ImageArtwork::stated);
     }
 
     @Override
@@ -126,18 +156,30 @@ public final class ImageArtwork implements Artwork {
         // the unit square's top is y = 1, the page's is y = 0
         Matrix unitToPage = new Matrix(box.width(), 0, 0, -box.height(), 0, box.height());
         List<Approximation> notes = new ArrayList<>();
-        if (!stated(frame)) {
-            notes.add(new Approximation(
-                    "a picture that does not say how large it is",
-                    String.format(Locale.ROOT, "placed at %.0f samples per inch", DEFAULT_DPI),
-                    origin));
-        }
+        sizeNote(frame, box, origin).ifPresent(notes::add);
         for (Frame.Note note : frame.notes()) {
             notes.add(new Approximation(note.feature(), note.shownAs(), origin));
         }
         Op image = new Op.Image(frame.source(), unitToPage, Style.PLAIN, null, origin);
         progress.report("reading " + file.getFileName(), 1);
         return new DisplayList(info, List.of(image), List.of(), null, notes);
+    }
+
+    private Optional<Approximation> sizeNote(Frame frame, Box box, Origin origin) {
+        String taken = String.format(
+                Locale.ROOT,
+                "taken as %.1f × %.1f mm, %.0f samples per inch",
+                box.widthMm(),
+                box.heightMm(),
+                dpi(frame)[0]);
+        if (!stated(frame)) {
+            String why = size.chosen() ? ", as chosen" : "; choose another size if it is not";
+            return Optional.of(new Approximation("a picture whose file states no size", taken + why, origin));
+        } else if (size.chosen()) {
+            String said = String.format(Locale.ROOT, "a picture that states %.0f samples per inch", frame.dpiX());
+            return Optional.of(new Approximation(said, taken + ", as chosen", origin));
+        }
+        return Optional.empty();
     }
 
     @Override

@@ -13,6 +13,9 @@ import javax.imageio.stream.ImageInputStream;
 final class TiffBlocks {
     private static final int MAX_BLOCKS = 4_000_000;
 
+    /** Samples that a tile may have whatever the size of its picture: 4096 × 4096. */
+    private static final long LARGEST_SPARE_TILE = 1 << 24;
+
     private final ImageInputStream in;
     private final TiffDirectory tags;
     private final int width;
@@ -46,6 +49,10 @@ final class TiffBlocks {
                 : (int) Math.max(1, Math.min(height, rows == null ? height : rows[0]));
         if (blockWidth < 1 || blockHeight < 1 || blockWidth > 1 << 16 && tiled || blockHeight > 1 << 16 && tiled) {
             throw new IOException("blocks of " + blockWidth + " × " + blockHeight);
+        }
+        long most = Math.max(LARGEST_SPARE_TILE, 4L * width * height);
+        if (tiled && (long) blockWidth * blockHeight > most) {
+            throw new IOException("tiles of " + blockWidth + " × " + blockHeight + " for " + width + " × " + height);
         }
         in.seek(0);
         this.littleEndian = in.readUnsignedShort() == 0x4949;

@@ -368,7 +368,9 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
             if ("Image".equals(Cos.nameOf(stream, "Subtype"))) {
                 drawImage(parts.image(stream, resources()));
             } else if ("Form".equals(Cos.nameOf(stream, "Subtype")) || stream.containsKey("BBox")) {
-                drawForm(stream, "form " + name.getName());
+                // each use by a name of its own, since what it paints can differ
+                int place = recording.origin().place();
+                drawForm(stream, "form " + name.getName() + " at operator " + place);
             }
         } finally {
             recording.endMarked();

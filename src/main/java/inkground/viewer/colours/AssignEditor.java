@@ -191,7 +191,6 @@ final class AssignEditor extends VBox {
         if (first.source() instanceof InkNamed named) {
             return named.name();
         }
-        String look = ColourWords.of(first.lab());
-        return Character.toUpperCase(look.charAt(0)) + look.substring(1);
+        return ColourWords.of(first.lab());
     }
 }

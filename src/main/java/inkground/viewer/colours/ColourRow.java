@@ -1,10 +1,10 @@
 package inkground.viewer.colours;
 
 import inkground.app.ColourInventory;
+import inkground.app.ColourInventory.Picture;
 import inkground.app.ColourRules.Subject;
 import inkground.app.ColourUse;
-import inkground.app.PictureColours;
-import inkground.colour.Srgb;
+import inkground.plate.PictureColours;
 import inkground.viewer.ui.Ui;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -26,14 +26,14 @@ sealed interface ColourRow {
      * One colour.
      *
      * @param subject what a rule for it is about
-     * @param use where it is painted; null for a flat colour of a picture
+     * @param use where it is painted
      * @param words its numbers
      * @param figures how much there is of it
      * @param grouped whether it stands in a group
      */
     record Entry(Subject subject, ColourUse use, String words, String figures, boolean grouped) implements ColourRow {
         int rgb() {
-            return Srgb.labToArgb(subject.lab()) & 0xffffff;
+            return use.rgb();
         }
     }
 
@@ -97,19 +97,14 @@ sealed interface ColourRow {
         return new Entry(Subject.of(use), use, use.words(), area + ", " + count(use.objects(), "object"), grouped);
     }
 
-    private static void pictures(List<PictureColours> pictures, List<ColourRow> rows) {
+    private static void pictures(List<Picture> pictures, List<ColourRow> rows) {
         for (int i = 0; i < pictures.size(); i++) {
-            PictureColours picture = pictures.get(i);
+            PictureColours colours = pictures.get(i).colours();
             rows.add(new Heading(
-                    "Picture" + (pictures.size() > 1 ? " " + (i + 1) : "") + ": " + summary(picture), List.of()));
-            for (PictureColours.Flat flat : picture.flats()) {
-                Subject subject = Subject.of(flat);
+                    "Picture" + (pictures.size() > 1 ? " " + (i + 1) : "") + ": " + summary(colours), List.of()));
+            for (ColourUse use : pictures.get(i).uses()) {
                 rows.add(new Entry(
-                        subject,
-                        null,
-                        String.format(Locale.ROOT, "#%06X", Srgb.labToArgb(flat.lab()) & 0xffffff),
-                        percent(flat.share()) + " of the picture",
-                        true));
+                        Subject.of(use), use, use.words(), Ui.area(use.visibleCm2()) + " cm² of the picture", true));
             }
         }
     }

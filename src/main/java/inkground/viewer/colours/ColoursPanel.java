@@ -50,7 +50,15 @@ public final class ColoursPanel extends VBox {
         editor = new AssignEditor(state, desk);
         dress(pick, "pick-colour", Feather.CROSSHAIR, "Pick on the proof: a click there chooses the colour here");
         pick.selectedProperty().bindBidirectional(state.colours.picking);
-        Button rules = new Button("Rules of…");
+        Button all = new Button("All to inks");
+        dress(
+                all,
+                "assign-all",
+                Feather.DROPLET,
+                "Assign all flat colours to inks: near-duplicates become one ink; what you decided stays");
+        all.setOnAction(e -> desk.assignAll());
+        all.disableProperty().bind(state.colours.inventory.isNull());
+        Button rules = new Button();
         dress(rules, "take-rules", Feather.DOWNLOAD, "Print the colours by the rules kept beside another artwork");
         rules.setOnAction(e -> askForRules(proofs));
         clean = new Button("Clean file…");
@@ -60,7 +68,7 @@ public final class ColoursPanel extends VBox {
                 Feather.FILE_MINUS,
                 "Write a PDF in which the bare colours print nothing and what they hid stays hidden");
         clean.setOnAction(e -> state.colours.cleanSheet.set(true));
-        HBox tools = new HBox(pick, Ui.spring(), rules, clean);
+        HBox tools = new HBox(pick, all, Ui.spring(), rules, clean);
         tools.getStyleClass().add("colours-tools");
         tools.setAlignment(Pos.CENTER_LEFT);
         getChildren().addAll(tools, listed(), editor);
@@ -72,7 +80,7 @@ public final class ColoursPanel extends VBox {
         button.setId(id);
         button.setGraphic(new FontIcon(icon));
         button.setMinWidth(USE_PREF_SIZE);
-        button.setAccessibleText(button.getText() + ": " + sentence);
+        button.setAccessibleText(button.getText().isEmpty() ? sentence : button.getText() + ": " + sentence);
         Ui.tip(button, sentence);
     }
 

@@ -84,8 +84,8 @@ public final class GroundBar extends HBox {
         ColourUse use = candidate.use();
         boolean fills = candidate.reasons().contains(Reason.FILLS_THE_PAGE);
         boolean near = candidate.reasons().contains(Reason.NEAR_THE_GARMENT);
-        String what =
-                "The " + ColourWords.of(use.lab()) + (fills ? " that fills the page" : "") + " (" + use.words() + ")";
+        String what = "The " + ColourWords.of(use.lab()).toLowerCase(Locale.ROOT)
+                + (fills ? " that fills the page" : "") + " (" + use.words() + ")";
         String close = near
                 ? String.format(
                         Locale.ROOT,

@@ -19,6 +19,7 @@ import inkground.viewer.task.Activity;
 import inkground.viewer.task.Outcome;
 import inkground.viewer.task.RenderScheduler;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import javafx.beans.Observable;
@@ -37,6 +38,7 @@ public final class ColourDesk {
     private final RenderScheduler ground;
     private final RenderScheduler deletion;
     private final RenderScheduler pick;
+    private final RenderScheduler proposing;
     private OpenFile stockedFile;
     private int stockedPage;
     private Activity taking;
@@ -49,6 +51,7 @@ public final class ColourDesk {
         ground = desk.forView("painted-in ground");
         deletion = desk.forView("what deleting would do");
         pick = desk.forView("picked colour");
+        proposing = desk.forView("proposed inks");
         state.page.addListener((Observable o) -> turnTo());
         state.figures.addListener((Observable o) -> {
             // The picture and the areas of the inks come first: the user waits for those.
@@ -169,7 +172,7 @@ public final class ColourDesk {
             state.colours.settleGround(state.file.get().path());
             ColourAssignment nominated = candidate.nominated();
             state.history.change(
-                    "print the " + ColourWords.of(candidate.use().lab()) + " as bare",
+                    "print the " + ColourWords.of(candidate.use().lab()).toLowerCase(Locale.ROOT) + " as bare",
                     a -> a.assigning(nominated.then(a.assignment())));
         }
     }
@@ -177,6 +180,31 @@ public final class ColourDesk {
     /** Leaves the colour that is asked about as it is. */
     public void keepGround() {
         state.colours.settleGround(state.file.get().path());
+    }
+
+    /** Prints all flat colours that have no ink yet as inks; what the user has decided stays. */
+    public void assignAll() {
+        OpenPage page = state.page.get();
+        ColourInventory colours = state.colours.inventory.get();
+        SubstrateCard card = state.substrate.get();
+        if (page == null || colours == null || card == null) {
+            return;
+        }
+        desk.work(
+                "Proposing inks",
+                proposing,
+                (cancel, activity) -> page.proposal(colours, card.id(), cancel, activity),
+                (ColourAssignment proposed) -> {
+                    state.history.change(
+                            "assign all flat colours to inks",
+                            a -> a.assigning(a.assignment().then(proposed)));
+                    int rules = proposed.rules().size();
+                    state.news.set(
+                            rules == 0
+                                    ? "Every flat colour has its ink already"
+                                    : rules + (rules == 1 ? " colour" : " colours")
+                                            + " assigned; change any in the list");
+                });
     }
 
     private void pick() {

@@ -7,11 +7,13 @@ import inkground.app.ColourUse;
 import inkground.app.Grounds;
 import inkground.app.Grounds.Candidate;
 import inkground.app.Grounds.Deletion;
+import inkground.app.Grounds.Ground;
 import inkground.app.InkUse;
 import inkground.app.Job;
 import inkground.app.KnockOuts;
 import inkground.app.PageJob;
 import inkground.app.Proofs;
+import inkground.app.Proposal;
 import inkground.app.Session;
 import inkground.app.SessionFile;
 import inkground.appearance.Appearance;
@@ -298,6 +300,16 @@ public final class JobEngine implements ProofEngine {
         }
 
         @Override
+        public ColourAssignment proposal(ColourInventory colours, String substrateId, Cancel cancel, Progress progress)
+                throws Refusal {
+            Substrate on = library.byId(substrateId).orElseThrow();
+            Lab garment = on.kind() == Substrate.Kind.GARMENT ? on.lab() : null;
+            List<Ground> grounds = Grounds.survey(page, colours, garment, cancel, progress);
+            return Proposal.of(page, colours, grounds, on, ColourInventory.NEAR_DE00)
+                    .assignment();
+        }
+
+        @Override
         public Optional<ColourUse> colourAt(
                 ColourInventory colours, double xPt, double yPt, Set<Integer> layersOn, Cancel cancel) throws Refusal {
             return colours.at(page, xPt, yPt, layersOn, cancel);
@@ -352,8 +364,7 @@ public final class JobEngine implements ProofEngine {
             InkPlanes planes = from.render(wide, cancel, Progress.NONE);
             Appearance.paint(planes, model, pixels, 0, wide.width(), cancel);
             for (int y = 0; y < region.height(); y++) {
-                System.arraycopy(
-                        pixels, (y + reach) * wide.width() + reach, argb, offset + y * stride, region.width());
+                System.arraycopy(pixels, (y + reach) * wide.width() + reach, argb, offset + y * stride, region.width());
             }
         }
 

@@ -144,6 +144,14 @@ public interface ProofEngine {
         /** Tells what deleting the objects of bare colours would do, instead of knocking them out. */
         Deletion deletion(ColourAssignment nominated, Cancel cancel, Progress progress) throws Refusal;
 
+        /**
+         * Proposes an ink for every flat colour that has none.
+         *
+         * @param substrateId what it is printed on
+         */
+        ColourAssignment proposal(ColourInventory colours, String substrateId, Cancel cancel, Progress progress)
+                throws Refusal;
+
         /** @return the flat colour that is seen at a place of the page, in points, with these layers on */
         Optional<ColourUse> colourAt(
                 ColourInventory colours, double xPt, double yPt, Set<Integer> layersOn, Cancel cancel) throws Refusal;

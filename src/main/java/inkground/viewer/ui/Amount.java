@@ -28,7 +28,7 @@ public final class Amount extends HBox {
     private final DoubleProperty shown = new SimpleDoubleProperty(this, "shown");
     private final Label unit = Ui.label("", "quiet");
     private final String sentence;
-    private final double step;
+    private final double stepsPerUnit;
     private final Asked asked;
     private NumberField number;
     private double shownPerUnit;
@@ -39,11 +39,11 @@ public final class Amount extends HBox {
      * @param id of the slider; the number's has "-number" added
      * @param words its name for the user
      * @param sentence for the tooltip
-     * @param step smallest change, and what a key changes
+     * @param step smallest change, and what a key changes: 1 or a whole part of it
      */
     public Amount(String id, String words, String sentence, double min, double max, double step, Asked asked) {
         this.sentence = words + ", as a number: " + sentence;
-        this.step = step;
+        this.stepsPerUnit = Math.rint(1 / step);
         this.asked = asked;
         getStyleClass().add("amount");
         setAlignment(Pos.CENTER_LEFT);
@@ -69,8 +69,9 @@ public final class Amount extends HBox {
 
     private void ask(double wanted) {
         if (!telling) {
-            double held = Math.max(slider.getMin(), Math.min(slider.getMax(), Math.rint(wanted / step) * step));
-            asked.value(held, gesture);
+            // By steps per unit, which are whole, so that 0.3 is 0.3.
+            double stepped = Math.rint(wanted * stepsPerUnit) / stepsPerUnit;
+            asked.value(Math.max(slider.getMin(), Math.min(slider.getMax(), stepped)), gesture);
         }
     }
 

@@ -34,6 +34,28 @@ class TiffContractTest extends ArtworkContract {
                 new Pictures.Tiff(2, 2, 8, 300, 5, new byte[9]).end(false),
                 "floating point",
                 new Pictures.Tiff(2, 2, 32, 3, 2, new byte[48]).number(339, 3).end(false),
+                "810,000 tiles of one sample, of which one is there",
+                new Pictures.Tiff(900, 900, 8, 1, 1, new byte[9])
+                        .number(322, 1)
+                        .number(323, 1)
+                        .number(324, 8)
+                        .end(false),
+                "strips of one row, of which one is there",
+                new Pictures.Tiff(2, 400_000, 8, 1, 1, new byte[9])
+                        .number(278, 1)
+                        .end(false),
+                "tiles of 16 million samples across",
+                new Pictures.Tiff(8, 8, 8, 1, 1, new byte[64])
+                        .number(322, 16_000_000)
+                        .number(323, 16_000_000)
+                        .number(324, 8)
+                        .end(false),
+                "a tile of 1.6 GB for 64 samples",
+                new Pictures.Tiff(8, 8, 8, 1, 1, new byte[64])
+                        .number(322, 40_000)
+                        .number(323, 40_000)
+                        .number(324, 8)
+                        .end(false),
                 "tiles of no size",
                 new Pictures.Tiff(8, 8, 8, 1, 1, new byte[64])
                         .number(322, 0)

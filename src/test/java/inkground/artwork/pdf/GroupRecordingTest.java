@@ -35,7 +35,7 @@ class GroupRecordingTest {
                         .only(Op.Fill.class, dir);
         assertThat(fill.bounds()).isEqualTo(new Box(20, 70, 220, 90));
         assertThat(fill.clip().bounds()).isEqualTo(new Box(20, -10, 120, 90));
-        assertThat(fill.origin().object()).isEqualTo("form Fm1 in page");
+        assertThat(fill.origin().object()).isEqualTo("form Fm1 at operator 2 in page");
         assertThat(fill.origin().place()).isEqualTo(1);
         assertThat(fill.paint())
                 .as("a form starts with the colour in force")

@@ -1,4 +1,4 @@
-package inkground.app;
+package inkground.plate;
 
 import inkground.artwork.Colour;
 import inkground.artwork.ColourSpace;
@@ -6,8 +6,8 @@ import inkground.artwork.ImageSource.Pixels;
 import inkground.base.Cancel;
 import inkground.colour.Cie;
 import inkground.colour.Lab;
-import inkground.plate.ColourReader;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -23,7 +23,7 @@ import java.util.Map;
  */
 public record PictureColours(List<Flat> flats, double mixedShare, double toneShare) {
     /** Radius of a cluster, ΔE00. */
-    static final double RADIUS = 4;
+    private static final double RADIUS = 4;
 
     /** A flat colour holds at least this share of the picture … */
     private static final double LEAST_SHARE = 0.002;
@@ -48,21 +48,41 @@ public record PictureColours(List<Flat> flats, double mixedShare, double toneSha
     /**
      * A flat colour.
      *
+     * @param colour the one that most of its samples have; of the palette's base space where there is a palette
      * @param lab its centre
      * @param share of the picture's opaque samples, 0 to 1
+     * @param edgeShare share of the samples along the picture's four edges, 0 to 1
      */
-    public record Flat(Lab lab, double share) {}
+    public record Flat(Colour colour, Lab lab, double share, double edgeShare) {}
 
     /** Counts of one quantised colour. */
     private static final class Bin {
         Lab lab;
         long count;
+        long edge;
+        float[] common; // by majority vote
+        private long votes;
+
+        void add(float[] colour) {
+            count++;
+            if (votes == 0) {
+                common = colour;
+            }
+            votes += Arrays.equals(common, colour) ? 1 : -1;
+        }
     }
 
-    /** @return the colours of a picture; large ones are sampled evenly */
-    static PictureColours of(Pixels pixels, ColourSpace space, ColourReader reader, Cancel cancel) {
+    /**
+     * Takes stock of a picture; large ones are sampled evenly.
+     *
+     * @param pixels decoded
+     * @param space of the samples
+     * @param reader for colours
+     */
+    public static PictureColours of(Pixels pixels, ColourSpace space, ColourReader reader, Cancel cancel) {
         Map<Integer, Bin> bins = new HashMap<>();
-        long total = count(pixels, space, reader, bins, cancel);
+        Count counted = count(pixels, space, reader, bins, cancel);
+        long total = counted.samples();
         List<Bin> order = new ArrayList<>(bins.values());
         order.sort(Comparator.comparingLong((Bin b) -> b.count).reversed());
         List<Bin> centres = new ArrayList<>();
@@ -73,13 +93,17 @@ public record PictureColours(List<Flat> flats, double mixedShare, double toneSha
                 break;
             }
             long near = 0;
+            long nearEdge = 0;
             for (Bin other : order) {
-                near += Cie.deltaE00(other.lab, bin.lab) <= RADIUS ? other.count : 0;
+                boolean close = Cie.deltaE00(other.lab, bin.lab) <= RADIUS;
+                near += close ? other.count : 0;
+                nearEdge += close ? other.edge : 0;
             }
             double least = between(bin.lab, flats) ? LEAST_SHARE_BETWEEN : LEAST_SHARE;
             if (free && near >= least * total && bin.count >= LEAST_PEAK * near) {
                 centres.add(bin);
-                flats.add(new Flat(bin.lab, (double) near / total));
+                double edge = (double) nearEdge / Math.max(1, counted.edge());
+                flats.add(new Flat(colour(space, bin.common), bin.lab, (double) near / total, edge));
             }
         }
         long mixed = 0;
@@ -97,19 +121,33 @@ public record PictureColours(List<Flat> flats, double mixedShare, double toneSha
         return new PictureColours(flats, (double) mixed / Math.max(1, total), (double) tone / Math.max(1, total));
     }
 
-    private static long count(
+    /**
+     * What was counted.
+     *
+     * @param samples that are opaque
+     * @param edge samples along the four edges, opaque or not
+     */
+    private record Count(long samples, long edge) {}
+
+    private static Count count(
             Pixels pixels, ColourSpace space, ColourReader reader, Map<Integer, Bin> bins, Cancel cancel) {
         int n = pixels.components();
         int size = pixels.width() * pixels.height();
         int step = Math.max(1, size / MOST_SAMPLES);
+        while (step > 1 && pixels.width() % step == 0) {
+            step++; // else the same columns in every row
+        }
         boolean sameMask = pixels.mask() != null
                 && pixels.mask().width() == pixels.width()
                 && pixels.mask().height() == pixels.height();
         long total = 0;
+        long edges = 0;
         for (int i = 0; i < size; i += step) {
             if ((i & 0xfff) < step) {
                 cancel.check();
             }
+            boolean edge = onEdge(pixels, i);
+            edges += edge ? 1 : 0;
             if (sameMask && (pixels.mask().samples()[i] & 255) < 128) {
                 continue;
             }
@@ -125,10 +163,23 @@ public record PictureColours(List<Flat> flats, double mixedShare, double toneSha
             if (bin.lab == null) {
                 bin.lab = reader.toLab(space, new Colour(space, colour).components());
             }
-            bin.count++;
+            bin.add(colour);
+            bin.edge += edge ? 1 : 0;
             total++;
         }
-        return total;
+        return new Count(total, edges);
+    }
+
+    private static boolean onEdge(Pixels pixels, int i) {
+        int x = i % pixels.width();
+        int y = i / pixels.width();
+        return x == 0 || y == 0 || x == pixels.width() - 1 || y == pixels.height() - 1;
+    }
+
+    private static Colour colour(ColourSpace space, float[] components) {
+        return space instanceof ColourSpace.Indexed indexed
+                ? new Colour(indexed.base(), indexed.lookup(Math.round(components[0])))
+                : new Colour(space, components);
     }
 
     private static boolean between(Lab lab, List<Flat> flats) {

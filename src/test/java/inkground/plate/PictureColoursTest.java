@@ -1,4 +1,4 @@
-package inkground.app;
+package inkground.plate;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -7,7 +7,6 @@ import inkground.artwork.ImageSource.Pixels;
 import inkground.base.Cancel;
 import inkground.colour.PrintConditions;
 import inkground.colour.Srgb;
-import inkground.plate.ColourReader;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
