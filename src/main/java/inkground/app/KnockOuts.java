@@ -5,7 +5,6 @@ import inkground.artwork.pdf.PdfArtwork;
 import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
-import inkground.colour.PrintConditions;
 import inkground.handoff.CleanFile;
 import java.nio.file.Path;
 
@@ -38,9 +37,6 @@ public final class KnockOuts {
             throw new Refusal(
                     job.file().getFileName() + " is not a PDF; only PDF files can be knocked out. Export one.");
         }
-        return CleanFile.write(
-                new CleanFile.Order(pdf, assignment, PrintConditions.bundled(Job.DEFAULT_CONDITION), file, replace),
-                cancel,
-                progress);
+        return CleanFile.write(new CleanFile.Order(pdf, assignment, job.condition(), file, replace), cancel, progress);
     }
 }

@@ -103,7 +103,9 @@ public record PictureColours(List<Flat> flats, double mixedShare, double toneSha
             if (free && near >= least * total && bin.count >= LEAST_PEAK * near) {
                 centres.add(bin);
                 double edge = (double) nearEdge / Math.max(1, counted.edge());
-                flats.add(new Flat(colour(space, bin.common), bin.lab, (double) near / total, edge));
+                Colour common = colour(space, bin.common);
+                Lab lab = reader.toLab(common.space(), common.components());
+                flats.add(new Flat(common, lab, (double) near / total, edge));
             }
         }
         long mixed = 0;

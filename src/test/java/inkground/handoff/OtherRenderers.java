@@ -22,6 +22,12 @@ final class OtherRenderers {
     private static final int EDGE = 2;
 
     private static final List<String> PROCESS = List.of("Cyan", "Magenta", "Yellow", "Black");
+    /**
+     * Where two soft edges lie on one line, up to a quarter of the lower colour is lost in a pixel: along the rim of a gradient
+     * or picture that is bare elsewhere, at this coarse resolution. A plate has no soft edges.
+     */
+    private static final double SEAMS = 0.005;
+
     private static final int SQUARE = 2 * EDGE + 1;
 
     private OtherRenderers() {}
@@ -53,7 +59,7 @@ final class OtherRenderers {
                 assertThat(entry.getKey()).isEqualTo(bareInk);
                 continue;
             }
-            Tally tally = new Tally(1);
+            Tally tally = new Tally(1, 0);
             for (int y = EDGE; y < was.getHeight() - EDGE; y++) {
                 for (int x = EDGE; x < was.getWidth() - EDGE; x++) {
                     int now = 255 - (is.getRGB(x, y) & 255);
@@ -90,7 +96,7 @@ final class OtherRenderers {
         BufferedImage was = picture(before);
         BufferedImage is = picture(after);
         byte[][] zones = zones(map, was.getWidth(), was.getHeight());
-        Tally tally = new Tally(8);
+        Tally tally = new Tally(8, SEAMS);
         for (int y = EDGE; y < was.getHeight() - EDGE; y++) {
             for (int x = EDGE; x < was.getWidth() - EDGE; x++) {
                 int now = is.getRGB(x, y);
@@ -145,15 +151,20 @@ final class OtherRenderers {
 
     private static final class Tally {
         private final int tolerance;
+        private final double seams;
         int inside;
         int outside;
         int left;
         int changed;
         int most;
 
-        /** @param tolerance in 255ths: Poppler paints edges under a clip with other steps of softness */
-        Tally(int tolerance) {
+        /**
+         * @param tolerance in 255ths: Poppler paints edges under a clip with other steps of softness
+         * @param seams share of the values that may change by more
+         */
+        Tally(int tolerance, double seams) {
             this.tolerance = tolerance;
+            this.seams = seams;
         }
 
         void pixel(boolean bare, boolean other, int now, int then) {
@@ -174,7 +185,7 @@ final class OtherRenderers {
                     .isZero();
             assertThat(changed)
                     .as(what + ": changed elsewhere, by up to " + most + ", of " + outside)
-                    .isZero();
+                    .isLessThanOrEqualTo((int) (seams * outside));
         }
     }
 

@@ -4,6 +4,8 @@ import java.awt.Shape;
 import java.awt.geom.AffineTransform;
 import java.awt.geom.Area;
 import java.awt.geom.Path2D;
+import java.util.ArrayList;
+import java.util.List;
 import org.apache.batik.anim.dom.SVGOMUseElement;
 import org.apache.batik.bridge.Bridge;
 import org.apache.batik.bridge.BridgeContext;
@@ -27,6 +29,17 @@ final class ClipBridge extends SVGClipPathElementBridge {
         return new ClipBridge();
     }
 
+    /** Joins halves of halves: one part after the other would go through all that is joined already each time. */
+    private static Shape union(List<Shape> parts) {
+        if (parts.size() == 1) {
+            return parts.get(0);
+        }
+        int half = parts.size() / 2;
+        Area left = new Area(union(parts.subList(0, half)));
+        left.add(new Area(union(parts.subList(half, parts.size()))));
+        return left;
+    }
+
     @Override
     public ClipRable createClip(BridgeContext context, Element clip, Element clipped, GraphicsNode node) {
         AffineTransform toUser = new AffineTransform();
@@ -37,18 +50,14 @@ final class ClipBridge extends SVGClipPathElementBridge {
         if (clip.getAttributeNS(null, "clipPathUnits").equals("objectBoundingBox")) {
             toUser = SVGUtilities.toObjectBBox(toUser, node);
         }
-        Shape whole = null;
+        List<Shape> parts = new ArrayList<>();
         for (Node n = clip.getFirstChild(); n != null; n = n.getNextSibling()) {
             Shape part = n instanceof Element child ? silhouette(context, child, toUser) : null;
-            if (part != null && whole == null) {
-                whole = part;
-            } else if (part != null) {
-                Area union = new Area(whole);
-                union.add(new Area(part));
-                whole = union;
+            if (part != null) {
+                parts.add(part);
             }
         }
-        whole = whole == null ? new Path2D.Double() : whole;
+        Shape whole = parts.isEmpty() ? new Path2D.Double() : union(parts);
         ShapeNode shape = new ShapeNode();
         shape.setShape(whole);
         ClipRable narrower = CSSUtilities.convertClipPath(clip, shape, context);
