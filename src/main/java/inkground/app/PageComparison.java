@@ -2,6 +2,7 @@ package inkground.app;
 
 import inkground.appearance.Appearance;
 import inkground.appearance.DifferenceMap;
+import inkground.appearance.ProofMap;
 import inkground.appearance.Stack;
 import inkground.appearance.StackModel;
 import inkground.artwork.PageBox;
@@ -9,6 +10,7 @@ import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
 import inkground.base.SafeFiles;
+import inkground.findings.PlaceGrid;
 import inkground.geometry.Box;
 import inkground.ink.Ink;
 import inkground.plate.InkPlanes;
@@ -75,7 +77,11 @@ public record PageComparison(
     }
 
     /** A rectangle, in mm from the top left corner of the trim. */
-    public record PlaceMm(double x0, double y0, double x1, double y1) {}
+    public record PlaceMm(double x0, double y0, double x1, double y1) {
+        private static PlaceMm of(PlaceGrid.Place place, double mmPerPx) {
+            return new PlaceMm(place.x0() * mmPerPx, place.y0() * mmPerPx, place.x1() * mmPerPx, place.y1() * mmPerPx);
+        }
+    }
 
     /** What became of an ink. */
     public enum Change {
@@ -177,6 +183,38 @@ public record PageComparison(
         return new StackModel(Stack.of(on, page.inkColours(), page.condition()));
     }
 
+    /**
+     * The map of changes of a page, laid on an earlier revision by the top left corners of their trims, at any scale.
+     *
+     * @param page whose planes are marked
+     * @param before the earlier revision; all layers that it shows by default are on
+     * @param model the stack of {@code page}
+     * @param beforeModel the stack of {@code before}
+     * @param limitDe00 largest difference that is let pass
+     */
+    public static ProofMap map(
+            PageJob page, PageJob before, StackModel model, StackModel beforeModel, double limitDe00) {
+        Box trim = page.info().box(PageBox.TRIM);
+        Box other = before.info().box(PageBox.TRIM);
+        Set<Integer> layers = before.displayList().defaultLayers();
+        PlaneSource earlier = PlaneSource.of(before.plate());
+        PlaneSource shifted = (request, cancel) -> {
+            int dx = (int) Math.round((other.x0() - trim.x0()) * request.pxPerPt());
+            int dy = (int) Math.round((other.y0() - trim.y0()) * request.pxPerPt());
+            return earlier.planes(
+                    new PlateRequest(
+                            request.pxPerPt(),
+                            request.x0() + dx,
+                            request.y0() + dy,
+                            request.x1() + dx,
+                            request.y1() + dy,
+                            request.overprint(),
+                            layers),
+                    cancel);
+        };
+        return DifferenceMap.revisions(shifted, 0, 0, model, beforeModel, limitDe00);
+    }
+
     /** Compares two pages. */
     public static PageComparison of(Order order, Cancel cancel, Progress progress) throws Refusal {
         Pair pair = Pair.of(order, DPI);
@@ -186,7 +224,7 @@ public record PageComparison(
         }
         PlateRequest region = pair.region();
         DifferenceMap map = pair.map();
-        ChangedPlaces places = new ChangedPlaces(region.width(), region.height(), region.mmPerPx());
+        PlaceGrid places = new PlaceGrid(region.width(), region.height(), region.mmPerPx());
         PlaneChanges changes =
                 new PlaneChanges(order.before().inks(), order.after().inks());
         Changed changed = new Changed();
@@ -209,7 +247,9 @@ public record PageComparison(
                 changed.pixels / ((double) region.width() * region.height()),
                 changed.largest,
                 changes.inks(cm2PerPx),
-                places.boxes());
+                places.places().stream()
+                        .map(p -> PlaceMm.of(p, region.mmPerPx()))
+                        .toList());
     }
 
     /** Pixels beyond the limit, so far. */
@@ -217,7 +257,7 @@ public record PageComparison(
         private double pixels;
         private double largest;
 
-        void add(float[] differences, PlateRequest grown, double limit, ChangedPlaces places, int firstRow) {
+        void add(float[] differences, PlateRequest grown, double limit, PlaceGrid places, int firstRow) {
             int width = grown.width();
             for (int y = 1; y < grown.height() - 1; y++) {
                 for (int x = 1; x < width - 1; x++) {
@@ -225,7 +265,7 @@ public record PageComparison(
                     largest = Math.max(largest, difference);
                     if (difference > limit) {
                         pixels += PlaneChanges.share(differences, width, y * width + x);
-                        places.add(x - 1, firstRow + y - 1);
+                        places.add(x - 1, firstRow + y - 1, 0, 1);
                     }
                 }
             }

@@ -125,6 +125,52 @@ public final class InkPlanes {
         }
     }
 
+    /** @return planes of the same inks and region with other values: one raster of width × height for each plane */
+    InkPlanes with(byte[][] rasters) {
+        return cut(request, (plane, x, y) -> rasters[plane][y * width() + x]);
+    }
+
+    /**
+     * @param inner a region within this one, of its scale
+     * @return the planes of that region
+     */
+    InkPlanes part(PlateRequest inner) {
+        int dx = inner.x0() - request.x0();
+        int dy = inner.y0() - request.y0();
+        return cut(inner, (plane, x, y) -> (byte) get(plane, x + dx, y + dy));
+    }
+
+    private interface Value {
+        byte at(int plane, int x, int y);
+    }
+
+    private InkPlanes cut(PlateRequest to, Value value) {
+        int across = (to.width() + CELL_W - 1) / CELL_W;
+        int down = (to.height() + CELL_H - 1) / CELL_H;
+        Cell[] made = new Cell[across * down];
+        for (int c = 0; c < made.length; c++) {
+            int x0 = c % across * CELL_W;
+            int y0 = c / across * CELL_H;
+            int columns = Math.min(CELL_W, to.width() - x0);
+            int rows = Math.min(CELL_H, to.height() - y0);
+            byte[] uniform = new byte[planes()];
+            byte[][] dense = new byte[planes()][];
+            for (int p = 0; p < dense.length; p++) {
+                uniform[p] = value.at(p, x0, y0);
+                byte[] cell = new byte[CELL_W * CELL_H];
+                boolean varies = false;
+                for (int i = 0; i < rows * columns; i++) {
+                    byte v = value.at(p, x0 + i % columns, y0 + i / columns);
+                    cell[i / columns * CELL_W + i % columns] = v;
+                    varies |= v != uniform[p];
+                }
+                dense[p] = varies ? cell : null;
+            }
+            made[c] = new Cell(uniform, dense);
+        }
+        return new InkPlanes(inks, to, made);
+    }
+
     /** @return weight in memory of the planes, in bytes */
     public long bytes() {
         long sum = 0;

@@ -1,5 +1,6 @@
 package inkground.viewer;
 
+import inkground.viewer.ui.Ui;
 import javafx.scene.Node;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.ListView;
@@ -22,6 +23,7 @@ final class KeyTakers {
         boolean moves = e.getCode().isNavigationKey() && !e.isAltDown() && !e.isShortcutDown();
         boolean inList = focus instanceof ListView<?>;
         boolean moving = focus instanceof Slider || focus instanceof ComboBox<?> || focus instanceof MenuButton;
-        return moves && (inList || moving);
+        boolean marked = focus != null && focus.getStyleClass().contains(Ui.TAKES_ARROWS);
+        return moves && (inList || moving || marked);
     }
 }

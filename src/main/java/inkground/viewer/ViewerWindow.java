@@ -5,11 +5,13 @@ import inkground.viewer.colours.CleanSheet;
 import inkground.viewer.colours.ColoursPanel;
 import inkground.viewer.colours.GroundBar;
 import inkground.viewer.desk.ColourDesk;
+import inkground.viewer.compare.CompareView;
 import inkground.viewer.desk.ProofDesk;
 import inkground.viewer.overlay.MapLegend;
 import inkground.viewer.overlay.OverlayStrip;
 import inkground.viewer.rack.SubstrateRack;
 import inkground.viewer.stack.StackView;
+import inkground.viewer.state.BenchView;
 import inkground.viewer.state.LengthUnit;
 import inkground.viewer.state.MapKind;
 import inkground.viewer.state.Question;
@@ -19,11 +21,13 @@ import inkground.viewer.state.ViewerState;
 import inkground.viewer.surface.ProofSurface;
 import inkground.viewer.ui.Command;
 import inkground.viewer.ui.PanelSwitch;
+import inkground.viewer.ui.Ui;
 import java.io.File;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.stream.Stream;
 import javafx.beans.Observable;
 import javafx.beans.binding.Bindings;
@@ -31,6 +35,7 @@ import javafx.beans.property.BooleanProperty;
 import javafx.geometry.Pos;
 import javafx.scene.Scene;
 import javafx.scene.input.DragEvent;
+import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.TransferMode;
 import javafx.scene.layout.HBox;
@@ -76,16 +81,22 @@ final class ViewerWindow {
     }
 
     private VBox main() {
-        StackPane bench = new StackPane(
-                surface,
-                new StartScreen(state, desk, this::askForFile),
-                new MapLegend(state),
-                new VBox(new TroubleBar(state), new QuestionBar(state), new GroundBar(state, colourDesk)));
+        surface.visibleProperty().bind(state.view.isEqualTo(BenchView.FLAT));
+        CompareView compare = new CompareView(
+                state,
+                desk::forView,
+                desk.ui(),
+                () -> askForFile("Choose the earlier revision", desk::openEarlier),
+                desk::openEarlier);
+        compare.visibleProperty().bind(state.view.isEqualTo(BenchView.COMPARE).and(state.page.isNotNull()));
+        MapLegend legend = new MapLegend(state);
+        VBox bars = new VBox(new TroubleBar(state), new QuestionBar(state), new GroundBar(state, colourDesk));
+        bars.setPickOnBounds(false);
+        StackPane bench = new StackPane(surface, compare, new StartScreen(state, desk, this::askForFile), legend, bars);
         bench.getStyleClass().add("bench");
         bench.setMinSize(0, 0);
-        StackPane.setAlignment(bench.getChildren().get(2), Pos.BOTTOM_RIGHT);
-        StackPane.setAlignment(bench.getChildren().get(3), Pos.TOP_CENTER);
-        bench.getChildren().get(3).setPickOnBounds(false);
+        StackPane.setAlignment(legend, Pos.BOTTOM_RIGHT);
+        StackPane.setAlignment(bars, Pos.TOP_CENTER);
         HBox light = new HBox(new OverlayStrip(state), bench);
         light.setMinHeight(0);
         HBox.setHgrow(bench, Priority.ALWAYS);
@@ -191,8 +202,12 @@ final class ViewerWindow {
     }
 
     private void askForFile() {
+        askForFile("Open artwork", this::open);
+    }
+
+    private void askForFile(String title, Consumer<Path> then) {
         FileChooser chooser = new FileChooser();
-        chooser.setTitle("Open artwork");
+        chooser.setTitle(title);
         chooser.getExtensionFilters()
                 .addAll(
                         new FileChooser.ExtensionFilter("Artwork", patterns()),
@@ -203,7 +218,7 @@ final class ViewerWindow {
                 .map(Path::toFile)
                 .filter(File::isDirectory)
                 .ifPresent(chooser::setInitialDirectory);
-        Optional.ofNullable(chooser.showOpenDialog(scene.getWindow())).ifPresent(f -> open(f.toPath()));
+        Optional.ofNullable(chooser.showOpenDialog(scene.getWindow())).ifPresent(f -> then.accept(f.toPath()));
     }
 
     /** Both ways of writing an ending: some systems tell them apart. */
@@ -249,6 +264,9 @@ final class ViewerWindow {
         }
         boolean typing = KeyTakers.types(scene.getFocusOwner());
         boolean sheet = state.exportSheet.get() || state.keySheet.get() || state.colours.cleanSheet.get();
+        if (!sheet && chooseView(e)) {
+            return;
+        }
         if (!sheet && !typing && e.isShiftDown() && e.getCode().isArrowKey()) {
             panByKey(e);
             return;
@@ -259,6 +277,17 @@ final class ViewerWindow {
                     perform(command);
                     e.consume();
                 });
+    }
+
+    /** @return whether the key chose a view: the menu key with a number */
+    private boolean chooseView(KeyEvent e) {
+        int number = e.getCode().ordinal() - KeyCode.DIGIT1.ordinal();
+        if (!e.isShortcutDown() || number < 0 || number >= BenchView.values().length) {
+            return false;
+        }
+        state.view.set(BenchView.values()[number]);
+        e.consume();
+        return true;
     }
 
     private void panByKey(KeyEvent e) {
@@ -309,6 +338,11 @@ final class ViewerWindow {
             case TRIM -> flip(state.overlays.trim);
             case BLEED -> flip(state.overlays.bleed);
             case SAFE -> flip(state.overlays.safe);
+            case THIN_MAP -> state.overlays.toggle(MapKind.THIN);
+            case REGISTER_MAP -> state.overlays.toggle(MapKind.REGISTER);
+            case PLACES -> flip(state.overlays.places);
+            case OVERPRINT_MAP -> state.overlays.toggle(MapKind.OVERPRINT);
+            case COMPARE_WAY -> state.comparison.nextWay();
             case VANISH_MAP -> state.overlays.toggle(MapKind.VANISH);
             case REACH_MAP -> state.overlays.toggle(MapKind.REACH);
             case SHIFT_MAP -> state.overlays.toggle(MapKind.SHIFT);

@@ -4,6 +4,7 @@ import inkground.app.ColourInventory;
 import inkground.app.ColourUse;
 import inkground.app.Grounds.Candidate;
 import inkground.app.Grounds.Deletion;
+import inkground.app.PageComparison;
 import inkground.app.Session;
 import inkground.artwork.ColourAssignment;
 import inkground.artwork.Layer;
@@ -274,7 +275,26 @@ final class FakeEngine implements ProofEngine {
                     List.of(
                             new MapEntry("unpainted", "Nothing is painted.", 130, 0.7, sample),
                             new MapEntry("knocked out", "Paint removed the ink.", 2.4, 0.3, sample)),
-                    map.kind().limit() == MapKind.Limit.NONE ? "" : map.limitDe00() + " ΔE00");
+                    map.kind().limit() == MapKind.Limit.NONE ? "" : map.limits().de00() + " ΔE00",
+                    map.kind() == MapKind.THIN
+                            ? List.of(new MapPlace("line of 0.07 mm in Signal Red", new Box(100, 100, 110, 104)))
+                            : List.of());
+        }
+
+        @Override
+        public PageComparison compare(
+                OpenPage before, String substrateId, double limitDe00, Cancel cancel, Progress progress) {
+            PageComparison.Size size = new PageComparison.Size(127, 91.7);
+            return new PageComparison(
+                    size,
+                    size,
+                    6.25,
+                    0.054,
+                    31.5,
+                    List.of(
+                            new PageComparison.InkChange(INKS.get(0), 12.5, 10, 2.5),
+                            new PageComparison.InkChange(INKS.get(1), 3.25, 3.25, 0)),
+                    List.of(new PageComparison.PlaceMm(40, 30, 60, 45)));
         }
 
         @Override

@@ -3,6 +3,8 @@ package inkground.viewer;
 import inkground.viewer.desk.JobEngine;
 import inkground.viewer.desk.ProofDesk;
 import inkground.viewer.desk.Recents;
+import inkground.viewer.state.BenchView;
+import inkground.viewer.state.Comparison;
 import inkground.viewer.state.MapKind;
 import inkground.viewer.state.Theme;
 import inkground.viewer.state.ViewerState;
@@ -84,6 +86,9 @@ public final class ViewerPictures {
         onFx(() -> state.theme.set(Theme.LIGHT));
         shoot("bare-map-light");
         for (MapKind kind : MapKind.values()) {
+            if (kind == MapKind.CHANGES) {
+                continue;
+            }
             onFx(() -> state.overlays.map.set(kind));
             until(s -> s.overlays.report.get() != null);
             shoot("map-" + kind.name().toLowerCase(java.util.Locale.ROOT) + "-light");
@@ -102,6 +107,7 @@ public final class ViewerPictures {
         onFx(() -> state.fitPage());
         stack();
         colours();
+        compare();
         sheets();
     }
 
@@ -153,6 +159,22 @@ public final class ViewerPictures {
             state.theme.set(Theme.LIGHT);
             ((javafx.scene.control.ToggleButton) window.scene().lookup("#panel-notes")).fire();
         });
+    }
+
+    private void compare() throws Exception {
+        onFx(() -> state.view.set(BenchView.COMPARE));
+        shoot("compare-none-light");
+        onFx(() -> {
+            state.layersOn.clear();
+            desk.openEarlier(pdf.resolveSibling("regatta-poster.pdf"));
+        });
+        until(s -> s.comparison.report.get() != null);
+        for (Comparison.Way way : Comparison.Way.values()) {
+            onFx(() -> state.comparison.way.set(way));
+            Thread.sleep(3000);
+            shoot("compare-" + way.name().toLowerCase(java.util.Locale.ROOT) + "-light");
+        }
+        onFx(() -> state.view.set(BenchView.FLAT));
     }
 
     private void sheets() throws Exception {

@@ -4,10 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import inkground.viewer.desk.ProofDesk;
 import inkground.viewer.desk.Recents;
+import inkground.viewer.state.BenchView;
 import inkground.viewer.state.Camera;
 import inkground.viewer.state.MapKind;
 import inkground.viewer.state.Theme;
 import inkground.viewer.state.ViewerState;
+import inkground.viewer.surface.ProofSurface;
 import java.awt.image.BufferedImage;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -427,5 +429,49 @@ class ViewerWindowTest extends ApplicationTest {
         assertThat(state.overlays.process.get().on()).contains(inkground.substrate.Substrate.Kind.GARMENT);
         assertThat(state.overlays.totalInkPercent.get())
                 .isEqualTo(state.overlays.process.get().maxTotalInkPercent());
+    }
+
+    @Test
+    void twoRevisionsLieBesideAndOverEachOtherAndMoveTogether() throws Exception {
+        openArtwork();
+        push(KeyCode.CONTROL, KeyCode.DIGIT1);
+        interact(() -> state.view.set(BenchView.COMPARE));
+        assertThat(shows("#compare-open")).isTrue();
+        Path earlier = Files.writeString(folder.resolve("approved.pdf"), "%PDF-fake");
+        interact(() -> desk.openEarlier(earlier));
+        until(() -> state.comparison.report.get() != null);
+        assertThat(lookup("#changes-whole").queryLabeled().getText())
+                .isEqualTo("6.25 cm² in another colour (5.4 %), by ΔE00 31.5 at most.");
+        assertThat(lookup("12.5 → 10.0 cm²").tryQuery()).isPresent();
+        assertThat(lookup("earlier: approved.pdf").tryQuery()).isPresent();
+        ProofSurface left = lookup("#surface-earlier").query();
+        ProofSurface right = lookup("#surface-open").query();
+        until(() -> left.complete() && right.complete());
+        assertThat(left.getWidth()).isEqualTo(right.getWidth());
+        assertThat(pixel(left)).isEqualTo(FakeEngine.INK_RGB[0]);
+        push(KeyCode.C);
+        until(() -> left.complete() && right.complete());
+        assertThat(left.getWidth())
+                .isEqualTo(lookup("#compare").query().getLayoutBounds().getWidth());
+        interact(() -> lookup("#wipe-edge").query().requestFocus());
+        var substrate = state.substrate.get();
+        push(KeyCode.LEFT);
+        assertThat(state.comparison.wipe.get()).isCloseTo(0.48, org.assertj.core.api.Assertions.within(1e-9));
+        assertThat(state.substrate.get()).isEqualTo(substrate);
+        push(KeyCode.C);
+        until(() -> right.complete());
+        // The engine of the tests paints every map in this colour.
+        assertThat(pixel(right)).isEqualTo(0x808000);
+        push(KeyCode.RIGHT);
+        until(() -> state.comparison.report.get() != null);
+        interact(() -> state.view.set(BenchView.FLAT));
+        assertThat(rgbAt(200, 130)).isEqualTo(FakeEngine.INK_RGB[0]);
+    }
+
+    /** @return colour at the middle of a surface, where the disc is once the page is fitted */
+    private int pixel(ProofSurface of) {
+        WritableImage[] image = new WritableImage[1];
+        interact(() -> image[0] = of.snapshot(null, null));
+        return image[0].getPixelReader().getArgb((int) of.getWidth() / 2, (int) of.getHeight() / 2 - 10) & 0xffffff;
     }
 }

@@ -11,6 +11,7 @@ import inkground.app.Grounds.Ground;
 import inkground.app.InkUse;
 import inkground.app.Job;
 import inkground.app.KnockOuts;
+import inkground.app.PageComparison;
 import inkground.app.PageJob;
 import inkground.app.Proofs;
 import inkground.app.Proposal;
@@ -37,15 +38,19 @@ import inkground.colour.Cie;
 import inkground.colour.Lab;
 import inkground.colour.Srgb;
 import inkground.handoff.CleanFile;
+import inkground.findings.ThinFeatures;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlaneSource;
 import inkground.plate.Plate;
 import inkground.plate.PlateRequest;
+import inkground.plate.Register;
 import inkground.substrate.Library;
 import inkground.substrate.PrintProcess;
 import inkground.substrate.Substrate;
 import inkground.substrate.Substrates;
 import inkground.viewer.state.Look;
+import inkground.viewer.state.MapChoice;
+import inkground.viewer.state.MapKind;
 import inkground.viewer.state.ProofEngine;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -61,6 +66,8 @@ public final class JobEngine implements ProofEngine {
     private static final double MEASURE_DPI = 150;
     /** Rows rasterised together while measuring; bounds memory on the widest page. */
     private static final int MEASURE_ROWS = 512;
+    /** Places that a map names; more would be a list that no one reads. */
+    private static final int MOST_PLACES = 40;
 
     private final Optional<Path> demo;
     private Library library;
@@ -215,9 +222,32 @@ public final class JobEngine implements ProofEngine {
         @Override
         public Painter painter(Look look) {
             StackModel model = new StackModel(stack(look));
-            ProofMap map =
-                    look.map().map(choice -> Maps.of(choice, page, model)).orElse(null);
-            return new StackPainter(page.plate(), model, map, look.plate());
+            ProofMap map = look.map().map(choice -> map(choice, look, model)).orElse(null);
+            Maps.Play play = look.map()
+                    .filter(choice -> choice.kind() == MapKind.REGISTER)
+                    .map(choice -> Maps.play(choice, inks().size()))
+                    .orElse(null);
+            return new StackPainter(page.plate(), model, map, play, look.plate());
+        }
+
+        private ProofMap map(MapChoice choice, Look look, StackModel model) {
+            if (choice.before().isEmpty()) {
+                return Maps.of(choice, page, model);
+            }
+            JobPage before = (JobPage) choice.before().get();
+            StackModel under =
+                    new StackModel(before.stack(look.ofInks(before.inks().size())));
+            return PageComparison.map(
+                    page, before.page, model, under, choice.limits().de00());
+        }
+
+        @Override
+        public PageComparison compare(
+                OpenPage before, String substrateId, double limitDe00, Cancel cancel, Progress progress)
+                throws Refusal {
+            Substrate on = library.byId(substrateId).orElseThrow();
+            PageComparison.Order order = new PageComparison.Order(((JobPage) before).page, page, on, limitDe00);
+            return PageComparison.of(order, cancel, progress);
         }
 
         private Stack stack(Look look) {
@@ -266,7 +296,7 @@ public final class JobEngine implements ProofEngine {
         public MapReport measureMap(
                 Look look, boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) throws Refusal {
             PlateRequest request = PlateRequest.of(info().box(PageBox.TRIM), MEASURE_DPI, overprint, layersOn);
-            ProofMap map = Maps.of(look.map().orElseThrow(), page, new StackModel(stack(look)));
+            ProofMap map = map(look.map().orElseThrow(), look, new StackModel(stack(look)));
             MapFigures figures = map.figures(PlaneSource.of(page.plate()), request, cancel, progress);
             List<MapEntry> entries = new ArrayList<>();
             for (int i = 0; i < map.legend().size(); i++) {
@@ -281,7 +311,29 @@ public final class JobEngine implements ProofEngine {
             String largest = Double.isNaN(figures.largest())
                     ? ""
                     : String.format(Locale.ROOT, "%.1f %s", figures.largest(), map.unit());
-            return new MapReport(map.title(), entries, largest);
+            return new MapReport(
+                    map.title(), entries, largest, places(look.map().orElseThrow(), request, cancel, progress));
+        }
+
+        private List<MapPlace> places(MapChoice choice, PlateRequest trim, Cancel cancel, Progress progress)
+                throws Refusal {
+            if (choice.kind() != MapKind.THIN) {
+                return List.of();
+            }
+            ThinFeatures.Limits limits = Maps.widths(choice.limits());
+            PlateRequest fine = PlateRequest.of(
+                    info().box(PageBox.TRIM), ThinFeatures.dpi(limits), trim.overprint(), trim.layersOn());
+            return ThinFeatures.of(PlaneSource.of(page.plate()), fine, limits, cancel, progress).places().stream()
+                    .limit(MOST_PLACES)
+                    .map(place -> new MapPlace(
+                            String.format(
+                                    Locale.ROOT,
+                                    "%s of %.2f mm in %s",
+                                    place.kind().word(),
+                                    place.widthMm(),
+                                    place.ink().name()),
+                            place.box()))
+                    .toList();
         }
 
         @Override
@@ -335,14 +387,23 @@ public final class JobEngine implements ProofEngine {
     /**
      * @param from rasterises what lies around a region
      * @param map drawn over the colours; null for none
+     * @param play how far the inks lie off, which is shown in place of the map; null for none
      * @param plate plane index of the ink whose plate is shown in place of all; -1 for none
      */
-    private record StackPainter(Plate from, StackModel model, ProofMap map, int plate) implements Painter {
+    private record StackPainter(Plate from, StackModel model, ProofMap map, Maps.Play play, int plate)
+            implements Painter {
         @Override
         public void paint(InkPlanes planes, int[] argb, int offset, int stride, Cancel cancel) throws Refusal {
             cancel.check();
             if (plate >= 0) {
                 PlateMap.paint(planes, plate, argb, offset, stride);
+                return;
+            }
+            if (play != null) {
+                // The colours themselves, off register, are what the eye has to judge; a hatch would hide them.
+                InkPlanes off = Register.shifted(
+                        PlaneSource.of(from), planes.request(), play.dxMm(), play.dyMm(), cancel);
+                Appearance.paint(off, model, argb, offset, stride, cancel);
                 return;
             }
             int reach = Appearance.reachPx(model.stack(), planes.request().pxPerPt());

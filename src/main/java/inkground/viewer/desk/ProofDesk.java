@@ -7,6 +7,8 @@ import inkground.base.Cancel;
 import inkground.base.Refusal;
 import inkground.handoff.CleanFile;
 import inkground.substrate.PrintProcess;
+import inkground.viewer.state.BenchView;
+import inkground.viewer.state.Comparison;
 import inkground.viewer.state.Look;
 import inkground.viewer.state.ProofEngine;
 import inkground.viewer.state.ProofEngine.ExportRequest;
@@ -22,10 +24,12 @@ import inkground.viewer.task.RenderScheduler;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import javafx.beans.Observable;
 import javafx.collections.SetChangeListener;
 
@@ -69,6 +73,7 @@ public final class ProofDesk implements AutoCloseable {
     private final RenderScheduler keeping;
     private final FileWatch watch;
     private final RenderScheduler mapping;
+    private final RenderScheduler comparing;
     private Session.View takenUp;
     private MapFor mapped;
 
@@ -83,6 +88,7 @@ public final class ProofDesk implements AutoCloseable {
         stocking = scheduler("stocking the rack");
         keeping = scheduler("keeping");
         mapping = scheduler("mapping");
+        comparing = scheduler("comparing");
         watch = new FileWatch(WATCH_MS, threads.ui(), this::changedOutside);
         state.recent.setAll(recents.files());
         state.theme.set(recents.theme());
@@ -96,16 +102,15 @@ public final class ProofDesk implements AutoCloseable {
             }
         });
         for (Observable value : new Observable[] {
-            state.pictured,
-            state.overlays.map,
-            state.overlays.limitDe00,
-            state.overlays.totalInkPercent,
-            state.substrate,
-            state.solo,
-            state.hidden,
-            state.history.now()
+            state.pictured, state.overlays.map, state.substrate, state.solo, state.hidden, state.history.now()
         }) {
             value.addListener(o -> measureMap());
+        }
+        state.overlays.limits().forEach(limit -> limit.addListener((Observable o) -> measureMap()));
+        for (Observable value : new Observable[] {
+            state.view, state.page, state.substrate, state.comparison.page, state.comparison.limitDe00
+        }) {
+            value.addListener(o -> measureChanges());
         }
         // What prints otherwise measures otherwise; the new picture comes first here too.
         SetChangeListener<Integer> layers = c -> unmeasure();
@@ -317,7 +322,7 @@ public final class ProofDesk implements AutoCloseable {
         Look look = state.look();
         MapFor wanted = look == null || look.map().isEmpty() || !state.pictured.get()
                 ? null
-                : new MapFor(state.page.get(), look, state.overprint.get(), Set.copyOf(state.layersOn));
+                : new MapFor(state.page.get(), look.atRest(), state.overprint.get(), Set.copyOf(state.layersOn));
         if (wanted == null || !wanted.equals(mapped)) {
             state.overlays.report.set(null);
             mapped = null;
@@ -373,6 +378,51 @@ public final class ProofDesk implements AutoCloseable {
             state.news.set("Kept in " + file.getFileName());
             then.run();
         });
+    }
+
+    /** Opens the revision that the open file is compared with, at the same page. */
+    public void openEarlier(Path path) {
+        state.trouble.set(null);
+        int number = state.page.get().info().number();
+        work(
+                "Reading " + path.getFileName(),
+                comparing,
+                new Reading<Opened>() {
+                    @Override
+                    public Opened run(Cancel cancel, Activity activity) throws Refusal {
+                        return read(path, number, ColourAssignment.NONE, cancel, activity);
+                    }
+
+                    @Override
+                    public void discard(Opened opened) {
+                        opened.file().close();
+                    }
+                },
+                opened -> {
+                    OpenFile before = state.comparison.file.get();
+                    state.comparison.page.set(opened.page());
+                    state.comparison.file.set(opened.file());
+                    retire(before);
+                });
+    }
+
+    /** Measures what changed between the two revisions. */
+    private void measureChanges() {
+        Comparison comparison = state.comparison;
+        comparing.cancel();
+        comparison.report.set(null);
+        OpenPage before = comparison.page.get();
+        OpenPage after = state.page.get();
+        if (before == null || after == null || state.substrate.get() == null || state.view.get() != BenchView.COMPARE) {
+            return;
+        }
+        String on = state.substrate.get().id();
+        double limit = comparison.limitDe00.get();
+        work(
+                "Comparing",
+                comparing,
+                (cancel, activity) -> after.compare(before, on, limit, cancel, activity),
+                comparison.report::set);
     }
 
     /** The open file was written by another program. */
@@ -503,9 +553,9 @@ public final class ProofDesk implements AutoCloseable {
         watch.close();
         schedulers.forEach(RenderScheduler::close);
         retired.forEach(OpenFile::close);
-        if (state.file.get() != null) {
-            state.file.get().close();
-        }
+        Stream.of(state.file.get(), state.comparison.file.get())
+                .filter(Objects::nonNull)
+                .forEach(OpenFile::close);
         threads.close();
     }
 }

@@ -1,7 +1,9 @@
 package inkground.viewer.overlay;
 
+import inkground.viewer.state.BenchView;
 import inkground.viewer.state.MapKind;
 import inkground.viewer.state.ProofEngine.MapEntry;
+import inkground.viewer.state.ProofEngine.MapPlace;
 import inkground.viewer.state.ProofEngine.MapReport;
 import inkground.viewer.state.ViewerState;
 import inkground.viewer.ui.NumberField;
@@ -10,6 +12,7 @@ import java.util.Locale;
 import javafx.beans.Observable;
 import javafx.beans.property.DoubleProperty;
 import javafx.geometry.Pos;
+import javafx.scene.control.Hyperlink;
 import javafx.scene.control.Label;
 import javafx.scene.image.ImageView;
 import javafx.scene.image.PixelFormat;
@@ -22,12 +25,14 @@ import javafx.scene.layout.VBox;
 /** Names the patterns of the map that is shown, says how large each part is within the trim, and holds the map's limit. */
 public final class MapLegend extends VBox {
     private static final double SAMPLE = 22;
+    private static final int PLACES_SHOWN = 5;
 
     private final ViewerState state;
     private final Label title = Ui.label("", "title");
     private final GridPane table = new GridPane();
     private final HBox limits = new HBox();
     private final Label largest = Ui.label("", "quiet");
+    private final VBox places = new VBox();
     private MapKind shown;
 
     /** Binds to the map of the state. */
@@ -40,8 +45,8 @@ public final class MapLegend extends VBox {
         limits.getStyleClass().add("row");
         limits.setAlignment(Pos.CENTER_LEFT);
         largest.setId("map-largest");
-        getChildren().addAll(title, table, limits, largest);
-        for (Observable value : new Observable[] {state.overlays.map, state.overlays.report, state.page}) {
+        getChildren().addAll(title, table, limits, largest, places);
+        for (Observable value : new Observable[] {state.overlays.map, state.overlays.report, state.page, state.view}) {
             value.addListener(o -> fill());
         }
         fill();
@@ -49,7 +54,7 @@ public final class MapLegend extends VBox {
 
     private void fill() {
         MapKind kind = state.overlays.map.get();
-        Ui.shown(this, kind != null && state.page.get() != null);
+        Ui.shown(this, kind != null && state.page.get() != null && state.view.get() == BenchView.FLAT);
         if (kind == null) {
             shown = null;
             return;
@@ -59,6 +64,7 @@ public final class MapLegend extends VBox {
             limit(kind);
         }
         table.getChildren().clear();
+        places.getChildren().clear();
         MapReport report = state.overlays.report.get();
         title.setText(report == null ? kind.label() : report.title());
         Ui.shown(largest, report != null && !report.largest().isEmpty());
@@ -70,6 +76,19 @@ public final class MapLegend extends VBox {
         for (int row = 0; row < report.entries().size(); row++) {
             fill(report.entries().get(row), row);
         }
+        report.places().stream().limit(PLACES_SHOWN).forEach(this::place);
+        int more = report.places().size() - PLACES_SHOWN;
+        if (more > 0) {
+            places.getChildren().add(Ui.label("and " + more + " more, marked on the page", "quiet"));
+        }
+    }
+
+    private void place(MapPlace place) {
+        Hyperlink link = new Hyperlink(place.words());
+        link.setAccessibleText("Look at " + place.words());
+        Ui.tip(link, "Brings this place into view");
+        link.setOnAction(e -> state.lookAt(place.box()));
+        places.getChildren().add(link);
     }
 
     private void fill(MapEntry entry, int row) {
@@ -91,13 +110,18 @@ public final class MapLegend extends VBox {
             case NONE -> {}
             case DIFFERENCE -> limit("let pass ΔE00 up to", state.overlays.limitDe00, 0, 50, 1, "");
             case TOTAL_INK -> limit("limit", state.overlays.totalInkPercent, 10, 800, 0, "%");
+            case WIDTHS -> {
+                limit("lines from", state.overlays.minLineMm, 0, 20, 2, "mm");
+                limit("gaps from", state.overlays.minGapMm, 0, 20, 2, "mm");
+            }
+            case REGISTER -> limit("each ink off by", state.overlays.registerMm, 0, 5, 2, "mm");
         }
         Ui.shown(limits, !limits.getChildren().isEmpty());
     }
 
     private void limit(String words, DoubleProperty value, double min, double max, int digits, String unit) {
         NumberField field = new NumberField(value, min, max, digits);
-        field.setId("map-limit");
+        field.setId(limits.getChildren().isEmpty() ? "map-limit" : "map-limit-2");
         field.setAccessibleText("Limit of the map: " + words);
         limits.getChildren().addAll(Ui.label(words, "quiet"), field);
         if (!unit.isEmpty()) {

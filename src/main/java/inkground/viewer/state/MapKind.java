@@ -13,7 +13,15 @@ public enum MapKind {
     /** Where the screen cannot show what is printed. */
     SCREEN("Screen", Limit.DIFFERENCE),
     /** Where more ink lies than the process takes. */
-    TOTAL_INK("Total ink", Limit.TOTAL_INK);
+    TOTAL_INK("Total ink", Limit.TOTAL_INK),
+    /** Lines and gaps narrower than the process holds. */
+    THIN("Thin", Limit.WIDTHS),
+    /** What shows between the inks when each lies off by the register tolerance. */
+    REGISTER("Register", Limit.REGISTER),
+    /** Where a device that ignores overprint prints another colour. */
+    OVERPRINT("Overprint", Limit.DIFFERENCE),
+    /** Where the page differs from an earlier revision; only beside that revision. */
+    CHANGES("Changes", Limit.DIFFERENCE);
 
     /** What a map compares with. */
     public enum Limit {
@@ -22,7 +30,11 @@ public enum MapKind {
         /** A colour difference, ΔE00. */
         DIFFERENCE,
         /** A sum of tints, per cent. */
-        TOTAL_INK
+        TOTAL_INK,
+        /** Widths of a line and a gap, mm. */
+        WIDTHS,
+        /** How far an ink may lie off, mm. */
+        REGISTER
     }
 
     private final String label;

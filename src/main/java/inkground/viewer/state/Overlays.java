@@ -1,13 +1,18 @@
 package inkground.viewer.state;
 
 import inkground.substrate.PrintProcess;
+import inkground.viewer.state.ProofEngine.OpenPage;
+import java.util.List;
 import java.util.Optional;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.DoubleProperty;
+import javafx.beans.property.IntegerProperty;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleDoubleProperty;
+import javafx.beans.property.SimpleIntegerProperty;
 import javafx.beans.property.SimpleObjectProperty;
+import javafx.beans.value.ObservableValue;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
 
@@ -18,6 +23,9 @@ public final class Overlays {
     /** Limit where no process says one: coated paper, offset. Common practice, no source. */
     static final double USUAL_TOTAL_INK = 300;
 
+    /** Widths and register where no process says any: offset on paper. Common practice, no source. */
+    static final double USUAL_WIDTH_MM = 0.1;
+
     /** Whether the trim line is shown. */
     public final BooleanProperty trim = new SimpleBooleanProperty(this, "trim", true);
     /** Whether the bleed line is shown. */
@@ -26,6 +34,8 @@ public final class Overlays {
     public final BooleanProperty safe = new SimpleBooleanProperty(this, "safe", false);
     /** The map that is shown; null for none. */
     public final ObjectProperty<MapKind> map = new SimpleObjectProperty<>(this, "map");
+    /** The revision that changes are mapped against; null outside a comparison. */
+    public final ObjectProperty<OpenPage> before = new SimpleObjectProperty<>(this, "before");
     /** Areas of the map that is shown; null until they are measured. */
     public final ObjectProperty<ProofEngine.MapReport> report = new SimpleObjectProperty<>(this, "report");
 
@@ -38,13 +48,32 @@ public final class Overlays {
     /** Largest sum of tints in one place, per cent; the process sets it, the user may change it. */
     public final DoubleProperty totalInkPercent = new SimpleDoubleProperty(this, "totalInkPercent", USUAL_TOTAL_INK);
 
+    /** Thinnest line that holds, mm; the process sets it, the user may change it. */
+    public final DoubleProperty minLineMm = new SimpleDoubleProperty(this, "minLineMm", USUAL_WIDTH_MM);
+    /** Narrowest gap that stays open, mm; likewise. */
+    public final DoubleProperty minGapMm = new SimpleDoubleProperty(this, "minGapMm", USUAL_WIDTH_MM);
+    /** How far one ink may lie from another, mm; likewise. */
+    public final DoubleProperty registerMm = new SimpleDoubleProperty(this, "registerMm", USUAL_WIDTH_MM);
+    /** Which step the play of the inks is at, 0 to {@link MapChoice#PHASES} − 1. */
+    public final IntegerProperty phase = new SimpleIntegerProperty(this, "phase", 0);
+    /** Whether the places that a map found are marked. */
+    public final BooleanProperty places = new SimpleBooleanProperty(this, "places", true);
+
     /** Usual lines, no map. */
     Overlays() {
         process.addListener((o, before, now) -> {
             if (now != null) {
                 totalInkPercent.set(now.maxTotalInkPercent());
+                minLineMm.set(now.minLineMm());
+                minGapMm.set(now.minGapMm());
+                registerMm.set(now.registerMm());
             }
         });
+    }
+
+    /** @return all that decides a map beside the kind of it: to be listened to together */
+    public List<ObservableValue<?>> limits() {
+        return List.of(limitDe00, totalInkPercent, minLineMm, minGapMm, registerMm);
     }
 
     /** Shows a map, or the colours again when it is shown already. */
@@ -54,7 +83,18 @@ public final class Overlays {
 
     /** @return the map that is shown with its limits, if one is */
     public Optional<MapChoice> choice() {
-        return Optional.ofNullable(map.get()).map(kind -> new MapChoice(kind, limitDe00.get(), totalInkPercent.get()));
+        return Optional.ofNullable(map.get())
+                .filter(kind -> kind != MapKind.CHANGES || before.get() != null)
+                .map(kind -> new MapChoice(
+                        kind,
+                        new MapLimits(
+                                limitDe00.get(),
+                                totalInkPercent.get(),
+                                minLineMm.get(),
+                                minGapMm.get(),
+                                registerMm.get()),
+                        kind == MapKind.REGISTER ? phase.get() : 0,
+                        kind == MapKind.CHANGES ? Optional.of(before.get()) : Optional.empty()));
     }
 
     /** @return distance that matter worth keeping has from the trim, mm: the process's, or 5, common practice, no source */

@@ -4,6 +4,7 @@ import inkground.app.ColourInventory;
 import inkground.app.ColourUse;
 import inkground.app.Grounds.Candidate;
 import inkground.app.Grounds.Deletion;
+import inkground.app.PageComparison;
 import inkground.app.Session;
 import inkground.artwork.ColourAssignment;
 import inkground.artwork.Layer;
@@ -14,6 +15,7 @@ import inkground.base.Progress;
 import inkground.base.Refusal;
 import inkground.colour.Lab;
 import inkground.handoff.CleanFile;
+import inkground.geometry.Box;
 import inkground.ink.Ink;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlateRequest;
@@ -163,6 +165,16 @@ public interface ProofEngine {
         MapReport measureMap(Look look, boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress)
                 throws Refusal;
 
+        /**
+         * Compares this page with an earlier revision of it.
+         *
+         * @param before the earlier revision, of this engine
+         * @param substrateId what both are printed on
+         * @param limitDe00 largest difference that is let pass
+         */
+        PageComparison compare(OpenPage before, String substrateId, double limitDe00, Cancel cancel, Progress progress)
+                throws Refusal;
+
         /** Writes a proof, whole or not at all. */
         void export(ExportRequest request, Cancel cancel, Progress progress) throws Refusal;
     }
@@ -247,13 +259,23 @@ public interface ProofEngine {
      * @param title what it shows
      * @param entries its legend
      * @param largest the largest value met, with its unit; empty for a map that measures none
+     * @param places where to look, the worst first; empty for a map that names none
      */
-    record MapReport(String title, List<MapEntry> entries, String largest) {
-        /** Copies the list. */
+    record MapReport(String title, List<MapEntry> entries, String largest, List<MapPlace> places) {
+        /** Copies the lists. */
         public MapReport {
             entries = List.copyOf(entries);
+            places = List.copyOf(places);
         }
     }
+
+    /**
+     * A place that a map found.
+     *
+     * @param words what is there
+     * @param box where, in points of the page
+     */
+    record MapPlace(String words, Box box) {}
 
     /**
      * One line of a map's legend.

@@ -84,6 +84,8 @@ public final class ViewerState {
     public final ObjectProperty<BenchView> view = new SimpleObjectProperty<>(this, "view", BenchView.FLAT);
     /** Whether overprint is honoured. */
     public final BooleanProperty overprint = new SimpleBooleanProperty(this, "overprint", true);
+    /** The revision that the file is compared with. */
+    public final Comparison comparison = new Comparison();
     /** What the user has decided about the job. */
     public final History history = new History();
     /** The arrangement as it was kept last. */
@@ -468,6 +470,13 @@ public final class ViewerState {
     public void zoom(double factor, double viewX, double viewY) {
         fit.set(false);
         camera.set(camera.get().zoomedAbout(viewX, viewY, camera.get().zoom() * factor));
+    }
+
+    /** Brings a place of the page, in points, into the middle, large enough to be judged. */
+    public void lookAt(Box place) {
+        fit.set(false);
+        double margin = Math.max(12, Math.max(place.width(), place.height()) / 2);
+        camera.set(camera.get().fitted(place.grow(margin), 16));
     }
 
     /** Zooms by a factor about the middle. */

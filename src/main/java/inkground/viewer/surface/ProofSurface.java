@@ -33,13 +33,23 @@ public final class ProofSurface extends Region {
     private final TileFeed feed;
     private final Canvas canvas = new Canvas();
     private final PageLines lines;
+    private final PlaceMarks places;
     private Point2D grip;
 
     public ProofSurface(ViewerState state, RenderScheduler scheduler, java.util.concurrent.Executor ui) {
+        this(state, scheduler, ui, 1);
+    }
+
+    /**
+     * @param share of the memory for tiles that this surface may take, above 0 to 1
+     */
+    public ProofSurface(ViewerState state, RenderScheduler scheduler, java.util.concurrent.Executor ui, double share) {
         this.state = state;
-        long cacheBytes = Math.min(384L << 20, Runtime.getRuntime().maxMemory() / 4);
+        long cacheBytes =
+                (long) (share * Math.min(384L << 20, Runtime.getRuntime().maxMemory() / 4));
         feed = new TileFeed(state, scheduler, ui, cacheBytes, this::requestLayout);
         lines = new PageLines(state);
+        places = new PlaceMarks(state);
         setId("surface");
         getStyleClass().add("surface");
         setFocusTraversable(true);
@@ -47,7 +57,7 @@ public final class ProofSurface extends Region {
         setAccessibleText("Proof of the page on the chosen substrate");
         canvas.setManaged(false);
         lines.setManaged(false);
-        getChildren().addAll(canvas, lines);
+        getChildren().addAll(canvas, lines, places);
         listen();
         input();
     }
@@ -61,13 +71,13 @@ public final class ProofSurface extends Region {
             state.chosenInk,
             state.camera,
             state.overlays.map,
-            state.overlays.limitDe00,
-            state.overlays.totalInkPercent,
+            state.overlays.phase,
             state.overprint,
             state.history.now()
         }) {
             value.addListener(o -> requestLayout());
         }
+        state.overlays.limits().forEach(limit -> limit.addListener((Observable o) -> requestLayout()));
         SetChangeListener<Integer> changed = c -> requestLayout();
         state.hidden.addListener(changed);
         state.layersOn.addListener(changed);
@@ -153,6 +163,8 @@ public final class ProofSurface extends Region {
         feed.refresh();
         draw();
         lines.place();
+        places.resizeRelocate(0, 0, width, height);
+        places.place();
     }
 
     private void draw() {

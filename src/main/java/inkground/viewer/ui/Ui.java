@@ -16,12 +16,23 @@ import org.kordamp.ikonli.javafx.FontIcon;
 
 /** Small makings shared by the views. */
 public final class Ui {
+    /** Style class of controls that use the arrow keys themselves, which elsewhere step substrates and inks. */
+    public static final String TAKES_ARROWS = "takes-arrows";
+
     private Ui() {}
 
     /** @return a button with text (may be empty), icon and the tooltip of a command */
     public static Button button(String id, String text, Ikon icon, Command command, Runnable action) {
         Button button = new Button(text, new FontIcon(icon));
         dress(button, id, text, command);
+        button.setOnAction(e -> action.run());
+        return button;
+    }
+
+    /** @return a button that no key stands for, with text (may be empty), icon and one sentence */
+    public static Button button(String id, String text, Ikon icon, String sentence, Runnable action) {
+        Button button = new Button(text, new FontIcon(icon));
+        dress(button, id, text, sentence, sentence);
         button.setOnAction(e -> action.run());
         return button;
     }
@@ -46,12 +57,16 @@ public final class Ui {
     }
 
     private static void dress(ButtonBase button, String id, String text, Command command) {
+        dress(button, id, text, command.sentence(), command.tip());
+    }
+
+    private static void dress(ButtonBase button, String id, String text, String sentence, String tip) {
         button.setId(id);
         button.setFocusTraversable(true);
         button.setMnemonicParsing(false);
         button.setMinWidth(Region.USE_PREF_SIZE);
-        tip(button, command.tip());
-        button.setAccessibleText(text.isEmpty() ? command.sentence() : text + ": " + command.sentence());
+        tip(button, tip);
+        button.setAccessibleText(text.isEmpty() ? sentence : text + ": " + sentence);
     }
 
     /** Gives a control a tooltip that comes soon and stays long enough to read. */

@@ -1,0 +1,106 @@
+package inkground.plate;
+
+import inkground.base.Cancel;
+import inkground.base.Refusal;
+import java.util.Arrays;
+
+/**
+ * Ink planes out of register: each ink moved on its own. A fraction of a pixel is moved by bilinear interpolation, which keeps
+ * the area of ink and softens edges by less than a pixel. The laid and the inked plane are worked out anew from the moved inks;
+ * the mark plane keeps what was painted and gains what ink has moved onto.
+ */
+public final class Register {
+    private Register() {}
+
+    /**
+     * Moves the inks of a region. What would come in from beyond the region is not known: there it goes on as at its rim, so ask
+     * for a region larger by the play, or use {@link #shifted(PlaneSource, PlateRequest, double[], double[], Cancel)}.
+     *
+     * @param dxPx how far each ink moves to the right, in pixels, in plane order
+     * @param dyPx how far each ink moves down
+     */
+    public static InkPlanes shifted(InkPlanes planes, double[] dxPx, double[] dyPx) {
+        int inks = planes.inks().size();
+        if (dxPx.length != inks || dyPx.length != inks) {
+            throw new IllegalArgumentException(dxPx.length + " and " + dyPx.length + " shifts for " + inks + " inks");
+        }
+        byte[][] out = new byte[planes.planes()][planes.width() * planes.height()];
+        byte[] laid = raster(planes, planes.laidPlane());
+        byte[] inked = raster(planes, planes.inkedPlane());
+        out[planes.markPlane()] = raster(planes, planes.markPlane());
+        for (int i = 0; i < inks; i++) {
+            byte[] tints = raster(planes, i);
+            byte[] own = new byte[laid.length]; // where this ink is laid
+            byte[] everInked = new byte[laid.length];
+            for (int p = 0; p < own.length; p++) {
+                own[p] = tints[p] == 0 ? 0 : laid[p];
+                everInked[p] = tints[p] == 0 && laid[p] != 0 ? 0 : inked[p];
+            }
+            move(tints, planes, dxPx[i], dyPx[i], out[i]);
+            byte[] moved = new byte[own.length];
+            move(own, planes, dxPx[i], dyPx[i], moved);
+            most(out[planes.laidPlane()], moved);
+            most(out[planes.markPlane()], moved);
+            move(everInked, planes, dxPx[i], dyPx[i], moved);
+            most(out[planes.inkedPlane()], moved);
+        }
+        return planes.with(out);
+    }
+
+    /**
+     * The planes of a region with its inks moved, whatever comes in from beyond it.
+     *
+     * @param dxMm how far each ink moves to the right, in mm, in plane order
+     * @param dyMm how far each ink moves down
+     */
+    public static InkPlanes shifted(
+            PlaneSource source, PlateRequest request, double[] dxMm, double[] dyMm, Cancel cancel) throws Refusal {
+        double mmPerPx = request.mmPerPx();
+        double[] dxPx = Arrays.stream(dxMm).map(mm -> mm / mmPerPx).toArray();
+        double[] dyPx = Arrays.stream(dyMm).map(mm -> mm / mmPerPx).toArray();
+        double furthest = 0;
+        for (int i = 0; i < dxPx.length; i++) {
+            furthest = Math.max(furthest, Math.max(Math.abs(dxPx[i]), Math.abs(dyPx[i])));
+        }
+        int margin = (int) Math.ceil(furthest) + 1;
+        return shifted(source.planes(request.grown(margin), cancel), dxPx, dyPx).part(request);
+    }
+
+    private static byte[] raster(InkPlanes planes, int plane) {
+        byte[] out = new byte[planes.width() * planes.height()];
+        for (int y = 0; y < planes.height(); y++) {
+            planes.row(plane, y, out, y * planes.width());
+        }
+        return out;
+    }
+
+    private static void most(byte[] into, byte[] other) {
+        for (int i = 0; i < into.length; i++) {
+            into[i] = (byte) Math.max(into[i] & 255, other[i] & 255);
+        }
+    }
+
+    private static void move(byte[] from, InkPlanes planes, double dx, double dy, byte[] to) {
+        int width = planes.width();
+        int height = planes.height();
+        int wholeX = (int) Math.floor(dx);
+        int wholeY = (int) Math.floor(dy);
+        double fx = dx - wholeX;
+        double fy = dy - wholeY;
+        for (int y = 0; y < height; y++) {
+            int here = clamp(y - wholeY, height) * width;
+            int above = clamp(y - wholeY - 1, height) * width;
+            for (int x = 0; x < width; x++) {
+                int at = clamp(x - wholeX, width);
+                int left = clamp(x - wholeX - 1, width);
+                double value = (1 - fy) * ((1 - fx) * (from[here + at] & 255) + fx * (from[here + left] & 255))
+                        + fy * ((1 - fx) * (from[above + at] & 255) + fx * (from[above + left] & 255));
+                to[y * width + x] = (byte) (int) (value + 0.5);
+            }
+        }
+    }
+
+    private static int clamp(int v, int size) {
+        return Math.max(0, Math.min(size - 1, v));
+    }
+}
