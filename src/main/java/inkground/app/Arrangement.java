@@ -1,5 +1,6 @@
 package inkground.app;
 
+import inkground.appearance.Underbase;
 import inkground.artwork.ColourAssignment;
 import inkground.garment.Placement;
 import java.util.HashMap;
@@ -45,19 +46,51 @@ public record Arrangement(
      * White laid under the inks.
      *
      * @param tint 0 to 1
-     * @param chokeMm how far it stays inside the edge of what it lies under, 0 to 5
-     * @param knockedOutUnder names of inks that get no underbase
+     * @param hits how many times it is printed over itself, 1 to {@value Underbase#MOST_HITS}
+     * @param chokeMm how far it stays inside the edge of what it lies under, -5 to 5; below 0 it spreads beyond
+     * @param knockedOutUnder names of inks that get none, and take away that of others where they print
      */
-    public record WhiteBase(double tint, double chokeMm, Set<String> knockedOutUnder) {
+    public record WhiteBase(double tint, int hits, double chokeMm, Set<String> knockedOutUnder) {
         /** Solid, to the edge, under every ink. */
-        public static final WhiteBase FULL = new WhiteBase(1, 0, Set.of());
+        public static final WhiteBase FULL = new WhiteBase(1, 1, 0, Set.of());
 
         /** Checks the ranges and copies the set. */
         public WhiteBase {
-            if (!(tint >= 0 && tint <= 1) || !(chokeMm >= 0 && chokeMm <= 5)) {
-                throw new IllegalArgumentException("underbase of tint " + tint + ", choke " + chokeMm + " mm");
+            boolean fits = tint >= 0
+                    && tint <= 1
+                    && hits >= 1
+                    && hits <= Underbase.MOST_HITS
+                    && Math.abs(chokeMm) <= Underbase.MOST_CHOKE_MM;
+            if (!fits) {
+                throw new IllegalArgumentException(
+                        "underbase of tint " + tint + ", " + hits + " hits, choke " + chokeMm + " mm");
             }
             knockedOutUnder = Set.copyOf(knockedOutUnder);
+        }
+
+        /** One hit of white. */
+        public WhiteBase(double tint, double chokeMm, Set<String> knockedOutUnder) {
+            this(tint, 1, chokeMm, knockedOutUnder);
+        }
+
+        /** @return this with another tint, 0 to 1 */
+        public WhiteBase ofTint(double other) {
+            return new WhiteBase(other, hits, chokeMm, knockedOutUnder);
+        }
+
+        /** @return this printed another number of times */
+        public WhiteBase ofHits(int other) {
+            return new WhiteBase(tint, other, chokeMm, knockedOutUnder);
+        }
+
+        /** @return this choked, or below 0 spread, otherwise; mm */
+        public WhiteBase choked(double mm) {
+            return new WhiteBase(tint, hits, mm, knockedOutUnder);
+        }
+
+        /** @return this knocked out under other inks */
+        public WhiteBase knockedOut(Set<String> inks) {
+            return new WhiteBase(tint, hits, chokeMm, inks);
         }
     }
 

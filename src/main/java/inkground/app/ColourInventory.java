@@ -41,6 +41,9 @@ public record ColourInventory(List<ColourUse> colours, int gradients, List<Pictu
     /** Coverage is exact, so that areas need no fine raster; this one keeps 8-bit rounding below a per mille. */
     private static final double DPI = 100;
 
+    /** A place that is picked is a square of this many to the inch: 0.06 mm, finer than a line that can be printed. */
+    private static final double PICK_DPI = 400;
+
     /** Colours whose areas are measured in one go; below the number of inks a job can have. */
     private static final int AT_ONCE = 24;
 
@@ -154,8 +157,55 @@ public record ColourInventory(List<ColourUse> colours, int gradients, List<Pictu
                 : colour;
     }
 
-    /** Paints each colour as an ink of its own: what its plane holds is what is seen of it. */
+    /**
+     * Finds the flat colour that is seen at a place.
+     *
+     * @param xPt page x, points
+     * @param yPt page y, points
+     * @param layersOn ids of the layers that are on
+     * @return the one that covers most of that place; empty if none of these colours does
+     */
+    public Optional<ColourUse> at(PageJob page, double xPt, double yPt, Set<Integer> layersOn, Cancel cancel)
+            throws Refusal {
+        double half = 36 / PICK_DPI;
+        Box spot = new Box(xPt - half, yPt - half, xPt + half, yPt + half);
+        PlateRequest request = PlateRequest.of(spot, PICK_DPI, false, layersOn);
+        ColourUse found = null;
+        double most = 0;
+        for (int from = 0; from < colours.size(); from += AT_ONCE) {
+            List<ColourUse> part = colours.subList(from, Math.min(colours.size(), from + AT_ONCE));
+            double[] shares =
+                    shares(page, part.stream().map(ColourUse::colour).toList(), request, cancel, Progress.NONE);
+            for (int i = 0; i < shares.length; i++) {
+                if (shares[i] > most) {
+                    most = shares[i];
+                    found = part.get(i);
+                }
+            }
+        }
+        return Optional.ofNullable(found);
+    }
+
     private static double[] areas(PageJob page, List<Colour> colours, Cancel cancel, Progress progress) throws Refusal {
+        Box trim = page.info().box(PageBox.TRIM);
+        // overprint off: a colour that overprints is still what is seen last
+        PlateRequest request =
+                PlateRequest.of(trim, DPI, false, page.displayList().defaultLayers());
+        double[] out = shares(page, colours, request, cancel, progress);
+        double pageCm2 = trim.widthMm() * trim.heightMm() / 100;
+        for (int i = 0; i < out.length; i++) {
+            out[i] *= pageCm2;
+        }
+        return out;
+    }
+
+    /**
+     * Paints each colour as an ink of its own: what its plane holds is what is seen of it.
+     *
+     * @return share of the region that each colour covers, 0 to 1
+     */
+    private static double[] shares(
+            PageJob page, List<Colour> colours, PlateRequest request, Cancel cancel, Progress progress) throws Refusal {
         Map<Colour, Colour> markers = new LinkedHashMap<>();
         colours.forEach(colour -> markers.put(colour, new Colour(marker("colour " + markers.size()), 1)));
         DisplayList marked = Repaint.of(page.displayList(), c -> Optional.of(markers.getOrDefault(plain(c), REST)));
@@ -163,18 +213,13 @@ public record ColourInventory(List<ColourUse> colours, int gradients, List<Pictu
                 .map(c -> (ColourSpace.Separation) c.space())
                 .toList();
         InkMapping mapping = InkMapping.of(first, marked, page.condition());
-        Box trim = page.info().box(PageBox.TRIM);
-        // overprint off: a colour that overprints is still what is seen last
-        PlateRequest request =
-                PlateRequest.of(trim, DPI, false, page.displayList().defaultLayers());
         InkUse.Sum sum = new InkUse.Sum();
         new Plate(marked, mapping).stream(request, Separations.ROWS_AT_ONCE, cancel, progress, sum::add);
-        double pageCm2 = trim.widthMm() * trim.heightMm() / 100;
         double[] out = new double[colours.size()];
         for (InkUse use : sum.uses()) {
             for (int i = 0; i < out.length; i++) {
                 if (use.ink().name().equals(first.get(i).name())) {
-                    out[i] = use.meanTint() * pageCm2;
+                    out[i] = use.meanTint();
                 }
             }
         }

@@ -3,7 +3,7 @@ package inkground.app;
 import inkground.colour.Lab;
 
 /** Plain words for colours, to name an ink by until it has a better name. Limits are by eye: common practice, no source. */
-final class ColourWords {
+public final class ColourWords {
     private static final double GREY_CHROMA = 8;
     private static final double WHITE_L = 93;
     private static final double BLACK_L = 20;
@@ -39,7 +39,7 @@ final class ColourWords {
     }
 
     /** @return one to three words, the first with a capital, such as "Dark blue" */
-    static String of(Lab lab) {
+    public static String of(Lab lab) {
         double chroma = Math.hypot(lab.a(), lab.b());
         String words = chroma < GREY_CHROMA ? grey(lab.L()) : coloured(lab, chroma);
         return Character.toUpperCase(words.charAt(0)) + words.substring(1);

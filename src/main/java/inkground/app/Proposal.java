@@ -31,8 +31,8 @@ public record Proposal(ColourAssignment assignment, List<String> lines) {
 
     private static final double WHITE_L = 97;
     private static final double WHITE_CHROMA = 3;
-    /** Colours of pictures vary a little more than those of objects. */
-    private static final double PICTURE_TOLERANCE = 3;
+    /** Colours of pictures vary a little more than those of objects; ΔE00. */
+    static final double PICTURE_TOLERANCE = 3;
 
     /** Copies the list. */
     public Proposal {

@@ -1,6 +1,7 @@
 package inkground.app;
 
 import inkground.app.Arrangement.WhiteBase;
+import inkground.appearance.Underbase;
 import inkground.artwork.ColourAssignment;
 import inkground.base.Refusal;
 import inkground.base.SafeFiles;
@@ -27,7 +28,7 @@ import java.util.Set;
  *   "arrangement": {
  *     "printOrder": ["White", "Lock Gate Cream"],
  *     "opacities": [{"ink": "Lock Gate Cream", "opacity": 0.9}],
- *     "underbase": {"tint": 1, "chokeMm": 0.2, "knockedOutUnder": ["Black"]},
+ *     "underbase": {"tint": 1, "hits": 1, "chokeMm": 0.2, "knockedOutUnder": ["Black"]},
  *     "placement": {"cut": "t-shirt", "size": "M", "side": "front", "belowMm": 80, "offCentreMm": 0, "widthMm": 300,
  *         "measured": "trim"}
  *   },
@@ -35,8 +36,8 @@ import java.util.Set;
  * }
  * </pre>
  *
- * <p>{@code arrangement}, its {@code underbase} and {@code placement}, and {@code view} may be left out; of the placement all but
- * {@code side}, {@code offCentreMm} and {@code measured}, for what is usual.
+ * <p>{@code arrangement}, its {@code underbase} with its {@code hits}, its {@code placement}, and {@code view} may be left out; of
+ * the placement all but {@code side}, {@code offCentreMm} and {@code measured}, for what is usual.
  */
 public final class SessionFile {
     private static final int MOST_INKS = 100;
@@ -76,7 +77,8 @@ public final class SessionFile {
     private static WhiteBase underbase(JsonFields fields) throws Refusal {
         WhiteBase base = new WhiteBase(
                 fields.number("tint", 0, 1),
-                fields.number("chokeMm", 0, 5),
+                fields.wholeIfThere("hits", 1, Underbase.MOST_HITS).orElse(1),
+                fields.number("chokeMm", -Underbase.MOST_CHOKE_MM, Underbase.MOST_CHOKE_MM),
                 Set.copyOf(fields.texts("knockedOutUnder", MOST_INKS)));
         fields.end();
         return base;
@@ -137,6 +139,7 @@ public final class SessionFile {
     private static Map<String, Object> json(WhiteBase base) {
         Map<String, Object> out = new LinkedHashMap<>();
         out.put("tint", base.tint());
+        out.put("hits", base.hits());
         out.put("chokeMm", base.chokeMm());
         out.put("knockedOutUnder", base.knockedOutUnder().stream().sorted().toList());
         return out;

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
@@ -104,6 +105,12 @@ public final class JsonFields {
             throw refusal(path + name, plain(value) + " is not a whole number", "Round it");
         }
         return (int) value;
+    }
+
+    /** @return a whole number in a range, or empty where there is none of this name */
+    public OptionalInt wholeIfThere(String name, int min, int max) throws Refusal {
+        read.add(name);
+        return node.has(name) ? OptionalInt.of(whole(name, min, max)) : OptionalInt.empty();
     }
 
     boolean yesNo(String name) throws Refusal {

@@ -29,8 +29,11 @@ final class TroubleBar extends HBox {
                         new FontIcon(Feather.ALERT_TRIANGLE),
                         words,
                         Ui.button("trouble-away", "", Feather.X, Command.ESCAPE, () -> state.trouble.set(null)));
-        for (Observable value : new Observable[] {state.trouble, state.exportSheet}) {
-            value.addListener(o -> Ui.shown(this, state.trouble.get() != null && !state.exportSheet.get()));
+        for (Observable value : new Observable[] {state.trouble, state.exportSheet, state.colours.cleanSheet}) {
+            value.addListener(o -> {
+                boolean sheet = state.exportSheet.get() || state.colours.cleanSheet.get();
+                Ui.shown(this, state.trouble.get() != null && !sheet);
+            });
         }
         Ui.shown(this, false);
     }

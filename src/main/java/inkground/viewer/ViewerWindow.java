@@ -1,7 +1,11 @@
 package inkground.viewer;
 
 import inkground.app.ArtworkFiles;
+import inkground.viewer.colours.CleanSheet;
+import inkground.viewer.colours.ColoursPanel;
+import inkground.viewer.colours.GroundBar;
 import inkground.viewer.compare.CompareView;
+import inkground.viewer.desk.ColourDesk;
 import inkground.viewer.desk.ProofDesk;
 import inkground.viewer.lineup.ContactSheetForm;
 import inkground.viewer.lineup.LineUpView;
@@ -25,7 +29,6 @@ import inkground.viewer.surface.ProofSurface;
 import inkground.viewer.surface.SurfaceFrame;
 import inkground.viewer.ui.Command;
 import inkground.viewer.ui.PanelSwitch;
-import inkground.viewer.ui.Ui;
 import inkground.viewer.worn.ClothOverlay;
 import inkground.viewer.worn.GarmentBench;
 import java.io.File;
@@ -42,7 +45,6 @@ import javafx.collections.ListChangeListener;
 import javafx.geometry.Pos;
 import javafx.scene.Scene;
 import javafx.scene.control.Control;
-import javafx.scene.control.TextInputControl;
 import javafx.scene.input.DragEvent;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
@@ -62,6 +64,7 @@ import javafx.stage.Stage;
  */
 final class ViewerWindow {
     private static final double COLUMN_W = 312;
+    private static final double COLOURS_SHARE = 0.56;
 
     private final ViewerState state;
     private final ProofDesk desk;
@@ -69,6 +72,9 @@ final class ViewerWindow {
     private final GarmentBench garment;
     private final LineUpView lineUp;
     private final SubstrateRack rack;
+    private final ColourDesk colourDesk;
+    private final ColoursPanel coloursPanel;
+    private final PanelSwitch panels = new PanelSwitch();
     private final StackPane root;
     private final Scene scene;
 
@@ -79,10 +85,13 @@ final class ViewerWindow {
         garment = new GarmentBench(state, desk.forView("garment"), desk.ui());
         lineUp = new LineUpView(state, desk.forView("laying the line-up"), desk.ui());
         rack = new SubstrateRack(state);
+        colourDesk = new ColourDesk(state, desk);
+        coloursPanel = new ColoursPanel(state, colourDesk, desk);
         root = new StackPane(
                 main(),
                 veil(),
                 new ExportSheet(state, desk),
+                new CleanSheet(state, desk),
                 new ContactSheetForm(state, desk),
                 new OwnSheet(state, desk.rack()),
                 new KeySheet(state),
@@ -119,7 +128,7 @@ final class ViewerWindow {
                 desk::openEarlier);
         compare.visibleProperty().bind(state.view.isEqualTo(BenchView.COMPARE).and(state.page.isNotNull()));
         MapLegend legend = new MapLegend(state);
-        VBox bars = new VBox(new TroubleBar(state), new QuestionBar(state));
+        VBox bars = new VBox(new TroubleBar(state), new QuestionBar(state), new GroundBar(state, colourDesk));
         bars.setPickOnBounds(false);
         StackPane bench = new StackPane(
                 flat, garment, lineUp, compare, new StartScreen(state, desk, this::askForFile), legend, bars);
@@ -134,8 +143,8 @@ final class ViewerWindow {
         VBox left = new VBox(light, rack);
         left.setMinWidth(0);
         HBox.setHgrow(left, Priority.ALWAYS);
-        PanelSwitch panels = new PanelSwitch();
         panels.add("panel-notes", "Notes", "What to bear in mind while looking", new NotesPanel(state));
+        panels.add("panel-colours", "Colours", Command.COLOURS.tip(), coloursPanel);
         PinsPanel pins = new PinsPanel(state);
         panels.add("panel-pins", "Pins", "Places that you watch while substrates and inks change", pins);
         state.pins.all.addListener((ListChangeListener<Pin>) c -> {
@@ -145,8 +154,14 @@ final class ViewerWindow {
         });
         StackView stack = new StackView(state, desk.forView("colours of the stack"));
         VBox.setVgrow(panels, Priority.ALWAYS);
-        panels.setMinHeight(96);
         VBox column = new VBox(panels, stack);
+        // The list of colours and what is done with it need room; the stack scrolls.
+        panels.minHeightProperty()
+                .bind(Bindings.createDoubleBinding(
+                        () -> panels.front().get() == coloursPanel ? column.getHeight() * COLOURS_SHARE : 96,
+                        panels.front(),
+                        column.heightProperty()));
+        stack.setMinHeight(0);
         column.getStyleClass().add("column");
         column.setMinWidth(COLUMN_W);
         column.setMaxWidth(COLUMN_W);
@@ -172,7 +187,8 @@ final class ViewerWindow {
                         .or(state.keySheet)
                         .or(state.own.sheet)
                         .or(state.lineUp.sheet)
-                        .or(state.trueSize.sheet));
+                        .or(state.trueSize.sheet)
+                        .or(state.colours.cleanSheet));
         veil.setOnMouseClicked(e -> state.keySheet.set(false));
         return veil;
     }
@@ -330,13 +346,11 @@ final class ViewerWindow {
     }
 
     private void key(KeyEvent e) {
-        boolean typing = scene.getFocusOwner() instanceof TextInputControl;
-        boolean sheet = sheetOpen();
-        if (e.getCode().isArrowKey()
-                && scene.getFocusOwner() != null
-                && scene.getFocusOwner().getStyleClass().contains(Ui.TAKES_ARROWS)) {
+        if (KeyTakers.navigates(scene.getFocusOwner(), e)) {
             return;
         }
+        boolean typing = KeyTakers.types(scene.getFocusOwner());
+        boolean sheet = sheetOpen();
         if (!sheet && !typing && nudge(e)) {
             e.consume();
             return;
@@ -398,6 +412,7 @@ final class ViewerWindow {
 
     private void perform(Command command) {
         switch (command) {
+            case COLOURS -> colours();
             case OPEN -> askForFile();
             case KEEP -> desk.keepSession(() -> {});
             case RELOAD -> desk.reload();
@@ -444,6 +459,9 @@ final class ViewerWindow {
         switch (command) {
             case HIDE_INK -> ifChosen(ink, () -> state.toggleHidden(ink));
             case SOLO_INK -> ifChosen(ink, () -> state.toggleSolo(ink));
+            case PLATE -> ifChosen(ink, state::togglePlate);
+            case MOVE_INK_UP -> ifChosen(ink, () -> state.moveInkBy(ink, 1));
+            case MOVE_INK_DOWN -> ifChosen(ink, () -> state.moveInkBy(ink, -1));
             case UNDERBASE -> state.toggleUnderbase();
             case SEARCH -> rack.search();
             case FAVOURITE -> rack.favourite();
@@ -482,6 +500,17 @@ final class ViewerWindow {
         property.set(!property.get());
     }
 
+    /** Brings the colours to the front and gives them the keys; from there, goes back to the proof. */
+    private void colours() {
+        if (panels.front().get() == coloursPanel) {
+            panels.showFirst();
+            surface.requestFocus();
+        } else {
+            panels.show(coloursPanel);
+            coloursPanel.focusList();
+        }
+    }
+
     private void ifChosen(int ink, Runnable action) {
         if (ink >= 0) {
             action.run();
@@ -495,7 +524,8 @@ final class ViewerWindow {
                 || state.keySheet.get()
                 || state.own.sheet.get()
                 || state.lineUp.sheet.get()
-                || state.trueSize.sheet.get();
+                || state.trueSize.sheet.get()
+                || state.colours.cleanSheet.get();
     }
 
     /** One step back: the sheet of keys, the search, the work, the message, the ink that stands alone. */
@@ -508,9 +538,10 @@ final class ViewerWindow {
             (linedUp() ? lineUp : surface).requestFocus();
         } else if (!state.activities.isEmpty()) {
             desk.cancelAll();
-        } else if (state.exportSheet.get()) {
+        } else if (state.exportSheet.get() || state.colours.cleanSheet.get()) {
             state.trouble.set(null);
             state.exportSheet.set(false);
+            state.colours.cleanSheet.set(false);
         } else if (state.question.get() != null) {
             state.question.set(null);
         } else if (state.lineUp.sheet.get()) {
@@ -521,6 +552,10 @@ final class ViewerWindow {
             state.own.close();
         } else if (state.trouble.get() != null) {
             state.trouble.set(null);
+        } else if (state.colours.picking.get()) {
+            state.colours.picking.set(false);
+        } else if (state.stack.plate.get()) {
+            state.stack.plate.set(false);
         } else {
             state.solo.set(-1);
         }

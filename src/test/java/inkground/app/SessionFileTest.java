@@ -68,7 +68,7 @@ class SessionFileTest {
                 "\"arrangement\": {\"opacities\": []} | field 'arrangement.printOrder'",
                 "\"arrangement\": {\"printOrder\": [], \"opacities\": [{\"ink\": \"A\", \"opacity\": 2}]}"
                         + " | field 'arrangement.opacities[0].opacity'",
-                "\"arrangement\": {\"printOrder\": [], \"opacities\": [], \"underbase\": {\"tint\": 1, \"chokeMm\": -1}}"
+                "\"arrangement\": {\"printOrder\": [], \"opacities\": [], \"underbase\": {\"tint\": 1, \"chokeMm\": -9}}"
                         + " | field 'arrangement.underbase.chokeMm'",
                 "\"arrangement\": {\"printOrder\": [], \"opacities\": [], \"placement\": {\"side\": \"sleeve\"}}"
                         + " | field 'arrangement.placement.side'",

@@ -1,6 +1,10 @@
 package inkground.viewer;
 
 import inkground.app.Arrangement;
+import inkground.app.ColourInventory;
+import inkground.app.ColourUse;
+import inkground.app.Grounds.Candidate;
+import inkground.app.Grounds.Deletion;
 import inkground.app.OwnSubstrates;
 import inkground.app.PageComparison;
 import inkground.app.Session;
@@ -14,6 +18,7 @@ import inkground.base.Refusal;
 import inkground.colour.Lab;
 import inkground.colour.Srgb;
 import inkground.geometry.Box;
+import inkground.handoff.CleanFile;
 import inkground.ink.Ink;
 import inkground.ink.InkSet;
 import inkground.plate.InkPlanes;
@@ -82,6 +87,10 @@ final class FakeEngine implements ProofEngine {
     volatile boolean exportWaits;
     /** What was asked for last. */
     volatile ExportRequest exported;
+    /** Whether the garment's colour is painted over the whole page for preview. */
+    volatile boolean paintedGround;
+    /** Why no clean file can be written; null if it can. */
+    volatile String cleanRefusal;
     /** Sessions by artwork; null for one that cannot be read. */
     final Map<Path, Session> sessions = Collections.synchronizedMap(new HashMap<>());
 
@@ -167,6 +176,11 @@ final class FakeEngine implements ProofEngine {
     }
 
     @Override
+    public ColourAssignment rules(Path file) {
+        return sessions.get(file).arrangement().assignment();
+    }
+
+    @Override
     public OpenFile open(Path file, Cancel cancel, Progress progress) throws Refusal {
         try {
             if (!Files.readString(file).startsWith("%PDF")) {
@@ -199,13 +213,32 @@ final class FakeEngine implements ProofEngine {
 
         @Override
         public OpenPage page(int number, ColourAssignment assignment, Cancel cancel, Progress progress) {
-            return new FakePage(number);
+            return new FakePage(number, paintedGround && FakeColours.printed(assignment));
+        }
+
+        @Override
+        public CleanFile.Result clean(
+                ColourAssignment assignment, Path target, boolean replace, Cancel cancel, Progress progress)
+                throws Refusal {
+            progress.report("Knocking out", 0.5);
+            if (exportWaits) {
+                await(new CountDownLatch(1), cancel);
+            }
+            if (cleanRefusal != null) {
+                throw new Refusal(cleanRefusal);
+            }
+            try {
+                Files.writeString(target, "%PDF-clean");
+            } catch (IOException e) {
+                throw new Refusal("cannot be written", e);
+            }
+            return new CleanFile.Result(3, 1);
         }
 
         @Override
         public PageThumb thumb(int number, ColourAssignment assignment, int edgePx, Cancel cancel) {
             thumbs.incrementAndGet();
-            FakePage page = new FakePage(number);
+            FakePage page = new FakePage(number, paintedGround && FakeColours.printed(assignment));
             PlateRequest whole = PlateRequest.of(MEDIA, 72.0 * edgePx / MEDIA.width(), true, Set.of());
             InkPlanes planes = page.render(whole, cancel, Progress.NONE);
             return new PageThumb() {
@@ -216,13 +249,16 @@ final class FakeEngine implements ProofEngine {
 
                 @Override
                 public Painter painter(String substrateId, Arrangement arrangement) {
-                    return new FlatPainter(new Look(
-                            substrateId,
-                            Set.of(0, 1, 2),
-                            List.of(2, 0, 1),
-                            Map.of(),
-                            Optional.empty(),
-                            Optional.empty()));
+                    return new FlatPainter(
+                            new Look(
+                                    substrateId,
+                                    Set.of(0, 1, 2),
+                                    List.of(2, 0, 1),
+                                    Map.of(),
+                                    Optional.empty(),
+                                    Optional.empty(),
+                                    -1),
+                            false);
                 }
             };
         }
@@ -235,9 +271,38 @@ final class FakeEngine implements ProofEngine {
 
     private final class FakePage implements OpenPage {
         private final int number;
+        private final boolean ground;
 
-        FakePage(int number) {
+        FakePage(int number, boolean ground) {
             this.number = number;
+            this.ground = ground;
+        }
+
+        @Override
+        public ColourInventory colours(Cancel cancel, Progress progress) {
+            return FakeColours.inventory(paintedGround);
+        }
+
+        @Override
+        public List<Candidate> grounds(ColourInventory colours, Lab garment) {
+            return FakeColours.grounds(colours, garment);
+        }
+
+        @Override
+        public Deletion deletion(ColourAssignment nominated, Cancel cancel, Progress progress) {
+            return FakeColours.deletion();
+        }
+
+        @Override
+        public ColourAssignment proposal(
+                ColourInventory colours, String substrateId, Cancel cancel, Progress progress) {
+            return FakeColours.proposal();
+        }
+
+        @Override
+        public Optional<ColourUse> colourAt(
+                ColourInventory colours, double xPt, double yPt, Set<Integer> layersOn, Cancel cancel) {
+            return FakeColours.at(art(0, xPt, yPt) > 0, art(1, xPt, yPt) > 0);
         }
 
         @Override
@@ -281,7 +346,7 @@ final class FakeEngine implements ProofEngine {
 
         @Override
         public Painter painter(Look look) {
-            return new FlatPainter(look);
+            return new FlatPainter(look, ground);
         }
 
         @Override
@@ -406,9 +471,11 @@ final class FakeEngine implements ProofEngine {
         private final Look look;
         private final int ground;
 
-        FlatPainter(Look look) {
+        FlatPainter(Look look, boolean painted) {
             this.look = look;
-            this.ground = card(look.substrateId()).argb();
+            this.ground = painted
+                    ? 0xff000000 | FakeColours.GROUND_RGB
+                    : card(look.substrateId()).argb();
         }
 
         @Override
@@ -420,17 +487,25 @@ final class FakeEngine implements ProofEngine {
                     for (int plane = 0; plane < tints.length; plane++) {
                         tints[plane] = planes.get(plane, x, y);
                     }
-                    argb[offset + y * stride + x] = look.map().isPresent() ? 0xff808000 : colour(tints);
+                    argb[offset + y * stride + x] = shown(tints);
                 }
             }
+        }
+
+        private int shown(int[] tints) {
+            if (look.plate() >= 0) {
+                return 0xff000000 | 0x010101 * (255 - tints[look.plate()]);
+            }
+            return look.map().isPresent() ? 0xff808000 : colour(tints);
         }
 
         @Override
         public int colour(int[] tints) {
             int argb = ground;
-            for (int plane : new int[] {2, 0, 1}) {
+            for (int plane : look.printOrder()) {
                 if (look.shown().contains(plane) && tints[plane] > 0) {
-                    argb = mix(argb, INK_RGB[plane], tints[plane]);
+                    double opacity = look.opacities().getOrDefault(plane, 1.0);
+                    argb = mix(argb, INK_RGB[plane], (int) Math.round(tints[plane] * opacity));
                 }
             }
             return argb;

@@ -41,7 +41,7 @@ import org.testfx.framework.junit5.ApplicationTest;
 class SharpnessTest extends ApplicationTest {
     private static final Box PAGE = new Box(0, 0, 300, 220);
     private static final Look LOOK =
-            new Look("paper", Set.of(0), List.of(0), Map.of(), Optional.empty(), Optional.empty());
+            new Look("paper", Set.of(0), List.of(0), Map.of(), Optional.empty(), Optional.empty(), -1);
 
     @Override
     public void start(Stage stage) {
@@ -119,7 +119,7 @@ class SharpnessTest extends ApplicationTest {
     void aTilePaintedForAnotherLookTakesThePlaceOfThePictureBefore() throws Exception {
         Camera camera = new Camera(1, 150, 110, 300, 220, 1);
         List<Tile> tiles = tiles(camera);
-        Look next = new Look("plain-paper", Set.of(0), List.of(0), Map.of(), Optional.empty(), Optional.empty());
+        Look next = new Look("plain-paper", Set.of(0), List.of(0), Map.of(), Optional.empty(), Optional.empty(), -1);
         for (Tile tile : tiles) {
             tile.paintBehind(new Plain(), next, new Cancel());
             assertThat(tile.look()).isEqualTo(LOOK);

@@ -155,4 +155,67 @@ class ViewerDemoTest extends ApplicationTest {
         assertThat(words.getText()).contains("letter.txt").doesNotContain("Exception");
         assertThat(state.file.get().path()).isEqualTo(SHIRT);
     }
+
+    private void openAsFiled(String substrate) throws Exception {
+        until(() -> !state.substrates.isEmpty());
+        interact(() -> state.substrate.set(state.substrates.stream()
+                .filter(card -> card.id().equals(substrate))
+                .findFirst()
+                .orElseThrow()));
+        clickOn("#start-demo");
+        until(() -> state.page.get() != null && window.surface().complete());
+        until(() -> state.colours.inventory.get() != null);
+    }
+
+    @Test
+    void theNavyPaintedInForPreviewIsPrintedAsBareAndTheGarmentIsSeenUntilThatIsTakenBack() throws Exception {
+        openAsFiled("tee-burgundy");
+        int navy = surfaceRgb(6, 6);
+        assertThat(navy).isNotEqualTo(substrateRgb());
+        until(() -> state.colours.ground.get() != null
+                && !state.colours.deletion.get().isEmpty());
+        assertThat(lookup("#ground-asks").queryLabeled().getText())
+                .contains("dark blue that fills the page (RGB 28 48 79)");
+        clickOn("#ground-bare");
+        until(() -> state.activities.isEmpty());
+        assertThat(surfaceRgb(6, 6)).isEqualTo(substrateRgb());
+        push(KeyCode.CONTROL, KeyCode.Z);
+        until(() -> state.activities.isEmpty());
+        assertThat(surfaceRgb(6, 6)).isEqualTo(navy);
+        push(KeyCode.CONTROL, KeyCode.Y);
+        until(() -> state.activities.isEmpty());
+        assertThat(surfaceRgb(6, 6)).isEqualTo(substrateRgb());
+        push(KeyCode.CONTROL, KeyCode.L);
+        clickOn("#clean-file");
+        Path target = folder.resolve("shirt-clean.pdf");
+        TextField field = lookup("#clean-target").query();
+        interact(() -> field.setText(target.toString()));
+        clickOn("#clean-write");
+        until(() -> !state.colours.cleanSheet.get());
+        assertThat(state.news.get()).contains("1 object taken out");
+        assertThat(target).isNotEmptyFile();
+    }
+
+    @Test
+    void aColourPickedOnTheProofIsTheOneThatIsSeenThereWithTheLayersThatAreOn() throws Exception {
+        openAsFiled("tee-burgundy");
+        push(KeyCode.CONTROL, KeyCode.L);
+        interact(() -> state.colours.pickedAt.set(new javafx.geometry.Point2D(6, 6)));
+        until(() -> state.colours.picked.get() != null);
+        assertThat(state.colours.picked.get().words()).isEqualTo("RGB 28 48 79");
+    }
+
+    @Test
+    void theProcessInksThatTheShirtDoesNotUseAreOneLineThatOpens() throws Exception {
+        openDemo();
+        until(() -> state.figures.get() != null);
+        assertThat(lookup("#unused-inks").queryLabeled().getText()).isEqualTo("4 process inks not used here");
+        assertThat(lookup("Cyan").tryQuery()).isEmpty();
+        push(KeyCode.UP);
+        assertThat(state.inkName(state.chosenInk.get())).isEqualTo("White");
+        push(KeyCode.UP);
+        assertThat(state.foldedInks()).doesNotContain(state.chosenInk.get());
+        clickOn("#unused-inks");
+        assertThat(lookup("Cyan").tryQuery()).isPresent();
+    }
 }

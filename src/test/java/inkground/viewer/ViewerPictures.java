@@ -123,6 +123,8 @@ public final class ViewerPictures {
         onFx(() -> state.fitPage());
         onGarment();
         rackAndLineUp();
+        stack();
+        colours();
         compare();
         sheets();
     }
@@ -304,6 +306,56 @@ public final class ViewerPictures {
         ImageIO.write(image, "png", target.toFile());
     }
 
+    private void stack() throws Exception {
+        onFx(() -> {
+            state.stack.inkDrawer.set(true);
+            state.stack.underbaseDrawer.set(true);
+        });
+        shoot("stack-drawers-light");
+        onFx(() -> state.theme.set(Theme.DARK));
+        shoot("stack-drawers-dark");
+        onFx(() -> {
+            state.stack.underbaseDrawer.set(false);
+            state.togglePlate();
+        });
+        shoot("stack-plate-dark");
+        onFx(() -> {
+            state.togglePlate();
+            state.stack.inkDrawer.set(false);
+            state.stack.unusedShown.set(true);
+            state.theme.set(Theme.LIGHT);
+        });
+        shoot("stack-unused-light");
+        onFx(() -> state.stack.unusedShown.set(false));
+    }
+
+    private void colours() throws Exception {
+        onFx(() -> state.layersOn.addAll(
+                state.page.get().layers().stream().map(l -> l.id()).toList()));
+        until(s -> s.colours.inventory.get() != null && s.colours.ground.get() != null);
+        until(s -> !s.colours.deletion.get().isEmpty());
+        shoot("ground-asked-light");
+        onFx(() -> ((javafx.scene.control.ToggleButton) window.scene().lookup("#panel-colours")).fire());
+        onFx(() -> ((javafx.scene.control.ListView<?>) window.scene().lookup("#colour-list"))
+                .getSelectionModel()
+                .select(1));
+        shoot("colours-light");
+        onFx(() -> ((javafx.scene.control.Button) window.scene().lookup("#ground-bare")).fire());
+        until(s -> s.activities.isEmpty() && s.figures.get() != null);
+        onFx(() -> ((javafx.scene.control.ToggleButton) window.scene().lookup("#assign-ink")).fire());
+        until(s -> s.activities.isEmpty() && s.figures.get() != null);
+        shoot("colours-assigned-light");
+        onFx(() -> state.theme.set(Theme.DARK));
+        shoot("colours-assigned-dark");
+        onFx(() -> state.colours.cleanSheet.set(true));
+        shoot("clean-dark");
+        onFx(() -> {
+            state.colours.cleanSheet.set(false);
+            state.theme.set(Theme.LIGHT);
+            ((javafx.scene.control.ToggleButton) window.scene().lookup("#panel-notes")).fire();
+        });
+    }
+
     private void compare() throws Exception {
         onFx(() -> state.view.set(BenchView.COMPARE));
         shoot("compare-none-light");
@@ -358,6 +410,10 @@ public final class ViewerPictures {
             stage.setHeight(640);
         });
         shoot("small-light");
+        onFx(() -> ((javafx.scene.control.ToggleButton) window.scene().lookup("#panel-colours")).fire());
+        shoot("colours-small-light");
+        onFx(() -> state.theme.set(Theme.DARK));
+        shoot("colours-small-dark");
         onFx(() -> window.close());
     }
 

@@ -3,18 +3,25 @@ package inkground.viewer.desk;
 import inkground.app.Arrangement;
 import inkground.app.Arrangement.WhiteBase;
 import inkground.app.AssignmentFile;
+import inkground.app.ColourInventory;
+import inkground.app.ColourUse;
+import inkground.app.Grounds;
+import inkground.app.Grounds.Candidate;
+import inkground.app.Grounds.Deletion;
+import inkground.app.Grounds.Ground;
 import inkground.app.InkUse;
 import inkground.app.InkedBox;
 import inkground.app.Job;
+import inkground.app.KnockOuts;
 import inkground.app.LineUp;
 import inkground.app.OwnSubstrates;
 import inkground.app.PageComparison;
 import inkground.app.PageJob;
 import inkground.app.Proofs;
+import inkground.app.Proposal;
 import inkground.app.Session;
 import inkground.app.SessionFile;
 import inkground.app.WornProofs;
-import inkground.appearance.Appearance;
 import inkground.appearance.ArtworkEdges;
 import inkground.appearance.AskedColours;
 import inkground.appearance.BareMap;
@@ -33,21 +40,19 @@ import inkground.artwork.PageInfo;
 import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
-import inkground.colour.Cie;
 import inkground.colour.Lab;
 import inkground.colour.PrintCondition;
 import inkground.findings.ThinFeatures;
 import inkground.geometry.Box;
+import inkground.handoff.CleanFile;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlaneSource;
 import inkground.plate.PlateRequest;
-import inkground.plate.Register;
 import inkground.substrate.Cut;
 import inkground.substrate.Library;
 import inkground.substrate.PrintProcess;
 import inkground.substrate.Substrate;
 import inkground.substrate.Substrates;
-import inkground.substrate.Texture;
 import inkground.viewer.state.Look;
 import inkground.viewer.state.MapChoice;
 import inkground.viewer.state.MapKind;
@@ -147,6 +152,14 @@ public final class JobEngine implements ProofEngine {
     }
 
     @Override
+    public ColourAssignment rules(Path file) throws Refusal {
+        boolean itself = file.getFileName().toString().toLowerCase(Locale.ROOT).endsWith(".json");
+        return SessionFile.load(itself ? file : AssignmentFile.beside(file))
+                .arrangement()
+                .assignment();
+    }
+
+    @Override
     public OpenFile open(Path file, Cancel cancel, Progress progress) throws Refusal {
         return new JobFile(Job.open(file, cancel, progress));
     }
@@ -192,6 +205,13 @@ public final class JobEngine implements ProofEngine {
         }
 
         @Override
+        public CleanFile.Result clean(
+                ColourAssignment assignment, Path target, boolean replace, Cancel cancel, Progress progress)
+                throws Refusal {
+            return KnockOuts.write(job, assignment, target, replace, cancel, progress);
+        }
+
+        @Override
         public void close() {
             job.close();
         }
@@ -226,7 +246,7 @@ public final class JobEngine implements ProofEngine {
                             .filter(base -> cloth)
                             .map(JobPage::underbase)
                             .orElse(null));
-            return new StackPainter(new StackModel(arranged), null, null, null);
+            return new StackPainter(null, new StackModel(arranged), null, null, -1);
         }
 
         /** Stable: inks that the arrangement does not know keep their usual order, and follow the known ones. */
@@ -289,7 +309,7 @@ public final class JobEngine implements ProofEngine {
                     .filter(choice -> choice.kind() == MapKind.REGISTER)
                     .map(choice -> Maps.play(choice, inks().size()))
                     .orElse(null);
-            return new StackPainter(model, map, play, PlaneSource.of(page.plate()));
+            return new StackPainter(page.plate(), model, map, play, look.plate());
         }
 
         private ProofMap map(MapChoice choice, Look look, StackModel model) {
@@ -327,7 +347,13 @@ public final class JobEngine implements ProofEngine {
         }
 
         private static Underbase underbase(WhiteBase base) {
-            return new Underbase(InkColours.underbaseWhite(), base.tint(), base.chokeMm(), base.knockedOutUnder());
+            return new Underbase(
+                    InkColours.underbaseWhite(),
+                    base.tint(),
+                    base.hits(),
+                    base.chokeMm(),
+                    Set.of(),
+                    base.knockedOutUnder());
         }
 
         @Override
@@ -440,6 +466,37 @@ public final class JobEngine implements ProofEngine {
         }
 
         @Override
+        public ColourInventory colours(Cancel cancel, Progress progress) throws Refusal {
+            return ColourInventory.of(page, cancel, progress);
+        }
+
+        @Override
+        public List<Candidate> grounds(ColourInventory colours, Lab garment) {
+            return Grounds.candidates(page, colours, garment);
+        }
+
+        @Override
+        public Deletion deletion(ColourAssignment nominated, Cancel cancel, Progress progress) throws Refusal {
+            return Grounds.deletion(page, nominated, cancel, progress);
+        }
+
+        @Override
+        public ColourAssignment proposal(ColourInventory colours, String substrateId, Cancel cancel, Progress progress)
+                throws Refusal {
+            Substrate on = library().byId(substrateId).orElseThrow();
+            Lab garment = on.kind() == Substrate.Kind.GARMENT ? on.lab() : null;
+            List<Ground> grounds = Grounds.survey(page, colours, garment, cancel, progress);
+            return Proposal.of(page, colours, grounds, on, ColourInventory.NEAR_DE00)
+                    .assignment();
+        }
+
+        @Override
+        public Optional<ColourUse> colourAt(
+                ColourInventory colours, double xPt, double yPt, Set<Integer> layersOn, Cancel cancel) throws Refusal {
+            return colours.at(page, xPt, yPt, layersOn, cancel);
+        }
+
+        @Override
         public void export(ExportRequest request, Cancel cancel, Progress progress) throws Refusal {
             if (request.worn().isPresent()) {
                 WornAs worn = request.worn().get();
@@ -471,44 +528,6 @@ public final class JobEngine implements ProofEngine {
                             request.replace()),
                     cancel,
                     progress);
-        }
-    }
-
-    /**
-     * @param map drawn over the colours; null for none
-     * @param play how far the inks lie off, which is shown in place of the map; null for none
-     */
-    private record StackPainter(StackModel model, ProofMap map, Maps.Play play, PlaneSource source) implements Painter {
-        @Override
-        public void paint(InkPlanes planes, int[] argb, int offset, int stride, Cancel cancel) throws Refusal {
-            cancel.check();
-            if (play != null) {
-                // The colours themselves, off register, are what the eye has to judge; a hatch would hide them.
-                InkPlanes off = Register.shifted(source, planes.request(), play.dxMm(), play.dyMm(), cancel);
-                Appearance.paint(off, model, argb, offset, stride, cancel);
-                return;
-            }
-            Appearance.paint(planes, model, argb, offset, stride, cancel);
-            if (map != null) {
-                map.paint(planes, argb, offset, stride, cancel);
-            }
-        }
-
-        @Override
-        public int colour(int[] tints) {
-            return model.toArgb(tints);
-        }
-
-        @Override
-        public Texture texture() {
-            return model.stack().substrate().texture();
-        }
-
-        @Override
-        public Lab lab(int[] tints) {
-            double[] xyz = new double[3];
-            model.toXyz(tints, xyz);
-            return Cie.xyzToLab(xyz[0], xyz[1], xyz[2]);
         }
     }
 }

@@ -6,6 +6,7 @@ import inkground.artwork.ColourAssignment;
 import inkground.base.Cancel;
 import inkground.base.Refusal;
 import inkground.geometry.Box;
+import inkground.handoff.CleanFile;
 import inkground.substrate.Cut;
 import inkground.substrate.PrintProcess;
 import inkground.viewer.state.BenchView;
@@ -382,7 +383,7 @@ public final class ProofDesk implements AutoCloseable {
                 measured -> {
                     if (state.page.get() == page) {
                         state.worn.inkedPt.set(measured.inked().orElse(null));
-                        state.figures.set(measured.figures());
+                        state.measured(measured.figures());
                     }
                 });
     }
@@ -491,6 +492,46 @@ public final class ProofDesk implements AutoCloseable {
                 });
     }
 
+    /**
+     * Writes the clean file.
+     *
+     * @return the work, for its progress
+     */
+    public Activity clean(Path target, boolean replace) {
+        state.trouble.set(null);
+        OpenFile file = state.file.get();
+        ColourAssignment assignment = state.history.get().assignment();
+        return work(
+                "Writing " + target.getFileName(),
+                exporting,
+                (cancel, activity) -> file.clean(assignment, target, replace, cancel, activity),
+                (CleanFile.Result result) -> {
+                    state.colours.cleanSheet.set(false);
+                    state.news.set("Clean file written and compared: " + target + "; " + words(result));
+                });
+    }
+
+    private static String words(CleanFile.Result result) {
+        String removed = result.removed() + (result.removed() == 1 ? " object" : " objects") + " taken out";
+        return result.knockedOut() == 0
+                ? removed
+                : removed + ", " + result.knockedOut() + " of them knocked out of what lay beneath";
+    }
+
+    /** Prints the colours of this artwork by the rules of another job, in place of those of now. */
+    public void takeRules(Path from) {
+        state.trouble.set(null);
+        work(
+                "Reading " + from.getFileName(),
+                keeping,
+                (cancel, activity) -> engine.rules(from),
+                (ColourAssignment rules) -> {
+                    state.history.change("take the colour rules of " + from.getFileName(), a -> a.assigning(rules));
+                    state.news.set("Colour rules taken from " + from.getFileName() + ": "
+                            + rules.rules().size());
+                });
+    }
+
     /** Stops what the user waits for. */
     public void cancelAll() {
         List.copyOf(state.activities).forEach(Activity::cancel);
@@ -503,7 +544,21 @@ public final class ProofDesk implements AutoCloseable {
         default void discard(T value) {}
     }
 
-    <T> void work(String what, RenderScheduler scheduler, Reading<T> work, Consumer<T> done) {
+    /**
+     * Has something done on a scheduler, with an activity that the user sees and can stop.
+     *
+     * @param done takes what it made, on the window's thread; not called where it failed or was stopped
+     */
+    <T> Activity work(String what, RenderScheduler scheduler, Reading<T> work, Consumer<T> done) {
+        return work(what, scheduler, work, done, () -> {});
+    }
+
+    /**
+     * The same.
+     *
+     * @param ended called however it ends, after {@code done}
+     */
+    <T> Activity work(String what, RenderScheduler scheduler, Reading<T> work, Consumer<T> done, Runnable ended) {
         Activity activity = new Activity(threads.ui(), what, scheduler == exporting);
         state.activities.add(activity);
         Cancel cancel = scheduler.submit(
@@ -521,9 +576,11 @@ public final class ProofDesk implements AutoCloseable {
                 outcome -> {
                     state.activities.remove(activity);
                     settle(outcome, done);
+                    ended.run();
                     closeRetired();
                 });
         activity.stopsBy(cancel);
+        return activity;
     }
 
     private <T> void settle(Outcome<T> outcome, Consumer<T> done) {

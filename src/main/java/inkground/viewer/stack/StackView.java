@@ -1,8 +1,10 @@
 package inkground.viewer.stack;
 
+import inkground.ink.InkKind;
 import inkground.viewer.rack.SubstrateText;
 import inkground.viewer.rack.Swatch;
 import inkground.viewer.state.Look;
+import inkground.viewer.state.ProofEngine.InkCard;
 import inkground.viewer.state.ProofEngine.OpenPage;
 import inkground.viewer.state.ProofEngine.Painter;
 import inkground.viewer.state.ProofEngine.SubstrateCard;
@@ -10,6 +12,7 @@ import inkground.viewer.state.ViewerState;
 import inkground.viewer.task.Outcome;
 import inkground.viewer.task.RenderScheduler;
 import inkground.viewer.ui.Command;
+import inkground.viewer.ui.Drawer;
 import inkground.viewer.ui.Ui;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -20,33 +23,35 @@ import java.util.Objects;
 import java.util.Set;
 import javafx.beans.Observable;
 import javafx.collections.SetChangeListener;
-import javafx.css.PseudoClass;
 import javafx.geometry.Pos;
+import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Pane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
-import javafx.scene.shape.Rectangle;
 import org.kordamp.ikonli.feather.Feather;
 
 /**
- * The cross-section: the substrate at the bottom, on cloth the underbase, then the inks, last printed on top. Under the
- * pointer every layer is as long as its tint there.
+ * The cross-section: the substrate at the bottom, on cloth the underbase, then the inks, last printed on top, and above all what
+ * is seen from there. Under the pointer every layer is as long as its tint. Bands stay while their inks do, and with them the
+ * focus.
  */
 public final class StackView extends VBox {
-    private static final PseudoClass OFF = PseudoClass.getPseudoClass("off");
-
     private final ViewerState state;
     private final RenderScheduler colouring;
-    private final List<InkBand> bands = new ArrayList<>();
     private final VBox inks = new VBox();
-    private final HBox underbase = new HBox();
+    private final BandDrag drag;
+    private final SeenBand seen;
+    private final ScrollPane scroll = new ScrollPane();
+    private final ToggleButton unused =
+            Drawer.handle("unused-inks", "List the process inks that this page does not use");
     private final HBox ground = new HBox();
     // Drawn once each: stepping along the rack must not wait for cloth to be drawn.
     private final Map<SubstrateCard, Swatch> grounds = new HashMap<>();
+    private List<InkBand> bands = List.of();
+    private List<Integer> colours = List.of();
     private Look colouredFor;
     private OpenPage colouredPage;
 
@@ -58,74 +63,129 @@ public final class StackView extends VBox {
         this.colouring = colouring;
         setId("stack");
         getStyleClass().add("stack");
+        drag = new BandDrag(state, inks);
+        seen = new SeenBand(state);
         HBox title = new HBox(
                 Ui.label("Stack", "title"),
                 Ui.spring(),
                 Ui.toggle("overprint", "Overprint", Feather.LAYERS, Command.OVERPRINT, state.overprint));
         title.getStyleClass().add("stack-title");
         title.setAlignment(Pos.CENTER_LEFT);
-        ScrollPane scroll = new ScrollPane(inks);
+        unused.getStyleClass().add("unused-inks");
+        unused.setMaxWidth(Double.MAX_VALUE);
+        unused.setAlignment(Pos.CENTER_LEFT);
+        unused.selectedProperty().bindBidirectional(state.stack.unusedShown);
+        scroll.setContent(inks);
         scroll.setFitToWidth(true);
         scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+        scroll.setFocusTraversable(false);
         scroll.getStyleClass().add("ink-scroll");
         VBox.setVgrow(scroll, Priority.ALWAYS);
-        layUnderbase();
         ground.getStyleClass().add("ground-band");
         ground.setAlignment(Pos.CENTER_LEFT);
-        getChildren().addAll(title, scroll, underbase, ground);
+        getChildren().addAll(title, seen, scroll, new UnderbaseBand(state), ground);
         listen();
         restack();
         reground();
     }
 
-    private void layUnderbase() {
-        Rectangle layer = new Rectangle(InkBand.LAYER_W, 20);
-        layer.getStyleClass().add("underbase-layer");
-        Pane section = new Pane(layer);
-        section.setMinSize(InkBand.LAYER_W, 20);
-        section.setMaxSize(InkBand.LAYER_W, 20);
-        Label words = Ui.label("Underbase, white ink", "ink-words");
-        HBox.setHgrow(words, Priority.ALWAYS);
-        words.setMaxWidth(Double.MAX_VALUE);
-        ToggleButton lay = Ui.toggle("underbase", "Lay", Command.UNDERBASE, state::toggleUnderbase);
-        underbase.setAlignment(Pos.CENTER_LEFT);
-        underbase.getStyleClass().add("underbase-band");
-        underbase.getChildren().setAll(section, words, lay);
-        Runnable follow = () -> {
-            lay.setSelected(state.underbaseLies());
-            underbase.pseudoClassStateChanged(OFF, !state.underbaseLies());
-        };
-        state.history.now().addListener((Observable o) -> follow.run());
-        state.substrate.addListener((Observable o) -> follow.run());
-        follow.run();
-    }
-
     private void listen() {
-        state.page.addListener((Observable o) -> restack());
-        state.history.now().addListener((Observable o) -> restack());
+        for (Observable value : List.of(state.page, state.history.now(), state.figures, state.stack.unusedShown)) {
+            value.addListener(o -> restack());
+        }
         state.substrate.addListener((Observable o) -> reground());
         SetChangeListener<Integer> hidden = c -> follow();
         state.hidden.addListener(hidden);
-        for (Observable value : List.of(state.solo, state.chosenInk, state.probe, state.figures)) {
+        for (Observable value : List.of(state.solo, state.probe, state.stack.plate, state.stack.inkDrawer)) {
             value.addListener(o -> follow());
         }
+        state.chosenInk.addListener((Observable o) -> {
+            follow();
+            reveal();
+        });
     }
 
     private void restack() {
-        bands.clear();
         OpenPage page = state.page.get();
+        List<InkBand> stacked = new ArrayList<>();
         if (page != null) {
-            for (int plane : state.printOrder()) {
-                bands.add(0, new InkBand(page.inks().get(plane), plane, state));
+            for (int plane : state.stackedInks()) {
+                stacked.add(0, band(page.inks().get(plane), plane));
             }
         }
-        inks.getChildren().setAll(bands);
+        if (!stacked.equals(bands)) {
+            bands = List.copyOf(stacked);
+            List<Node> children = new ArrayList<>(bands);
+            children.add(unused);
+            children.add(drag.mark());
+            keepingFocus(() -> inks.getChildren().setAll(children));
+            drag.over(bands);
+        }
+        nameUnused();
+        paint();
         follow();
+    }
+
+    private InkBand band(InkCard card, int plane) {
+        return bands.stream()
+                .filter(band -> band.shows(card, plane))
+                .findFirst()
+                .orElseGet(() -> {
+                    InkBand band = new InkBand(card, plane, state);
+                    drag.attach(band);
+                    return band;
+                });
+    }
+
+    /** Children that are set anew lose the focus, though they were there before. */
+    private void keepingFocus(Runnable change) {
+        Node owner = getScene() == null ? null : getScene().getFocusOwner();
+        change.run();
+        Node top = owner;
+        while (top != null && top != this) {
+            top = top.getParent();
+        }
+        if (top == this) {
+            owner.requestFocus();
+        }
+    }
+
+    private void nameUnused() {
+        long process = state.page.get() == null
+                ? 0
+                : state.page.get().inks().stream()
+                        .filter(card -> card.ink().kind() == InkKind.PROCESS)
+                        .count();
+        int folded = state.foldedInks().size();
+        boolean measured = state.figures.get() != null;
+        unused.setText(
+                state.stack.unusedShown.get()
+                        ? "Process inks that are not used here"
+                        : folded
+                                + (folded == 1 ? " process ink" : " process inks")
+                                + (measured ? " not used here" : ", being measured"));
+        Ui.shown(unused, folded > 0 || process > 0 && state.stack.unusedShown.get());
+    }
+
+    private void reveal() {
+        bands.stream()
+                .filter(band -> band.plane() == state.chosenInk.get())
+                .findFirst()
+                .ifPresent(band -> {
+                    double hidden =
+                            inks.getHeight() - scroll.getViewportBounds().getHeight();
+                    double top = band.getLayoutY();
+                    double bottom =
+                            top + band.getHeight() - scroll.getViewportBounds().getHeight();
+                    if (hidden > 0) {
+                        double y = scroll.getVvalue() * hidden;
+                        scroll.setVvalue(Math.max(0, Math.min(1, Math.max(bottom, Math.min(y, top)) / hidden)));
+                    }
+                });
     }
 
     private void reground() {
         SubstrateCard card = state.substrate.get();
-        Ui.shown(underbase, card != null && card.garment());
         ground.getChildren().clear();
         if (card != null) {
             Label name = Ui.label(card.name(), "ink-name");
@@ -142,6 +202,7 @@ public final class StackView extends VBox {
 
     private void follow() {
         bands.forEach(band -> band.follow(state));
+        seen.follow();
         recolour();
     }
 
@@ -155,7 +216,8 @@ public final class StackView extends VBox {
         colouredPage = page;
         colouring.submit(cancel -> solids(page, solidLook(look)), outcome -> {
             if (outcome instanceof Outcome.Done<List<Integer>> done && state.page.get() == page) {
-                paint(done.value());
+                colours = done.value();
+                paint();
             }
         });
     }
@@ -181,7 +243,9 @@ public final class StackView extends VBox {
         return colours;
     }
 
-    private void paint(List<Integer> colours) {
-        bands.forEach(band -> band.colour(colours.get(band.plane())));
+    private void paint() {
+        bands.stream()
+                .filter(band -> band.plane() < colours.size())
+                .forEach(band -> band.colour(colours.get(band.plane())));
     }
 }

@@ -17,6 +17,7 @@ import java.util.stream.IntStream;
  * @param opacities by plane index, 0 to 1, where the user's word replaces the file's
  * @param underbase white under the inks, if any
  * @param map what is mapped over the colours, if anything
+ * @param plate plane index of the ink whose plate is shown in place of the colours; -1 for none
  */
 public record Look(
         String substrateId,
@@ -24,7 +25,8 @@ public record Look(
         List<Integer> printOrder,
         Map<Integer, Double> opacities,
         Optional<WhiteBase> underbase,
-        Optional<MapChoice> map) {
+        Optional<MapChoice> map,
+        int plate) {
     /** Copies the collections. */
     public Look {
         shown = Set.copyOf(shown);
@@ -32,19 +34,26 @@ public record Look(
         opacities = Map.copyOf(opacities);
     }
 
+    /** @return whether the colour of a pixel hangs on more than the inks at it: on its place, or on its neighbours */
+    public boolean placed() {
+        return map.isPresent()
+                || plate >= 0
+                || underbase.map(base -> base.chokeMm() != 0).orElse(false);
+    }
+
     /** @return the plain look of another page of so many inks on the same substrate: all shown, in plane order */
     public Look ofInks(int count) {
         List<Integer> all = IntStream.range(0, count).boxed().toList();
-        return new Look(substrateId, Set.copyOf(all), all, Map.of(), Optional.empty(), Optional.empty());
+        return new Look(substrateId, Set.copyOf(all), all, Map.of(), Optional.empty(), Optional.empty(), -1);
     }
 
     /** @return this with its map at rest */
     public Look atRest() {
-        return new Look(substrateId, shown, printOrder, opacities, underbase, map.map(MapChoice::atRest));
+        return new Look(substrateId, shown, printOrder, opacities, underbase, map.map(MapChoice::atRest), plate);
     }
 
     /** @return this with other inks shown, as colours */
     public Look solids(Set<Integer> planes) {
-        return new Look(substrateId, planes, printOrder, opacities, underbase, Optional.empty());
+        return new Look(substrateId, planes, printOrder, opacities, underbase, Optional.empty(), -1);
     }
 }

@@ -1,6 +1,10 @@
 package inkground.viewer.state;
 
 import inkground.app.Arrangement;
+import inkground.app.ColourInventory;
+import inkground.app.ColourUse;
+import inkground.app.Grounds.Candidate;
+import inkground.app.Grounds.Deletion;
 import inkground.app.OwnSubstrates;
 import inkground.app.PageComparison;
 import inkground.app.Session;
@@ -15,6 +19,7 @@ import inkground.colour.Lab;
 import inkground.garment.Form;
 import inkground.garment.Placement;
 import inkground.geometry.Box;
+import inkground.handoff.CleanFile;
 import inkground.ink.Ink;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlateRequest;
@@ -87,6 +92,14 @@ public interface ProofEngine {
      */
     OpenFile open(Path file, Cancel cancel, Progress progress) throws Refusal;
 
+    /**
+     * Reads the colour rules of another job.
+     *
+     * @param file an artwork with a session or an assignment beside it, or that file itself
+     * @throws Refusal if there is none, or it cannot be used
+     */
+    ColourAssignment rules(Path file) throws Refusal;
+
     /** An opened file; close it when another takes its place. */
     interface OpenFile extends AutoCloseable {
         /** @return the file; quick */
@@ -111,6 +124,16 @@ public interface ProofEngine {
          * @param edgePx longer edge of the picture in pixels
          */
         PageThumb thumb(int number, ColourAssignment assignment, int edgePx, Cancel cancel) throws Refusal;
+
+        /**
+         * Writes the file without its bare colours, whole or not at all.
+         *
+         * @param assignment says which colours are bare
+         * @throws Refusal in plain words, if it cannot be done truly
+         */
+        CleanFile.Result clean(
+                ColourAssignment assignment, Path target, boolean replace, Cancel cancel, Progress progress)
+                throws Refusal;
 
         @Override
         void close();
@@ -177,6 +200,29 @@ public interface ProofEngine {
         /** Writes a contact sheet, whole or not at all. */
         void writeSheet(SheetRequest request, Cancel cancel, Progress progress) throws Refusal;
 
+        /** Takes stock of the colours that the page paints, whatever they are printed as. */
+        ColourInventory colours(Cancel cancel, Progress progress) throws Refusal;
+
+        /**
+         * @param garment colour of the chosen garment; null on paper
+         * @return what may be the garment painted in for preview, the likeliest first
+         */
+        List<Candidate> grounds(ColourInventory colours, Lab garment);
+
+        /** Tells what deleting the objects of bare colours would do, instead of knocking them out. */
+        Deletion deletion(ColourAssignment nominated, Cancel cancel, Progress progress) throws Refusal;
+
+        /**
+         * Proposes an ink for every flat colour that has none.
+         *
+         * @param substrateId what it is printed on
+         */
+        ColourAssignment proposal(ColourInventory colours, String substrateId, Cancel cancel, Progress progress)
+                throws Refusal;
+
+        /** @return the flat colour that is seen at a place of the page, in points, with these layers on */
+        Optional<ColourUse> colourAt(
+                ColourInventory colours, double xPt, double yPt, Set<Integer> layersOn, Cancel cancel) throws Refusal;
         /**
          * Measures the map of a look over the trim of the page.
          *

@@ -8,6 +8,7 @@ import inkground.geometry.Box;
 import inkground.ink.InkKind;
 import inkground.viewer.desk.ProofDesk;
 import inkground.viewer.state.ProofEngine.Figures;
+import inkground.viewer.state.ProofEngine.InkCard;
 import inkground.viewer.state.ProofEngine.OpenFile;
 import inkground.viewer.state.ProofEngine.OpenPage;
 import inkground.viewer.state.ProofEngine.SubstrateCard;
@@ -21,7 +22,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import javafx.beans.Observable;
 import javafx.beans.binding.Bindings;
 import javafx.beans.binding.BooleanBinding;
@@ -78,6 +81,11 @@ public final class ViewerState {
 
     /** Finds substrates and inks. */
     public final Finder finder = new Finder(this);
+    /** How far the cross-section is laid open. */
+    public final StackChoices stack = new StackChoices();
+
+    /** The colours of the artwork. */
+    public final ColourChoices colours = new ColourChoices();
 
     /** What is drawn over the proof or in place of its colours. */
     public final Overlays overlays = new Overlays();
@@ -138,6 +146,17 @@ public final class ViewerState {
     public ViewerState() {
         substrate.addListener((o, before, now) -> suitProcess());
         overlays.processes.addListener((Observable o) -> suitProcess());
+        // A plate and a map both stand in for the colours: the one asked for last is shown.
+        stack.plate.addListener((o, before, now) -> {
+            if (now) {
+                overlays.map.set(null);
+            }
+        });
+        overlays.map.addListener((o, before, now) -> {
+            if (now != null) {
+                stack.plate.set(false);
+            }
+        });
         view.addListener((o, before, now) -> {
             if ((before == BenchView.GARMENT) != (now == BenchView.GARMENT)) {
                 swapCameras();
@@ -179,6 +198,7 @@ public final class ViewerState {
      */
     public void show(OpenFile newFile, OpenPage newPage) {
         figures.set(null);
+        stack.unused = null;
         pictured.set(false);
         probe.set(null);
         solo.set(-1);
@@ -209,8 +229,10 @@ public final class ViewerState {
         Camera seen = camera.get();
         boolean fitted = fit.get();
         Set<Integer> on = Set.copyOf(layersOn);
+        Set<String> unused = stack.unused;
         boolean sameLayers = newPage.layers().equals(page.get().layers());
         show(newFile, newPage);
+        stack.unused = unused;
         for (int plane = 0; plane < newPage.inks().size(); plane++) {
             String name = inkName(plane);
             if (hiddenNames.contains(name)) {
@@ -273,7 +295,8 @@ public final class ViewerState {
                 printOrder(),
                 opacities(),
                 card.garment() ? history.get().underbase() : Optional.empty(),
-                overlays.choice());
+                overlays.choice(),
+                stack.plate.get() ? chosenInk.get() : -1);
     }
 
     /** @return plane indices of the inks that are shown */
@@ -297,6 +320,38 @@ public final class ViewerState {
             return at < 0 ? arranged.size() : at;
         }));
         return order;
+    }
+
+    /**
+     * @return plane indices of the process inks that the page does not use, which the stack folds away; none where the user
+     *     has them listed. Before the first measure they are taken as unused where the page names inks of its own.
+     */
+    public Set<Integer> foldedInks() {
+        if (page.get() == null || stack.unusedShown.get()) {
+            return Set.of();
+        }
+        List<InkCard> cards = page.get().inks();
+        boolean named = cards.stream().anyMatch(card -> card.ink().kind() != InkKind.PROCESS);
+        return IntStream.range(0, cards.size())
+                .filter(plane -> cards.get(plane).ink().kind() == InkKind.PROCESS)
+                .filter(plane -> stack.unused == null ? named : stack.unused.contains(inkName(plane)))
+                .boxed()
+                .collect(Collectors.toSet());
+    }
+
+    /** @return plane indices of the inks that the stack lists, first printed first */
+    public List<Integer> stackedInks() {
+        Set<Integer> folded = foldedInks();
+        return printOrder().stream().filter(plane -> !folded.contains(plane)).toList();
+    }
+
+    /** Takes over the measures of the page. */
+    public void measured(Figures measures) {
+        stack.unused = IntStream.range(0, measures.inks().size())
+                .filter(plane -> measures.inks().get(plane).coveredCm2() == 0)
+                .mapToObj(this::inkName)
+                .collect(Collectors.toSet());
+        figures.set(measures);
     }
 
     private Map<Integer, Double> opacities() {
@@ -341,8 +396,59 @@ public final class ViewerState {
         List<Integer> order = new ArrayList<>(printOrder());
         order.remove(Integer.valueOf(plane));
         order.add(Math.max(0, Math.min(order.size(), to)), plane);
+        if (order.equals(printOrder())) {
+            return;
+        }
         List<String> names = order.stream().map(this::inkName).toList();
         history.change("print " + inkName(plane) + " " + ordinal(order.indexOf(plane)), a -> a.printing(names));
+    }
+
+    /**
+     * Moves an ink so that it is printed right after another.
+     *
+     * @param below plane index of that other; -1 to print it before all
+     */
+    public void printAfter(int plane, int below) {
+        List<Integer> rest = new ArrayList<>(printOrder());
+        rest.remove(Integer.valueOf(plane));
+        moveInk(plane, below < 0 ? 0 : rest.indexOf(below) + 1);
+    }
+
+    /** Moves an ink past its neighbour in the stack, upwards ({@code by} above 0) or towards the substrate. */
+    public void moveInkBy(int plane, int by) {
+        List<Integer> stacked = stackedInks();
+        int at = stacked.indexOf(plane);
+        int to = at + Integer.signum(by);
+        if (at >= 0 && to >= 0 && to < stacked.size()) {
+            printAfter(plane, by > 0 ? stacked.get(to) : to > 0 ? stacked.get(to - 1) : -1);
+        }
+    }
+
+    /**
+     * Sets the opacity of an ink.
+     *
+     * @param opacity 0 to 1; empty for what the file says
+     * @param gesture changes of one gesture are undone together
+     */
+    public void setOpacity(int plane, Optional<Double> opacity, Object gesture) {
+        String name = inkName(plane);
+        history.change("opacity of " + name, gesture, a -> a.withOpacity(name, opacity));
+    }
+
+    /** @return opacity of an ink as it is proofed, 0 to 1 */
+    public double opacity(int plane) {
+        Double arranged = history.get().opacities().get(inkName(plane));
+        return arranged == null ? page.get().inks().get(plane).opacity() : arranged;
+    }
+
+    /** Changes the underbase, if one is arranged. */
+    public void changeUnderbase(String what, Object gesture, UnaryOperator<WhiteBase> change) {
+        history.change(what, gesture, a -> a.over(a.underbase().map(change)));
+    }
+
+    /** Shows the chosen ink as the printer sees it, or the colours again. */
+    public void togglePlate() {
+        stack.plate.set(!stack.plate.get());
     }
 
     private static String ordinal(int at) {
@@ -381,10 +487,10 @@ public final class ViewerState {
 
     /** Moves the choice of ink towards the top ({@code by} above 0) or the substrate. */
     public void stepInk(int by) {
-        if (page.get() == null || page.get().printOrder().isEmpty()) {
+        if (page.get() == null || stackedInks().isEmpty()) {
             return;
         }
-        List<Integer> order = printOrder();
+        List<Integer> order = stackedInks();
         int at = order.indexOf(chosenInk.get());
         int next = at < 0 ? (by > 0 ? 0 : order.size() - 1) : Math.max(0, Math.min(order.size() - 1, at + by));
         chosenInk.set(order.get(next));

@@ -78,6 +78,8 @@ public final class ProofSurface extends Region {
             state.page,
             state.substrate,
             state.solo,
+            state.stack.plate,
+            state.chosenInk,
             state.overlays.map,
             state.overlays.phase,
             state.overprint,
@@ -122,8 +124,10 @@ public final class ProofSurface extends Region {
         setOnMouseDragged(this::drag);
         setOnMouseReleased(e -> {
             grip = null;
-            setCursor(Cursor.DEFAULT);
+            rest();
         });
+        setOnMouseClicked(this::pick);
+        state.colours.picking.addListener((Observable o) -> rest());
         setOnMouseMoved(e -> {
             pointer = new Point2D(e.getX(), e.getY());
             probe(e.getX(), e.getY());
@@ -132,6 +136,18 @@ public final class ProofSurface extends Region {
             pointer = null;
             state.probe.set(null);
         });
+    }
+
+    private void rest() {
+        setCursor(state.colours.picking.get() ? Cursor.CROSSHAIR : Cursor.DEFAULT);
+    }
+
+    private void pick(MouseEvent e) {
+        if (state.colours.picking.get() && e.isStillSincePress() && state.page.get() != null) {
+            Camera camera = state.camera.get();
+            state.colours.pickedAt.set(
+                    new Point2D(camera.toPageX(e.getX(), e.getY()), camera.toPageY(e.getX(), e.getY())));
+        }
     }
 
     private void grip(MouseEvent e) {

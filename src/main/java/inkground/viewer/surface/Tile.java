@@ -98,8 +98,7 @@ public final class Tile {
 
     private void paint(ProofEngine.Painter painter, Look with, int[] pixels, Cancel cancel) throws Refusal {
         PlanePalette quick = palette;
-        // The patterns of a map hang on the place of a pixel, not on its inks alone.
-        if (quick == null || with.map().isPresent()) {
+        if (quick == null || with.placed()) {
             painter.paint(planes, pixels, 0, planes.width(), cancel);
         } else {
             InkPlanes vectors = quick.vectors();

@@ -22,6 +22,11 @@ public enum Command {
     INK_BELOW("Down", "Choose the ink below in the stack", false, KeyCode.DOWN),
     HIDE_INK("H", "Hide the chosen ink, or show it again", false, KeyCode.H),
     SOLO_INK("S", "Show the chosen ink alone, or all again", false, KeyCode.S),
+    PLATE("J", "Show the chosen ink as the printer sees it: its plate, black on white", false, KeyCode.J),
+    MOVE_INK_UP("Alt+Up", "Print the chosen ink later, over the one above it", KeyCombination.ALT_DOWN, KeyCode.UP),
+    MOVE_INK_DOWN(
+            "Alt+Down", "Print the chosen ink earlier, under the one below it", KeyCombination.ALT_DOWN, KeyCode.DOWN),
+    COLOURS("Ctrl+L", "Assign the colours of the artwork to inks", true, KeyCode.L),
     UNDERBASE("U", "Lay a white underbase between cloth and inks", false, KeyCode.U),
     OVERPRINT("O", "Honour overprint; off shows what a device that ignores it prints", false, KeyCode.O),
     KEEP("Ctrl+S", "Keep what was decided beside the artwork: order, colours, underbase, substrate", true, KeyCode.S),
@@ -72,11 +77,16 @@ public enum Command {
                 .toList();
     }
 
-    /** With Shift. */
-    Command(String keys, String sentence, KeyCode shifted) {
+    /** With one modifier. */
+    Command(String keys, String sentence, KeyCombination.Modifier modifier, KeyCode code) {
         this.keys = keys;
         this.sentence = sentence;
-        this.combinations = List.of(new KeyCodeCombination(shifted, KeyCombination.SHIFT_DOWN));
+        this.combinations = List.of(new KeyCodeCombination(code, modifier));
+    }
+
+    /** With Shift. */
+    Command(String keys, String sentence, KeyCode shifted) {
+        this(keys, sentence, KeyCombination.SHIFT_DOWN, shifted);
     }
 
     /** On many keyboards + is typed with Shift, so Shift does not matter there. */

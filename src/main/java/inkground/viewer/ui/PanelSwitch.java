@@ -2,6 +2,8 @@ package inkground.viewer.ui;
 
 import java.util.ArrayList;
 import java.util.List;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.scene.Node;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
@@ -16,6 +18,7 @@ public class PanelSwitch extends VBox {
     private final StackPane place = new StackPane();
     private final ToggleGroup group = new ToggleGroup();
     private final List<Node> panels = new ArrayList<>();
+    private final ReadOnlyObjectWrapper<Node> front = new ReadOnlyObjectWrapper<>(this, "front");
 
     /** Empty. */
     public PanelSwitch() {
@@ -53,5 +56,16 @@ public class PanelSwitch extends VBox {
         int at = panels.indexOf(panel);
         group.getToggles().get(at).setSelected(true);
         panels.forEach(other -> Ui.shown(other, other == panel));
+        front.set(panel);
+    }
+
+    /** Brings the first panel to the front. */
+    public void showFirst() {
+        show(panels.get(0));
+    }
+
+    /** @return the panel that is shown */
+    public ReadOnlyObjectProperty<Node> front() {
+        return front.getReadOnlyProperty();
     }
 }
