@@ -118,7 +118,7 @@ final class CardSheet extends VBox {
         leave.setOnAction(e -> state.trueSize.sheet.set(false));
         Button use = new Button("The cards are the same size");
         use.setId("card-use");
-        use.setDefaultButton(true);
+        use.defaultButtonProperty().bind(visibleProperty());
         use.setOnAction(e -> close(pxPerMm.get()));
         HBox buttons = new HBox(forget, Ui.spring(), leave, use);
         buttons.getStyleClass().add("row");

@@ -86,7 +86,7 @@ final class ExportSheet extends VBox {
     private HBox buttons() {
         Button write = new Button("Write proof");
         write.setId("export-write");
-        write.setDefaultButton(true);
+        write.defaultButtonProperty().bind(visibleProperty());
         write.setOnAction(e -> write());
         write.disableProperty().bind(progress.visibleProperty());
         Button close = new Button("Close");

@@ -38,13 +38,16 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
+import javafx.application.Platform;
 import javafx.beans.Observable;
 import javafx.beans.binding.Bindings;
 import javafx.beans.property.BooleanProperty;
 import javafx.collections.ListChangeListener;
 import javafx.geometry.Pos;
+import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Control;
+import javafx.scene.control.TextInputControl;
 import javafx.scene.input.DragEvent;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
@@ -71,6 +74,7 @@ final class ViewerWindow {
     private final ProofSurface surface;
     private final GarmentBench garment;
     private final LineUpView lineUp;
+    private CompareView compare;
     private final SubstrateRack rack;
     private final ColourDesk colourDesk;
     private final ColoursPanel coloursPanel;
@@ -101,6 +105,7 @@ final class ViewerWindow {
         state.theme.addListener((Observable o) -> dress());
         dress();
         scene.addEventFilter(KeyEvent.KEY_PRESSED, this::key);
+        scene.focusOwnerProperty().addListener((o, before, now) -> keepKeys(before));
         scene.setOnDragOver(this::dragOver);
         scene.setOnDragDropped(this::dropped);
     }
@@ -112,15 +117,13 @@ final class ViewerWindow {
         flat.visibleProperty().bind(state.view.isEqualTo(BenchView.FLAT));
         // Of itself too: it leaves the camera alone while another view looks through it.
         surface.visibleProperty().bind(flat.visibleProperty());
-        // The view that goes takes its focus along, which would fall to the next field, and the keys with it.
-        surface.visibleProperty().addListener((Observable o) -> {
-            if (surface.isVisible()) {
-                surface.requestFocus();
+        lineUp.visibleProperty().bind(state.view.isEqualTo(BenchView.LINE_UP));
+        state.view.addListener((Observable o) -> {
+            if (!(scene.getFocusOwner() instanceof TextInputControl)) {
+                Platform.runLater(this::focusView); // once it is seen
             }
         });
-        lineUp.visibleProperty().bind(state.view.isEqualTo(BenchView.LINE_UP));
-        state.view.addListener((Observable o) -> focusView(linedUp()));
-        CompareView compare = new CompareView(
+        compare = new CompareView(
                 state,
                 desk::forView,
                 desk.ui(),
@@ -172,10 +175,28 @@ final class ViewerWindow {
     }
 
     /** Keys go to the view that is shown. */
-    private void focusView(boolean lined) {
-        if (surface.isFocused() || lineUp.isFocused()) {
-            (lined ? lineUp : surface).requestFocus();
+    private void focusView() {
+        switch (state.view.get()) {
+            case LINE_UP -> lineUp.requestFocus();
+            case GARMENT -> garment.surface().requestFocus();
+            case COMPARE -> compare.requestFocus();
+            default -> surface.requestFocus();
         }
+    }
+
+    /** What goes out of sight takes its focus along, which would fall to the next text field, and the keys with it. */
+    private void keepKeys(Node before) {
+        if (before != null && !seen(before) && !sheetOpen()) {
+            Platform.runLater(this::focusView);
+        }
+    }
+
+    private static boolean seen(Node node) {
+        boolean shown = node.getScene() != null;
+        for (Node n = node; n != null && shown; n = n.getParent()) {
+            shown = n.isVisible();
+        }
+        return shown && !node.isDisabled();
     }
 
     /** Lies between the window and a sheet, and takes the clicks that miss the sheet. */

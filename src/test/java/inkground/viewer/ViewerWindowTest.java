@@ -381,9 +381,8 @@ class ViewerWindowTest extends FakeWindow {
         assertThat(left.getWidth()).isEqualTo(right.getWidth());
         assertThat(pixel(left)).isEqualTo(FakeEngine.INK_RGB[0]);
         push(KeyCode.C);
-        until(() -> left.complete() && right.complete());
-        assertThat(left.getWidth())
-                .isEqualTo(lookup("#compare").query().getLayoutBounds().getWidth());
+        double whole = lookup("#compare").query().getLayoutBounds().getWidth();
+        until(() -> left.getWidth() == whole && left.complete() && right.complete());
         interact(() -> lookup("#wipe-edge").query().requestFocus());
         var substrate = state.substrate.get();
         push(KeyCode.LEFT);

@@ -57,6 +57,8 @@ public final class CompareView extends StackPane {
         setId("compare");
         getStyleClass().add("surface");
         setMinSize(0, 0);
+        setFocusTraversable(true);
+        setAccessibleText("Two revisions; C changes how they are shown");
         pages = new TwoPages(state);
         left = framed(pages.before(), scheduler.apply("rasterising the earlier"), ui, comparison.file, "earlier");
         right = framed(pages.after(), scheduler.apply("rasterising the later"), ui, state.file, "open");

@@ -78,7 +78,7 @@ public final class ContactSheetForm extends VBox {
     private HBox buttons() {
         Button write = new Button("Write contact sheet");
         write.setId("sheet-write");
-        write.setDefaultButton(true);
+        write.defaultButtonProperty().bind(visibleProperty());
         write.setOnAction(e -> write());
         write.disableProperty().bind(progress.visibleProperty());
         Button close = new Button("Close");

@@ -178,7 +178,7 @@ public final class OwnSheet extends VBox {
         remove.setOnAction(e -> ask(true));
         Button keep = new Button("Keep");
         keep.setId("own-keep");
-        keep.setDefaultButton(true);
+        keep.defaultButtonProperty().bind(visibleProperty());
         Ui.tip(keep, "Hang it in the rack and keep it as a file, also for --on of the command line");
         keep.setOnAction(e -> keep());
         Button close = new Button("Close");

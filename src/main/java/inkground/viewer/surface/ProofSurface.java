@@ -107,7 +107,9 @@ public final class ProofSurface extends Region {
             refreshing = true;
             ui.execute(() -> {
                 refreshing = false;
-                feed.refresh();
+                if (isVisible()) { // another view may be looked at, and has its own work
+                    feed.refresh();
+                }
             });
         }
     }
@@ -207,6 +209,9 @@ public final class ProofSurface extends Region {
         pins.place();
         places.resizeRelocate(0, 0, width, height);
         places.place();
+        if (pointer != null) {
+            probe(pointer.getX(), pointer.getY()); // under a pointer at rest too, another substrate is another colour
+        }
     }
 
     private void draw() {
