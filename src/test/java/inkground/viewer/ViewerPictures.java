@@ -330,6 +330,7 @@ public final class ViewerPictures {
     }
 
     private void colours() throws Exception {
+        choose("tee-burgundy");
         onFx(() -> state.layersOn.addAll(
                 state.page.get().layers().stream().map(l -> l.id()).toList()));
         until(s -> s.colours.inventory.get() != null && s.colours.ground.get() != null);
