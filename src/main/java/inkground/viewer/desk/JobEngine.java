@@ -327,7 +327,7 @@ public final class JobEngine implements ProofEngine {
         public PageComparison compare(
                 OpenPage before, String substrateId, double limitDe00, Cancel cancel, Progress progress)
                 throws Refusal {
-            Substrate on = library.byId(substrateId).orElseThrow();
+            Substrate on = substrate(substrateId);
             PageComparison.Order order = new PageComparison.Order(((JobPage) before).page, page, on, limitDe00);
             return PageComparison.of(order, cancel, progress);
         }
@@ -483,7 +483,7 @@ public final class JobEngine implements ProofEngine {
         @Override
         public ColourAssignment proposal(ColourInventory colours, String substrateId, Cancel cancel, Progress progress)
                 throws Refusal {
-            Substrate on = library().byId(substrateId).orElseThrow();
+            Substrate on = substrate(substrateId);
             Lab garment = on.kind() == Substrate.Kind.GARMENT ? on.lab() : null;
             List<Ground> grounds = Grounds.survey(page, colours, garment, cancel, progress);
             return Proposal.of(page, colours, grounds, on, ColourInventory.NEAR_DE00)
