@@ -184,9 +184,9 @@ public record ThinFeatures(List<Place> places, double lineCm2, double gapCm2) {
 
     /** Measures all planes of a region that already has its margin. */
     static void scan(InkPlanes planes, Limits limits, Cancel cancel, Sink sink) {
-        byte[] laid = raster(planes, planes.laidPlane());
+        byte[] laid = planes.raster(planes.laidPlane());
         for (int ink = 0; ink < planes.inks().size(); ink++) {
-            byte[] tints = raster(planes, ink);
+            byte[] tints = planes.raster(ink);
             if (planes.inks().get(ink).kind() == InkKind.TECHNICAL || even(tints)) {
                 continue;
             }
@@ -220,14 +220,6 @@ public record ThinFeatures(List<Place> places, double lineCm2, double gapCm2) {
     private static byte[] solid(int size) {
         byte[] out = new byte[size];
         Arrays.fill(out, (byte) 255);
-        return out;
-    }
-
-    private static byte[] raster(InkPlanes planes, int plane) {
-        byte[] out = new byte[planes.width() * planes.height()];
-        for (int y = 0; y < planes.height(); y++) {
-            planes.row(plane, y, out, y * planes.width());
-        }
         return out;
     }
 

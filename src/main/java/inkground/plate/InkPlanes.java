@@ -108,6 +108,15 @@ public final class InkPlanes {
         return (dense == null ? cell.uniform[plane] : dense[y % CELL_H * CELL_W + x % CELL_W]) & 255;
     }
 
+    /** @return one plane whole: width × height bytes, row by row; a copy */
+    public byte[] raster(int plane) {
+        byte[] out = new byte[width() * height()];
+        for (int y = 0; y < height(); y++) {
+            row(plane, y, out, y * width());
+        }
+        return out;
+    }
+
     /** Copies one row of one plane, {@link #width} bytes, to {@code out} at {@code offset}. */
     public void row(int plane, int y, byte[] out, int offset) {
         int cellRow = y / CELL_H * cellsAcross;

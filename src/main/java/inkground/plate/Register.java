@@ -25,11 +25,11 @@ public final class Register {
             throw new IllegalArgumentException(dxPx.length + " and " + dyPx.length + " shifts for " + inks + " inks");
         }
         byte[][] out = new byte[planes.planes()][planes.width() * planes.height()];
-        byte[] laid = raster(planes, planes.laidPlane());
-        byte[] inked = raster(planes, planes.inkedPlane());
-        out[planes.markPlane()] = raster(planes, planes.markPlane());
+        byte[] laid = planes.raster(planes.laidPlane());
+        byte[] inked = planes.raster(planes.inkedPlane());
+        out[planes.markPlane()] = planes.raster(planes.markPlane());
         for (int i = 0; i < inks; i++) {
-            byte[] tints = raster(planes, i);
+            byte[] tints = planes.raster(i);
             byte[] own = new byte[laid.length]; // where this ink is laid
             byte[] everInked = new byte[laid.length];
             for (int p = 0; p < own.length; p++) {
@@ -64,14 +64,6 @@ public final class Register {
         }
         int margin = (int) Math.ceil(furthest) + 1;
         return shifted(source.planes(request.grown(margin), cancel), dxPx, dyPx).part(request);
-    }
-
-    private static byte[] raster(InkPlanes planes, int plane) {
-        byte[] out = new byte[planes.width() * planes.height()];
-        for (int y = 0; y < planes.height(); y++) {
-            planes.row(plane, y, out, y * planes.width());
-        }
-        return out;
     }
 
     private static void most(byte[] into, byte[] other) {

@@ -189,17 +189,7 @@ public final class ProofDesk implements AutoCloseable {
         work(
                 "Reading " + path.getFileName(),
                 reading,
-                new Reading<Opened>() {
-                    @Override
-                    public Opened run(Cancel cancel, Activity activity) throws Refusal {
-                        return readWithSession(path, cancel, activity);
-                    }
-
-                    @Override
-                    public void discard(Opened opened) {
-                        opened.file().close();
-                    }
-                },
+                (FileReading) (cancel, activity) -> readWithSession(path, cancel, activity),
                 this::opened);
     }
 
@@ -292,17 +282,7 @@ public final class ProofDesk implements AutoCloseable {
         work(
                 "Reading " + before.path().getFileName() + " again",
                 reading,
-                new Reading<Opened>() {
-                    @Override
-                    public Opened run(Cancel cancel, Activity activity) throws Refusal {
-                        return read(before.path(), number, assignment, cancel, activity);
-                    }
-
-                    @Override
-                    public void discard(Opened opened) {
-                        opened.file().close();
-                    }
-                },
+                (FileReading) (cancel, activity) -> read(before.path(), number, assignment, cancel, activity),
                 opened -> {
                     measuring.cancel();
                     state.replace(opened.file(), opened.page());
@@ -414,17 +394,7 @@ public final class ProofDesk implements AutoCloseable {
         work(
                 "Reading " + path.getFileName(),
                 comparing,
-                new Reading<Opened>() {
-                    @Override
-                    public Opened run(Cancel cancel, Activity activity) throws Refusal {
-                        return read(path, number, ColourAssignment.NONE, cancel, activity);
-                    }
-
-                    @Override
-                    public void discard(Opened opened) {
-                        opened.file().close();
-                    }
-                },
+                (FileReading) (cancel, activity) -> read(path, number, ColourAssignment.NONE, cancel, activity),
                 opened -> {
                     OpenFile before = state.comparison.file.get();
                     state.comparison.page.set(opened.page());
@@ -542,6 +512,14 @@ public final class ProofDesk implements AutoCloseable {
         T run(Cancel cancel, Activity activity) throws Refusal;
 
         default void discard(T value) {}
+    }
+
+    /** Opens a file, and closes it again where it came too late to be wanted. */
+    private interface FileReading extends Reading<Opened> {
+        @Override
+        default void discard(Opened late) {
+            late.file().close();
+        }
     }
 
     /**

@@ -7,6 +7,7 @@ import inkground.viewer.state.Camera;
 import inkground.viewer.state.ProofEngine.SubstrateCard;
 import inkground.viewer.state.ViewerState;
 import inkground.viewer.task.RenderScheduler;
+import inkground.viewer.ui.Ui;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Executor;
@@ -21,14 +22,12 @@ import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
 import javafx.scene.layout.Region;
 import javafx.scene.paint.Color;
-import javafx.stage.Window;
 
 /**
  * The same artwork on several substrates side by side. All cells look through one camera, the state's own, so that what is
  * taken to the surface is seen there at the same place.
  */
 public final class LineUpView extends Region {
-    private static final double ZOOM_PER_UNIT = 0.003;
     private static final double BAR_H = 40;
 
     private final ViewerState state;
@@ -86,8 +85,8 @@ public final class LineUpView extends Region {
     private void input() {
         addEventHandler(ScrollEvent.SCROLL, e -> {
             Point2D at = inCell(e.getX(), e.getY());
-            if (at != null && e.getDeltaY() != 0) {
-                state.zoom(Math.exp(e.getDeltaY() * ZOOM_PER_UNIT), at.getX(), at.getY());
+            if (at != null) {
+                state.scroll(e.getDeltaY(), at.getX(), at.getY());
             }
             e.consume();
         });
@@ -154,12 +153,6 @@ public final class LineUpView extends Region {
         return state.view.get() == BenchView.LINE_UP && feed.complete();
     }
 
-    private double outputScale() {
-        Window window = getScene() == null ? null : getScene().getWindow();
-        double scale = window == null ? 1 : window.getOutputScaleX();
-        return scale > 0 ? scale : 1;
-    }
-
     @Override
     protected void layoutChildren() {
         if (state.view.get() != BenchView.LINE_UP) {
@@ -175,8 +168,8 @@ public final class LineUpView extends Region {
             Camera camera = state.camera.get();
             if (camera.widthPx() != grid.cellW()
                     || camera.heightPx() != grid.pictureH()
-                    || camera.outputScale() != outputScale()) {
-                state.resize(grid.cellW(), grid.pictureH(), outputScale());
+                    || camera.outputScale() != Ui.outputScale(this)) {
+                state.resize(grid.cellW(), grid.pictureH(), Ui.outputScale(this));
             }
         }
         feed.refresh(cards);

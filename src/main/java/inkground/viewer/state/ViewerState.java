@@ -45,6 +45,8 @@ import javafx.collections.ObservableSet;
  * fills it. Used on the window's thread only.
  */
 public final class ViewerState {
+    /** Zoom of one notch of a wheel (40 units of scrolling): about 1.13. */
+    private static final double ZOOM_PER_UNIT = 0.003;
     /** Cloth shown around a page on a garment, as a share of the page's longer edge. */
     private static final double CLOTH_MARGIN = 0.06;
 
@@ -544,6 +546,13 @@ public final class ViewerState {
         fit.set(false);
         double margin = Math.max(12, Math.max(place.width(), place.height()) / 2);
         camera.set(camera.get().fitted(place.grow(margin), 16));
+    }
+
+    /** Zooms as a wheel is turned, about a point of the surface; units of scrolling, away from the user above 0. */
+    public void scroll(double units, double viewX, double viewY) {
+        if (units != 0) {
+            zoom(Math.exp(units * ZOOM_PER_UNIT), viewX, viewY);
+        }
     }
 
     /** Zooms by a factor about the middle. */

@@ -3,6 +3,7 @@ package inkground.viewer.surface;
 import inkground.viewer.state.Camera;
 import inkground.viewer.state.ViewerState;
 import inkground.viewer.task.RenderScheduler;
+import inkground.viewer.ui.Ui;
 import java.util.List;
 import java.util.concurrent.Executor;
 import javafx.beans.Observable;
@@ -15,15 +16,12 @@ import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
 import javafx.scene.layout.Region;
 import javafx.scene.shape.Rectangle;
-import javafx.stage.Window;
 
 /**
  * The surface that the proof lies on. Pictures are drawn at device pixels: one pixel of a fine tile is one pixel of the
  * screen. All input only changes the state; drawing happens once per pulse.
  */
 public final class ProofSurface extends Region {
-    /** Zoom of one notch of a wheel (40 units of scrolling): about 1.13. */
-    private static final double ZOOM_PER_UNIT = 0.003;
     /** Pixels moved by one press of an arrow key. */
     public static final double ARROW_PX = 60;
 
@@ -116,8 +114,8 @@ public final class ProofSurface extends Region {
 
     private void input() {
         addEventHandler(ScrollEvent.SCROLL, e -> {
-            if (state.page.get() != null && e.getDeltaY() != 0) {
-                state.zoom(Math.exp(e.getDeltaY() * ZOOM_PER_UNIT), e.getX(), e.getY());
+            if (state.page.get() != null) {
+                state.scroll(e.getDeltaY(), e.getX(), e.getY());
             }
             e.consume();
         });
@@ -177,13 +175,7 @@ public final class ProofSurface extends Region {
 
     /** @return whether all that is seen is there at device pixels, in the colours wanted */
     public boolean complete() {
-        return state.camera.get().outputScale() == outputScale() && feed.complete();
-    }
-
-    private double outputScale() {
-        Window window = getScene() == null ? null : getScene().getWindow();
-        double scale = window == null ? 1 : window.getOutputScaleX();
-        return scale > 0 ? scale : 1;
+        return state.camera.get().outputScale() == Ui.outputScale(this) && feed.complete();
     }
 
     @Override
@@ -194,8 +186,8 @@ public final class ProofSurface extends Region {
         double width = Math.max(1, getWidth());
         double height = Math.max(1, getHeight());
         Camera camera = state.camera.get();
-        if (camera.widthPx() != width || camera.heightPx() != height || camera.outputScale() != outputScale()) {
-            state.resize(width, height, outputScale());
+        if (camera.widthPx() != width || camera.heightPx() != height || camera.outputScale() != Ui.outputScale(this)) {
+            state.resize(width, height, Ui.outputScale(this));
         }
         for (Rectangle whole : new Rectangle[] {clip, surround}) {
             whole.setWidth(width);

@@ -2,6 +2,7 @@ package inkground.viewer.ui;
 
 import java.util.Locale;
 import javafx.beans.property.BooleanProperty;
+import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ButtonBase;
 import javafx.scene.control.Label;
@@ -10,6 +11,7 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
+import javafx.stage.Window;
 import javafx.util.Duration;
 import org.kordamp.ikonli.Ikon;
 import org.kordamp.ikonli.javafx.FontIcon;
@@ -96,6 +98,13 @@ public final class Ui {
         Region spring = new Region();
         HBox.setHgrow(spring, Priority.ALWAYS);
         return spring;
+    }
+
+    /** @return device pixels per logical pixel where a node is shown; 1 before it is */
+    public static double outputScale(Node node) {
+        Window window = node.getScene() == null ? null : node.getScene().getWindow();
+        double scale = window == null ? 1 : window.getOutputScaleX();
+        return scale > 0 ? scale : 1;
     }
 
     /** Shows a node or takes it out of the layout. */

@@ -7,6 +7,7 @@ import inkground.viewer.state.BenchView;
 import inkground.viewer.state.Camera;
 import inkground.viewer.state.ViewerState;
 import inkground.viewer.task.RenderScheduler;
+import inkground.viewer.ui.Ui;
 import java.util.concurrent.Executor;
 import javafx.beans.Observable;
 import javafx.collections.SetChangeListener;
@@ -19,14 +20,12 @@ import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
 import javafx.scene.layout.Region;
-import javafx.stage.Window;
 
 /**
  * The garment on its surround. The artwork is taken hold of and moved; anywhere else the garment is. All input only changes the
  * state; drawing happens once per pulse.
  */
 public final class GarmentSurface extends Region {
-    private static final double ZOOM_PER_UNIT = 0.003;
     /** Within so many pixels of the centre line the artwork goes onto it; Alt keeps it off. */
     private static final double SNAP_PX = 6;
 
@@ -80,8 +79,8 @@ public final class GarmentSurface extends Region {
 
     private void input() {
         addEventHandler(ScrollEvent.SCROLL, e -> {
-            if (state.page.get() != null && e.getDeltaY() != 0) {
-                state.zoom(Math.exp(e.getDeltaY() * ZOOM_PER_UNIT), e.getX(), e.getY());
+            if (state.page.get() != null) {
+                state.scroll(e.getDeltaY(), e.getX(), e.getY());
             }
             e.consume();
         });
@@ -156,13 +155,7 @@ public final class GarmentSurface extends Region {
 
     /** @return whether all that is seen is there at device pixels, as wanted */
     public boolean complete() {
-        return state.camera.get().outputScale() == outputScale() && feed.complete();
-    }
-
-    private double outputScale() {
-        Window window = getScene() == null ? null : getScene().getWindow();
-        double scale = window == null ? 1 : window.getOutputScaleX();
-        return scale > 0 ? scale : 1;
+        return state.camera.get().outputScale() == Ui.outputScale(this) && feed.complete();
     }
 
     @Override
@@ -173,8 +166,8 @@ public final class GarmentSurface extends Region {
         double width = Math.max(1, getWidth());
         double height = Math.max(1, getHeight());
         Camera camera = state.camera.get();
-        if (camera.widthPx() != width || camera.heightPx() != height || camera.outputScale() != outputScale()) {
-            state.resize(width, height, outputScale());
+        if (camera.widthPx() != width || camera.heightPx() != height || camera.outputScale() != Ui.outputScale(this)) {
+            state.resize(width, height, Ui.outputScale(this));
         }
         canvas.setWidth(width);
         canvas.setHeight(height);
