@@ -2,6 +2,7 @@ package inkground.viewer;
 
 import inkground.viewer.state.TrueSize;
 import inkground.viewer.state.ViewerState;
+import inkground.viewer.ui.Sheet;
 import inkground.viewer.ui.Ui;
 import java.util.Locale;
 import javafx.beans.Observable;
@@ -16,14 +17,13 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Pane;
-import javafx.scene.layout.VBox;
 import javafx.scene.shape.Rectangle;
 
 /**
  * Measures the screen: the user lays a card of known size on it and makes the drawn one as large. From then on a page can be
  * seen at its true size.
  */
-final class CardSheet extends VBox {
+final class CardSheet extends Sheet {
     /** One press of an arrow key, in logical pixels of the card's width: half a pixel, a third of a millimetre at most. */
     private static final double STEP_PX = 0.5;
 
@@ -36,10 +36,8 @@ final class CardSheet extends VBox {
     private final Label figure = Ui.label("", "figure");
 
     CardSheet(ViewerState state) {
+        super("card-sheet", "True size", state.trueSize.sheet);
         this.state = state;
-        setId("card-sheet");
-        getStyleClass().addAll("card", "sheet");
-        setMaxSize(USE_PREF_SIZE, USE_PREF_SIZE);
         Label words =
                 Ui.label("Lay a bank card, or any other card of that size (ISO/IEC 7810 ID-1, 85.60 × 53.98 mm), on the"
                         + " screen with its left top corner in this one's. Drag the drawn card until both are the same size, or use"
@@ -47,17 +45,15 @@ final class CardSheet extends VBox {
         words.setWrapText(true);
         words.setMaxWidth(520);
         words.setMinHeight(USE_PREF_SIZE);
-        getChildren().addAll(Ui.label("True size", "sheet-title"), words, cardPlace(), figure, buttons());
+        getChildren().addAll(words, cardPlace(), figure, buttons());
         pxPerMm.addListener((Observable o) -> draw());
         draw();
-        state.trueSize.sheet.addListener((Observable o) -> {
-            Ui.shown(this, state.trueSize.sheet.get());
-            if (state.trueSize.sheet.get()) {
-                pxPerMm.set(state.trueSize.pxPerMm());
-                place.requestFocus();
-            }
-        });
-        Ui.shown(this, false);
+    }
+
+    @Override
+    protected void opened() {
+        pxPerMm.set(state.trueSize.pxPerMm());
+        place.requestFocus();
     }
 
     private Pane cardPlace() {

@@ -10,6 +10,7 @@ import inkground.viewer.state.LengthUnit;
 import inkground.viewer.state.ProofEngine.ExportRequest;
 import inkground.viewer.state.ProofEngine.WornAs;
 import inkground.viewer.state.ViewerState;
+import inkground.viewer.ui.Sheet;
 import inkground.viewer.ui.TargetField;
 import inkground.viewer.ui.Ui;
 import inkground.viewer.ui.WritingRow;
@@ -27,11 +28,10 @@ import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.VBox;
 import javafx.util.StringConverter;
 
 /** Asks how a proof is to be written, and shows it being written. */
-final class ExportSheet extends VBox {
+final class ExportSheet extends Sheet {
     /** Finest proof: beyond this a page outgrows any use. */
     private static final double MOST_DPI = 1200;
 
@@ -50,11 +50,9 @@ final class ExportSheet extends VBox {
     private final WritingRow progress;
 
     ExportSheet(ViewerState state, ProofDesk desk) {
+        super("export-sheet", "Write a proof", state.exportSheet);
         this.state = state;
         this.desk = desk;
-        setId("export-sheet");
-        getStyleClass().addAll("card", "sheet");
-        setMaxSize(USE_PREF_SIZE, USE_PREF_SIZE);
         box.setId("export-box");
         dpi.setId("export-dpi");
         words.setId("export-trouble");
@@ -63,9 +61,8 @@ final class ExportSheet extends VBox {
         summary.setMaxWidth(WORDS_PX);
         words.setWrapText(true);
         progress = new WritingRow("export", state.activities);
-        getChildren().addAll(Ui.label("Write a proof", "sheet-title"), summary, fields(), words, progress, buttons());
+        getChildren().addAll(summary, fields(), words, progress, buttons());
         listen();
-        Ui.shown(this, false);
     }
 
     private GridPane fields() {
@@ -98,22 +95,14 @@ final class ExportSheet extends VBox {
     }
 
     private void listen() {
-        state.exportSheet.addListener((Observable o) -> {
-            if (state.exportSheet.get() && state.page.get() == null) {
-                state.exportSheet.set(false);
-            }
-            Ui.shown(this, state.exportSheet.get());
-            if (state.exportSheet.get()) {
-                open();
-            }
-        });
         words.textProperty().bind(Bindings.when(state.trouble.isNull()).then("").otherwise(state.trouble));
         for (Observable value : List.of(box.valueProperty(), dpi.textProperty(), state.substrate)) {
             value.addListener(o -> follow());
         }
     }
 
-    private void open() {
+    @Override
+    protected void opened() {
         state.trouble.set(null);
         boolean onGarment = worn().isPresent();
         box.setDisable(onGarment); // a garment is shown whole, with what is printed on it

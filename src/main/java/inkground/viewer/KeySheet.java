@@ -2,22 +2,19 @@ package inkground.viewer;
 
 import inkground.viewer.state.ViewerState;
 import inkground.viewer.ui.Command;
+import inkground.viewer.ui.Sheet;
 import inkground.viewer.ui.Ui;
-import javafx.beans.Observable;
 import javafx.scene.control.Label;
 import javafx.scene.layout.GridPane;
-import javafx.scene.layout.VBox;
 
 /** All keys on one sheet. */
-final class KeySheet extends VBox {
+final class KeySheet extends Sheet {
     private static final int COLUMNS = 3;
     /** Three of them beside their keys fit the smallest window. */
     private static final double WORDS_W = 222;
 
     KeySheet(ViewerState state) {
-        setId("key-sheet");
-        getStyleClass().addAll("card", "sheet");
-        setMaxSize(USE_PREF_SIZE, USE_PREF_SIZE);
+        super("key-sheet", "Keys", state.keySheet);
         GridPane table = new GridPane();
         table.getStyleClass().add("key-table");
         int rows = (Command.values().length + 2 + COLUMNS - 1) / COLUMNS;
@@ -27,10 +24,8 @@ final class KeySheet extends VBox {
         }
         add(table, at++, rows, "Ctrl+number", "Lay the artwork out otherwise: flat, or side by side");
         add(table, at, rows, "Shift+arrows", "Move the page; so does dragging it");
-        getChildren().addAll(Ui.label("Keys", "sheet-title"), table);
+        getChildren().add(table);
         setOnMouseClicked(e -> state.keySheet.set(false));
-        state.keySheet.addListener((Observable o) -> Ui.shown(this, state.keySheet.get()));
-        Ui.shown(this, false);
     }
 
     private static void add(GridPane table, int at, int rows, String keys, String sentence) {

@@ -7,7 +7,6 @@ import inkground.viewer.state.ViewerState;
 import inkground.viewer.ui.Ui;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Stream;
 import javafx.beans.Observable;
 import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.Label;
@@ -22,6 +21,7 @@ final class NotesPanel extends ScrollPane {
 
     private final ViewerState state;
     private final VBox lines = new VBox();
+    private final VBox notes = new VBox();
     private final ChoiceBox<PrintProcess> process = new ChoiceBox<>();
 
     NotesPanel(ViewerState state) {
@@ -31,6 +31,10 @@ final class NotesPanel extends ScrollPane {
         getStyleClass().add("notes");
         lines.getStyleClass().add("notes-lines");
         process();
+        notes.getStyleClass().add("notes-list");
+        Label first = note("note-first");
+        first.setText(NOT_A_CONTRACT_PROOF);
+        lines.getChildren().addAll(Ui.label("Bear in mind", "title"), process, first, notes);
         setContent(lines);
         setFitToWidth(true);
         setHbarPolicy(ScrollBarPolicy.NEVER);
@@ -66,26 +70,41 @@ final class NotesPanel extends ScrollPane {
     }
 
     private void fill() {
-        List<Label> all = new ArrayList<>();
-        OpenPage page = state.page.get();
-        all.add(Ui.label("Bear in mind", "title"));
-        all.add(Ui.label(NOT_A_CONTRACT_PROOF, "note", "note-first"));
+        List<String> all = new ArrayList<>();
         PrintProcess by = state.overlays.process.get();
         if (by != null) {
-            Stream.of(by.notes(), by.cautions()).flatMap(List::stream).forEach(note -> all.add(Ui.label(note, "note")));
-            all.add(Ui.label("Limits of " + by.name() + ": " + by.source(), "note"));
+            all.addAll(by.notes());
+            all.addAll(by.cautions());
+            all.add("Limits of " + by.name() + ": " + by.source());
         }
+        OpenPage page = state.page.get();
         if (page != null) {
-            page.notes().forEach(note -> all.add(Ui.label(sentence(note), "note")));
+            page.notes().forEach(note -> all.add(sentence(note)));
         }
         SubstrateCard card = state.substrate.get();
         if (card != null) {
-            all.add(Ui.label("Colour of " + card.name() + ": " + card.source(), "note"));
-            card.cautions().forEach(caution -> all.add(Ui.label(caution, "note")));
+            all.add("Colour of " + card.name() + ": " + card.source());
+            all.addAll(card.cautions());
         }
-        all.forEach(label -> label.setWrapText(true));
-        lines.getChildren().setAll(all);
-        lines.getChildren().add(1, process);
+        show(all);
+    }
+
+    /** Labels that are there take another text: most notes stay while one steps from substrate to substrate. */
+    private void show(List<String> all) {
+        while (notes.getChildren().size() < all.size()) {
+            notes.getChildren().add(note());
+        }
+        notes.getChildren().remove(all.size(), notes.getChildren().size());
+        for (int i = 0; i < all.size(); i++) {
+            ((Label) notes.getChildren().get(i)).setText(all.get(i));
+        }
+    }
+
+    private static Label note(String... styles) {
+        Label label = Ui.label("", "note");
+        label.getStyleClass().addAll(styles);
+        label.setWrapText(true);
+        return label;
     }
 
     private static String sentence(String note) {

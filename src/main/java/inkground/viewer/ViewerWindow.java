@@ -28,7 +28,9 @@ import inkground.viewer.state.Worn;
 import inkground.viewer.surface.ProofSurface;
 import inkground.viewer.surface.SurfaceFrame;
 import inkground.viewer.ui.Command;
+import inkground.viewer.ui.Later;
 import inkground.viewer.ui.PanelSwitch;
+import inkground.viewer.ui.Sheet;
 import inkground.viewer.worn.ClothOverlay;
 import inkground.viewer.worn.GarmentBench;
 import java.io.File;
@@ -72,12 +74,12 @@ final class ViewerWindow {
     private final ViewerState state;
     private final ProofDesk desk;
     private final ProofSurface surface;
-    private final GarmentBench garment;
-    private final LineUpView lineUp;
-    private CompareView compare;
+    private final Later<GarmentBench> garment;
+    private final Later<LineUpView> lineUp;
+    private final Later<CompareView> compare;
     private final SubstrateRack rack;
     private final ColourDesk colourDesk;
-    private final ColoursPanel coloursPanel;
+    private final Later<ColoursPanel> colours;
     private final PanelSwitch panels = new PanelSwitch();
     private final StackPane root;
     private final Scene scene;
@@ -86,20 +88,26 @@ final class ViewerWindow {
         this.state = state;
         this.desk = desk;
         surface = new ProofSurface(state, desk.forView("rasterising"), desk.ui());
-        garment = new GarmentBench(state, desk.forView("garment"), desk.ui());
-        lineUp = new LineUpView(state, desk.forView("laying the line-up"), desk.ui());
+        garment = new Later<>(() -> new GarmentBench(state, desk.forView("garment"), desk.ui()));
+        lineUp = new Later<>(() -> new LineUpView(state, desk.forView("laying the line-up"), desk.ui()));
+        compare = new Later<>(() -> new CompareView(
+                state,
+                desk::forView,
+                desk.ui(),
+                () -> askForFile("Choose the earlier revision", desk::openEarlier),
+                desk::openEarlier));
         rack = new SubstrateRack(state);
         colourDesk = new ColourDesk(state, desk);
-        coloursPanel = new ColoursPanel(state, colourDesk, desk);
+        colours = new Later<>(() -> new ColoursPanel(state, colourDesk, desk));
         root = new StackPane(
                 main(),
                 veil(),
-                new ExportSheet(state, desk),
-                new CleanSheet(state, desk),
-                new ContactSheetForm(state, desk),
-                new OwnSheet(state, desk.rack()),
-                new KeySheet(state),
-                new CardSheet(state));
+                Sheet.place(state.exportSheet, () -> new ExportSheet(state, desk)),
+                Sheet.place(state.colours.cleanSheet, () -> new CleanSheet(state, desk)),
+                Sheet.place(state.lineUp.sheet, () -> new ContactSheetForm(state, desk)),
+                Sheet.place(state.own.sheet, () -> new OwnSheet(state, desk.rack())),
+                Sheet.place(state.keySheet, () -> new KeySheet(state)),
+                Sheet.place(state.trueSize.sheet, () -> new CardSheet(state)));
         root.setId("window");
         scene = new Scene(root, 1280, 800);
         state.theme.addListener((Observable o) -> dress());
@@ -123,12 +131,7 @@ final class ViewerWindow {
                 Platform.runLater(this::focusView); // once it is seen
             }
         });
-        compare = new CompareView(
-                state,
-                desk::forView,
-                desk.ui(),
-                () -> askForFile("Choose the earlier revision", desk::openEarlier),
-                desk::openEarlier);
+        garment.visibleProperty().bind(state.view.isEqualTo(BenchView.GARMENT).and(state.page.isNotNull()));
         compare.visibleProperty().bind(state.view.isEqualTo(BenchView.COMPARE).and(state.page.isNotNull()));
         MapLegend legend = new MapLegend(state);
         VBox bars = new VBox(new TroubleBar(state), new QuestionBar(state), new GroundBar(state, colourDesk));
@@ -147,8 +150,8 @@ final class ViewerWindow {
         left.setMinWidth(0);
         HBox.setHgrow(left, Priority.ALWAYS);
         panels.add("panel-notes", "Notes", "What to bear in mind while looking", new NotesPanel(state));
-        panels.add("panel-colours", "Colours", Command.COLOURS.tip(), coloursPanel);
-        PinsPanel pins = new PinsPanel(state);
+        panels.add("panel-colours", "Colours", Command.COLOURS.tip(), colours);
+        Later<PinsPanel> pins = new Later<>(() -> new PinsPanel(state));
         panels.add("panel-pins", "Pins", "Places that you watch while substrates and inks change", pins);
         state.pins.all.addListener((ListChangeListener<Pin>) c -> {
             if (state.pins.all.size() == 1 && c.next() && c.wasAdded()) {
@@ -161,7 +164,7 @@ final class ViewerWindow {
         // The list of colours and what is done with it need room; the stack scrolls.
         panels.minHeightProperty()
                 .bind(Bindings.createDoubleBinding(
-                        () -> panels.front().get() == coloursPanel ? column.getHeight() * COLOURS_SHARE : 96,
+                        () -> panels.front().get() == colours ? column.getHeight() * COLOURS_SHARE : 96,
                         panels.front(),
                         column.heightProperty()));
         stack.setMinHeight(0);
@@ -177,9 +180,9 @@ final class ViewerWindow {
     /** Keys go to the view that is shown. */
     private void focusView() {
         switch (state.view.get()) {
-            case LINE_UP -> lineUp.requestFocus();
-            case GARMENT -> garment.surface().requestFocus();
-            case COMPARE -> compare.requestFocus();
+            case LINE_UP -> lineUp.get().requestFocus();
+            case GARMENT -> garment.get().surface().requestFocus();
+            case COMPARE -> compare.get().requestFocus();
             default -> surface.requestFocus();
         }
     }
@@ -230,12 +233,12 @@ final class ViewerWindow {
 
     /** @return the bench with the garment */
     GarmentBench garment() {
-        return garment;
+        return garment.get();
     }
 
     /** @return the line-up */
     LineUpView lineUp() {
-        return lineUp;
+        return lineUp.get();
     }
 
     /** Shows the window on a stage. */
@@ -469,7 +472,7 @@ final class ViewerWindow {
 
     private void climb(int by) {
         if (linedUp()) {
-            lineUp.stepRow(-by);
+            lineUp.get().stepRow(-by);
         } else {
             state.stepInk(by);
         }
@@ -487,7 +490,7 @@ final class ViewerWindow {
             case SEARCH -> rack.search();
             case FAVOURITE -> rack.favourite();
             case MARK -> rack.mark();
-            case TAKE -> lineUp.take();
+            case TAKE -> lineUp.get().take();
             case UNDO -> state.history.undo();
             case REDO -> state.history.redo();
             case OVERPRINT -> flip(state.overprint);
@@ -523,12 +526,12 @@ final class ViewerWindow {
 
     /** Brings the colours to the front and gives them the keys; from there, goes back to the proof. */
     private void colours() {
-        if (panels.front().get() == coloursPanel) {
+        if (panels.front().get() == colours) {
             panels.showFirst();
             surface.requestFocus();
         } else {
-            panels.show(coloursPanel);
-            coloursPanel.focusList();
+            panels.show(colours);
+            colours.get().focusList();
         }
     }
 
@@ -556,7 +559,7 @@ final class ViewerWindow {
         } else if (state.trueSize.sheet.get()) {
             state.trueSize.sheet.set(false);
         } else if (!sheetOpen() && rack.endSearch()) {
-            (linedUp() ? lineUp : surface).requestFocus();
+            (linedUp() ? lineUp.get() : surface).requestFocus();
         } else if (!state.activities.isEmpty()) {
             desk.cancelAll();
         } else if (state.exportSheet.get() || state.colours.cleanSheet.get()) {

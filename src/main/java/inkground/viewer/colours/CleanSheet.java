@@ -7,6 +7,7 @@ import inkground.viewer.desk.ProofDesk;
 import inkground.viewer.state.ViewerState;
 import inkground.viewer.task.Activity;
 import inkground.viewer.ui.Command;
+import inkground.viewer.ui.Sheet;
 import inkground.viewer.ui.Ui;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
@@ -23,12 +24,11 @@ import javafx.scene.control.ProgressBar;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
-import javafx.scene.layout.VBox;
 import javafx.stage.FileChooser;
 import org.kordamp.ikonli.feather.Feather;
 
 /** Asks where the clean file goes, says what will be done to it, and shows it being written. */
-public final class CleanSheet extends VBox {
+public final class CleanSheet extends Sheet {
     private final ViewerState state;
     private final ProofDesk desk;
     private final Label summary = Ui.label("", "note");
@@ -40,11 +40,9 @@ public final class CleanSheet extends VBox {
 
     /** Closed. */
     public CleanSheet(ViewerState state, ProofDesk desk) {
+        super("clean-sheet", "Write a clean file", state.colours.cleanSheet);
         this.state = state;
         this.desk = desk;
-        setId("clean-sheet");
-        getStyleClass().addAll("card", "sheet");
-        setMaxSize(USE_PREF_SIZE, USE_PREF_SIZE);
         summary.setWrapText(true);
         summary.setMaxWidth(480);
         summary.setId("clean-summary");
@@ -63,19 +61,9 @@ public final class CleanSheet extends VBox {
         HBox file = new HBox(Ui.label("File"), target, choose);
         file.getStyleClass().add("row");
         file.setAlignment(Pos.CENTER_LEFT);
-        getChildren()
-                .addAll(
-                        Ui.label("Write a clean file", "sheet-title"),
-                        summary,
-                        file,
-                        replace,
-                        words,
-                        progress,
-                        buttons());
-        state.colours.cleanSheet.addListener((Observable o) -> open());
+        getChildren().addAll(summary, file, replace, words, progress, buttons());
         target.textProperty().addListener((Observable o) -> follow());
         state.activities.addListener((Observable o) -> progress());
-        Ui.shown(this, false);
         progress();
     }
 
@@ -94,18 +82,15 @@ public final class CleanSheet extends VBox {
         return buttons;
     }
 
-    private void open() {
-        boolean open = state.colours.cleanSheet.get() && state.page.get() != null;
-        Ui.shown(this, open);
-        if (open) {
-            state.trouble.set(null);
-            replace.setSelected(false);
-            target.setText(suggestion().toString());
-            summary.setText(summary());
-            follow();
-            target.requestFocus();
-            target.end();
-        }
+    @Override
+    protected void opened() {
+        state.trouble.set(null);
+        replace.setSelected(false);
+        target.setText(suggestion().toString());
+        summary.setText(summary());
+        follow();
+        target.requestFocus();
+        target.end();
     }
 
     private Path suggestion() {

@@ -5,7 +5,6 @@ import inkground.viewer.ui.Ui;
 import javafx.geometry.Pos;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Cursor;
-import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.Region;
@@ -27,7 +26,7 @@ final class WipeEdge extends StackPane {
         setFocusTraversable(true);
         setAccessibleRole(AccessibleRole.SLIDER);
         setAccessibleText("Edge between the earlier revision and the open file");
-        Tooltip.install(this, new Tooltip("Drag, or focus and press Left and Right"));
+        Ui.tip(this, "Drag, or focus and press Left and Right");
         setCursor(Cursor.H_RESIZE);
         Region line = new Region();
         line.getStyleClass().add("wipe-line");

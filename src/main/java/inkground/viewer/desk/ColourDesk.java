@@ -20,6 +20,7 @@ import inkground.viewer.task.Outcome;
 import inkground.viewer.task.RenderScheduler;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import javafx.beans.Observable;
@@ -42,6 +43,10 @@ public final class ColourDesk {
     private OpenFile stockedFile;
     private int stockedPage;
     private Activity taking;
+    private Described described;
+
+    /** A colour that lies on a page as its ground, for which it was worked out what deleting it would do. */
+    private record Described(OpenPage page, ColourUse use) {}
 
     /** Begins to listen. */
     public ColourDesk(ViewerState state, ProofDesk desk) {
@@ -150,15 +155,18 @@ public final class ColourDesk {
     }
 
     private void ask(OpenPage page, Candidate candidate) {
-        if (candidate == null
-                || state.colours.ground.get() == null
-                || !candidate.use().equals(state.colours.ground.get().use())) {
+        // On the next garment it is the same colour as a rule, and what deleting it would do does not hang on the
+        // garment.
+        Described wanted = candidate == null ? described : new Described(page, candidate.use());
+        boolean other = !Objects.equals(wanted, described);
+        if (other) {
+            described = wanted;
             state.colours.deletion.set("");
         }
         state.colours.ground.set(candidate);
-        if (candidate != null && state.colours.deletion.get().isEmpty()) {
+        if (candidate != null && (other || state.colours.deletion.get().isEmpty() && !deletion.busy())) {
             deletion.submit(cancel -> page.deletion(candidate.nominated(), cancel, Progress.NONE), outcome -> {
-                if (outcome instanceof Outcome.Done<Deletion> done && state.colours.ground.get() != null) {
+                if (outcome instanceof Outcome.Done<Deletion> done && wanted.equals(described)) {
                     state.colours.deletion.set(done.value().words());
                 }
             });

@@ -6,12 +6,12 @@ import inkground.viewer.desk.ProofDesk;
 import inkground.viewer.state.ProofEngine.SheetRequest;
 import inkground.viewer.state.Rack;
 import inkground.viewer.state.ViewerState;
+import inkground.viewer.ui.Sheet;
 import inkground.viewer.ui.TargetField;
 import inkground.viewer.ui.Ui;
 import inkground.viewer.ui.WritingRow;
 import java.nio.file.Path;
 import java.util.OptionalInt;
-import javafx.beans.Observable;
 import javafx.beans.binding.Bindings;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
@@ -19,10 +19,9 @@ import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.VBox;
 
 /** Asks how the line-up is to be written as one picture, and shows it being written. */
-public final class ContactSheetForm extends VBox {
+public final class ContactSheetForm extends Sheet {
     private final ViewerState state;
     private final ProofDesk desk;
     private final TextField size = new TextField(Integer.toString(LineUp.DEFAULT_PICTURE_PX));
@@ -31,12 +30,10 @@ public final class ContactSheetForm extends VBox {
     private final WritingRow progress;
 
     public ContactSheetForm(ViewerState state, ProofDesk desk) {
+        super("contact-sheet", "Write a contact sheet", state.lineUp.sheet);
         this.state = state;
         this.desk = desk;
         progress = new WritingRow("sheet", state.activities);
-        setId("contact-sheet");
-        getStyleClass().addAll("card", "sheet");
-        setMaxSize(USE_PREF_SIZE, USE_PREF_SIZE);
         summary.setWrapText(true);
         summary.setMaxWidth(480);
         Label words = Ui.label("", "sheet-trouble");
@@ -44,21 +41,7 @@ public final class ContactSheetForm extends VBox {
         words.setWrapText(true);
         words.setMaxWidth(480);
         words.textProperty().bind(Bindings.when(state.trouble.isNull()).then("").otherwise(state.trouble));
-        getChildren()
-                .addAll(
-                        Ui.label("Write a contact sheet", "sheet-title"),
-                        summary,
-                        fields(),
-                        words,
-                        progress,
-                        buttons());
-        state.lineUp.sheet.addListener((Observable o) -> {
-            Ui.shown(this, state.lineUp.sheet.get());
-            if (state.lineUp.sheet.get()) {
-                open();
-            }
-        });
-        Ui.shown(this, false);
+        getChildren().addAll(summary, fields(), words, progress, buttons());
     }
 
     private GridPane fields() {
@@ -97,7 +80,8 @@ public final class ContactSheetForm extends VBox {
         return state.lineUp.order.get() == Rack.Order.VANISH;
     }
 
-    private void open() {
+    @Override
+    protected void opened() {
         state.trouble.set(null);
         int count = state.lineUp.cards().size();
         summary.setText(count + " substrates, " + (ranked() ? "ranked by vanish score" : "in the order of the rack")

@@ -10,6 +10,7 @@ import inkground.viewer.desk.RackDesk;
 import inkground.viewer.rack.OwnColourPanels.Stated;
 import inkground.viewer.state.ProofEngine.SubstrateCard;
 import inkground.viewer.state.ViewerState;
+import inkground.viewer.ui.Sheet;
 import inkground.viewer.ui.Ui;
 import java.util.List;
 import java.util.Locale;
@@ -32,7 +33,7 @@ import javafx.scene.layout.VBox;
 import javafx.util.StringConverter;
 
 /** Makes, changes and removes the user's own papers and garments. */
-public final class OwnSheet extends VBox {
+public final class OwnSheet extends Sheet {
     private static final List<Texture.Kind> CLOTH =
             List.of(Texture.Kind.JERSEY, Texture.Kind.HEATHER, Texture.Kind.WOVEN, Texture.Kind.FLEECE);
     private static final List<Texture.Kind> SHEETS =
@@ -41,7 +42,6 @@ public final class OwnSheet extends VBox {
 
     private final ViewerState state;
     private final RackDesk desk;
-    private final Label title = Ui.label("", "sheet-title");
     private final TextField name = new TextField();
     private final ToggleButton garment = new ToggleButton("Garment");
     private final ToggleButton paper = new ToggleButton("Paper");
@@ -56,11 +56,10 @@ public final class OwnSheet extends VBox {
     private Optional<Stated> stated = Optional.of(FIRST);
 
     public OwnSheet(ViewerState state, RackDesk desk) {
+        super("own-sheet", "", state.own.sheet);
         this.state = state;
         this.desk = desk;
-        setId("own-sheet");
-        getStyleClass().addAll("card", "sheet", "own-sheet");
-        setMaxSize(USE_PREF_SIZE, USE_PREF_SIZE);
+        getStyleClass().add("own-sheet");
         colours = new OwnColourPanels(state, desk, next -> {
             stated = next;
             preview();
@@ -82,16 +81,9 @@ public final class OwnSheet extends VBox {
         words.managedProperty().bind(words.visibleProperty());
         HBox body = new HBox(colours, seen);
         body.getStyleClass().add("own-body");
-        getChildren().addAll(title, fields(), body, words, sure(), buttons());
+        getChildren().addAll(fields(), body, words, sure(), buttons());
         setOnDragOver(this::dragOver);
         setOnDragDropped(this::dropped);
-        state.own.sheet.addListener((Observable o) -> {
-            Ui.shown(this, state.own.sheet.get());
-            if (state.own.sheet.get()) {
-                open();
-            }
-        });
-        Ui.shown(this, false);
     }
 
     private GridPane fields() {
@@ -192,10 +184,11 @@ public final class OwnSheet extends VBox {
         return buttons;
     }
 
-    private void open() {
+    @Override
+    protected void opened() {
         state.trouble.set(null);
         SubstrateCard card = state.own.editing.get();
-        title.setText(card == null ? "An own paper or garment" : "Change " + card.name());
+        title(card == null ? "An own paper or garment" : "Change " + card.name());
         name.setText(card == null ? "" : card.name());
         (card == null || card.garment() ? garment : paper).setSelected(true);
         textures();

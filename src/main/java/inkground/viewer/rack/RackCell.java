@@ -8,7 +8,6 @@ import javafx.css.PseudoClass;
 import javafx.geometry.Pos;
 import javafx.scene.AccessibleRole;
 import javafx.scene.control.Label;
-import javafx.scene.control.Tooltip;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import org.kordamp.ikonli.Ikon;
@@ -50,7 +49,7 @@ final class RackCell extends VBox {
         setAccessibleRole(AccessibleRole.RADIO_BUTTON);
         getChildren().addAll(cloth, vanish, name);
         setOnMouseClicked(e -> state.substrate.set(card));
-        Tooltip.install(cloth, new Tooltip(card.name() + "\n" + SubstrateText.colour(card) + "\n" + card.source()));
+        Ui.tip(cloth, card.name() + "\n" + SubstrateText.colour(card) + "\n" + card.source());
         refresh();
     }
 
@@ -70,7 +69,7 @@ final class RackCell extends VBox {
             action.run();
             e.consume();
         });
-        Tooltip.install(chip, new Tooltip(command.tip()));
+        Ui.tip(chip, command.tip());
         return chip;
     }
 

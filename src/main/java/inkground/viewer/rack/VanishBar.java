@@ -4,7 +4,6 @@ import inkground.viewer.state.ProofEngine.Vanish;
 import inkground.viewer.ui.Ui;
 import java.util.Locale;
 import javafx.scene.control.Label;
-import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Pane;
 import javafx.scene.layout.Region;
@@ -16,7 +15,7 @@ public final class VanishBar extends HBox {
     private final Label figure = Ui.label("", "vanish-figure");
     private final double widthPx;
     private String prefix = "";
-    private Tooltip tip;
+    private Vanish known;
 
     /**
      * @param widthPx of the bar, logical pixels
@@ -46,16 +45,12 @@ public final class VanishBar extends HBox {
      */
     public void show(Vanish vanish) {
         setVisible(vanish != null);
-        if (tip != null) {
-            Tooltip.uninstall(this, tip);
-            tip = null;
-        }
-        if (vanish != null) {
+        if (vanish != null && !vanish.equals(known)) {
             figure.setText(prefix + percent(vanish));
             lost.resizeRelocate(0.5, 0.5, Math.round((widthPx - 1) * vanish.share()), 4);
-            tip = new Tooltip(sentence(vanish));
-            Tooltip.install(this, tip);
+            Ui.tip(this, sentence(vanish));
         }
+        known = vanish;
     }
 
     /** @return the share in per cent, rounded */

@@ -39,7 +39,8 @@ public final class InkBand extends VBox {
     private final Rectangle ground = new Rectangle(LAYER_W, LAYER_H);
     private final Rectangle layer = new Rectangle(LAYER_W, LAYER_H);
     private final Label figures = Ui.label("", "quiet");
-    private final ToggleButton show = new ToggleButton();
+    private final FontIcon eye = new FontIcon(Feather.EYE);
+    private final ToggleButton show = new ToggleButton("", eye);
     private final ToggleButton solo = new ToggleButton();
     private final ToggleButton handle;
     private final HBox row = new HBox();
@@ -136,7 +137,7 @@ public final class InkBand extends VBox {
         pseudoClassStateChanged(OFF, off);
         pseudoClassStateChanged(CHOSEN, chosen);
         show.setSelected(!hidden);
-        show.setGraphic(new FontIcon(hidden ? Feather.EYE_OFF : Feather.EYE));
+        eye.setIconCode(hidden ? Feather.EYE_OFF : Feather.EYE);
         solo.setSelected(alone);
         Probe probe = state.probe.get();
         boolean known = probe != null && plane < probe.tints().size();

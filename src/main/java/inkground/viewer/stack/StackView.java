@@ -48,6 +48,9 @@ public final class StackView extends VBox {
     private final ToggleButton unused =
             Drawer.handle("unused-inks", "List the process inks that this page does not use");
     private final HBox ground = new HBox();
+    private final Label groundName = Ui.label("", "ink-name");
+    private final Label groundColour = Ui.label("", "quiet");
+    private final VBox groundWords = new VBox(groundName, groundColour);
     // Drawn once each: stepping along the rack must not wait for cloth to be drawn.
     private final Map<SubstrateCard, Swatch> grounds = new HashMap<>();
     private List<InkBand> bands = List.of();
@@ -83,6 +86,9 @@ public final class StackView extends VBox {
         VBox.setVgrow(scroll, Priority.ALWAYS);
         ground.getStyleClass().add("ground-band");
         ground.setAlignment(Pos.CENTER_LEFT);
+        groundWords.setAlignment(Pos.CENTER_LEFT);
+        groundWords.getStyleClass().add("ink-words");
+        groundWords.setMinWidth(0);
         getChildren().addAll(title, seen, scroll, new UnderbaseBand(state), ground);
         listen();
         restack();
@@ -186,16 +192,14 @@ public final class StackView extends VBox {
 
     private void reground() {
         SubstrateCard card = state.substrate.get();
-        ground.getChildren().clear();
-        if (card != null) {
-            Label name = Ui.label(card.name(), "ink-name");
-            Label colour = Ui.label(SubstrateText.colour(card), "quiet");
-            VBox words = new VBox(name, colour);
-            words.setAlignment(Pos.CENTER_LEFT);
-            words.getStyleClass().add("ink-words");
-            words.setMinWidth(0);
-            Ui.tip(name, card.name() + ": " + card.source());
-            ground.getChildren().addAll(grounds.computeIfAbsent(card, c -> new Swatch(c, InkBand.LAYER_W, 54)), words);
+        if (card == null) {
+            ground.getChildren().clear();
+        } else {
+            groundName.setText(card.name());
+            groundColour.setText(SubstrateText.colour(card));
+            Ui.tip(groundName, card.name() + ": " + card.source());
+            Swatch swatch = grounds.computeIfAbsent(card, c -> new Swatch(c, InkBand.LAYER_W, 54));
+            ground.getChildren().setAll(swatch, groundWords);
         }
         follow();
     }

@@ -7,12 +7,10 @@ import javafx.scene.control.Button;
 import javafx.scene.control.ButtonBase;
 import javafx.scene.control.Label;
 import javafx.scene.control.ToggleButton;
-import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.stage.Window;
-import javafx.util.Duration;
 import org.kordamp.ikonli.Ikon;
 import org.kordamp.ikonli.javafx.FontIcon;
 
@@ -71,14 +69,9 @@ public final class Ui {
         button.setAccessibleText(text.isEmpty() ? sentence : text + ": " + sentence);
     }
 
-    /** Gives a control a tooltip that comes soon and stays long enough to read. */
-    public static void tip(javafx.scene.control.Control control, String text) {
-        Tooltip tip = new Tooltip(text);
-        tip.setShowDelay(Duration.millis(400));
-        tip.setShowDuration(Duration.seconds(20));
-        tip.setWrapText(true);
-        tip.setMaxWidth(360);
-        control.setTooltip(tip);
+    /** Gives a node a tooltip that comes soon and stays long enough to read, or changes its text. */
+    public static void tip(Node node, String text) {
+        Tip.on(node, text);
     }
 
     /** @return a label with style classes */
