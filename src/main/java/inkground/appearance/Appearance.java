@@ -48,17 +48,50 @@ public final class Appearance {
             int offset,
             int stride,
             Cancel cancel) {
+        paint(planes, null, model, options, argb, offset, stride, cancel);
+    }
+
+    /**
+     * The same, flat, sooner: what was found out about the pixels before serves for every paper.
+     *
+     * @param known of these planes and the model's print condition; null for nothing
+     */
+    public static void paint(
+            InkPlanes planes,
+            PrintedPixels known,
+            StackModel model,
+            int[] argb,
+            int offset,
+            int stride,
+            Cancel cancel) {
+        paint(planes, known, model, PaintOptions.FLAT, argb, offset, stride, cancel);
+    }
+
+    private static void paint(
+            InkPlanes planes,
+            PrintedPixels known,
+            StackModel model,
+            PaintOptions options,
+            int[] argb,
+            int offset,
+            int stride,
+            Cancel cancel) {
         if (planes.inks().size() != model.stack().inks().size()) {
             throw new IllegalArgumentException("planes of " + planes.inks() + " for a stack of "
                     + model.stack().inks().size() + " inks");
         }
         UnderbaseCoverage underbase = UnderbaseCoverage.of(planes, model);
         ProcessGrid process = model.leadingProcess(); // made here, once, rather than by the first rows at the same time
+        PrintedPixels printed = model.codedProcess() == null ? null : known;
         IntStream.range(0, planes.cellsDown()).parallel().forEach(row -> {
             cancel.check();
             CellPainter painter = new CellPainter(planes, model, underbase, process);
             for (int column = 0; column < planes.cellsAcross(); column++) {
-                painter.paint(column, row, argb, offset, stride);
+                if (printed != null && printed.holds(column, row)) {
+                    printed.paint(process.ground(), column, row, argb, offset, stride);
+                } else {
+                    painter.paint(column, row, argb, offset, stride);
+                }
             }
             if (options.texture()) {
                 texture(planes, model, row, argb, offset, stride);
@@ -116,8 +149,7 @@ public final class Appearance {
         private final UnderbaseCoverage underbase;
         private final int words;
         private final ProcessGrid process; // null where process inks are not the first four on paper
-        private final byte[][] tints = new byte[4][];
-        private final byte[][] even = new byte[4][PIXELS];
+        private final ProcessCell processCell;
         private final long[] base;
         private final long[] vectors;
         private final long[] one;
@@ -130,6 +162,7 @@ public final class Appearance {
             this.underbase = underbase;
             this.words = model.words();
             this.process = process;
+            this.processCell = new ProcessCell(planes);
             this.base = new long[words];
             this.vectors = new long[PIXELS * words];
             this.one = new long[words];
@@ -143,7 +176,8 @@ public final class Appearance {
             int height = Math.min(InkPlanes.CELL_H, planes.height() - y0);
             if (processAlone(column, row)) {
                 for (int y = 0; y < height; y++) {
-                    process.paint(tints, y * InkPlanes.CELL_W, width, argb, offset + (y0 + y) * stride + x0);
+                    process.paint(
+                            processCell.tints(), y * InkPlanes.CELL_W, width, argb, offset + (y0 + y) * stride + x0);
                 }
                 return;
             }
@@ -161,35 +195,8 @@ public final class Appearance {
             }
         }
 
-        /**
-         * @return whether a cell is of process inks alone, of changing tints, such as a photograph's; {@link #tints} holds its four
-         *     planes then
-         */
         private boolean processAlone(int column, int row) {
-            if (process == null || underbase != null) {
-                return false;
-            }
-            for (int i = tints.length; i < planes.inks().size(); i++) {
-                if (matters(i) && planes.uniform(i, column, row) != 0) {
-                    return false;
-                }
-            }
-            int changing = 0;
-            for (int i = 0; i < tints.length; i++) {
-                tints[i] = matters(i) ? planes.dense(i, column, row) : null;
-                changing += tints[i] == null ? 0 : 1;
-            }
-            if (changing < 2) { // of one ink there are few vectors, and the other way is as fast
-                return false;
-            }
-            for (int i = 0; i < tints.length; i++) {
-                if (tints[i] == null) {
-                    byte value = (byte) (matters(i) ? planes.uniform(i, column, row) : 0);
-                    Arrays.fill(even[i], value);
-                    tints[i] = even[i];
-                }
-            }
-            return true;
+            return process != null && underbase == null && processCell.gather(column, row, this::matters);
         }
 
         private void paintRowOfOneWord(int from, int width, int[] argb, int to) {

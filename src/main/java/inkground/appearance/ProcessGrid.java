@@ -69,6 +69,13 @@ final class ProcessGrid {
         return out;
     }
 
+    /** Bits of each of red, green and blue in {@link #code}. */
+    static final int CODE_BITS = 10;
+
+    private static final int CODE_SHIFT = FIELD - CODE_BITS;
+    private static final int CODE_MASK = (1 << CODE_BITS) - 1;
+
+    private static final Map<PrintCondition, ProcessGrid> OWN = Collections.synchronizedMap(new WeakHashMap<>());
     private static final Map<PrintCondition, float[]> SAMPLES = Collections.synchronizedMap(new WeakHashMap<>());
 
     private final long[] nodes;
@@ -76,12 +83,35 @@ final class ProcessGrid {
     // cache.
     private final long[] light;
 
+    private final long codeShift; // added to sums before they are coded, three fields
+    private final GroundTables ground; // null where the nodes themselves are of the ground
+
     private ProcessGrid(long[] nodes) {
         this.nodes = nodes;
         this.light = new long[STRIDES[0] + STRIDES[1] + STRIDES[2] + STRIDES[3]];
         for (int i = 0; i < STRIDES[0]; i++) {
             light[i] = nodes[i * NODES];
         }
+        this.ground = null;
+        this.codeShift = shiftToCentre(nodes[0]);
+    }
+
+    private ProcessGrid(ProcessGrid ownPaper, GroundTables ground) {
+        this.nodes = ownPaper.nodes;
+        this.light = ownPaper.light;
+        this.ground = ground;
+        this.codeShift = ownPaper.codeShift;
+    }
+
+    // Bare paper, which fills so much of a page, falls into the middle of its code's step, so that it keeps its colour
+    // exactly.
+    private static long shiftToCentre(long paper) {
+        long shift = 0;
+        for (int channel = 0; channel < 3; channel++) {
+            long sum = (paper * 255 >>> FIELD * channel) & (1 << FIELD) - 1;
+            shift |= Math.floorMod((1L << CODE_SHIFT - 1) - sum, 1L << CODE_SHIFT) << FIELD * channel;
+        }
+        return shift;
     }
 
     /** What a ground makes of the condition's X, Y, Z; three places, changed in place. */
@@ -114,6 +144,24 @@ final class ProcessGrid {
             }
         });
         return new ProcessGrid(nodes);
+    }
+
+    /**
+     * @param gain of X, Y and Z from the condition's own paper to the ground
+     * @param offset added to them then
+     * @return the grid of a condition on a ground, for an sRGB screen: the one on its own paper, and the way from there
+     */
+    static ProcessGrid of(PrintCondition condition, double[] gain, double[] offset) {
+        ProcessGrid own = ofOwnPaper(condition);
+        return new ProcessGrid(own, new GroundTables(own, gain, offset));
+    }
+
+    /** @return the grid of a condition on its own paper for an sRGB screen; made once */
+    static ProcessGrid ofOwnPaper(PrintCondition condition) {
+        ProcessGrid known = OWN.get(condition);
+        ProcessGrid grid = known == null ? of(condition, xyz -> {}, DisplayProfile.SRGB) : known;
+        OWN.put(condition, grid);
+        return grid;
     }
 
     private static float[] sample(PrintCondition condition) {
@@ -162,7 +210,16 @@ final class ProcessGrid {
         long m = MAGENTA[magenta];
         long y = YELLOW[yellow];
         long k = BLACK[black];
-        return mix(nodes, (int) (c + m + y + k >>> 32), (int) c, (int) m, (int) y, (int) k);
+        return shown(sum(nodes, (int) (c + m + y + k >>> 32), (int) c, (int) m, (int) y, (int) k));
+    }
+
+    private int shown(long sum) {
+        return ground == null ? levels(sum) : ground.argb(code(sum));
+    }
+
+    /** @return the way from the condition's own paper; null where the nodes themselves are of the ground */
+    GroundTables ground() {
+        return ground;
     }
 
     /**
@@ -186,18 +243,54 @@ final class ProcessGrid {
                 long c = MAGENTA[cyan[from + i] & 255];
                 long m = YELLOW[magenta[from + i] & 255];
                 long y = BLACK[yellow[from + i] & 255];
-                argb[to + i] = mix(three, (int) (c + m + y >>> 32), (int) c, (int) m, (int) y);
+                argb[to + i] = shown(sum(three, (int) (c + m + y >>> 32), (int) c, (int) m, (int) y));
                 continue;
             }
             long c = CYAN[cyan[from + i] & 255];
             long m = MAGENTA[magenta[from + i] & 255];
             long y = YELLOW[yellow[from + i] & 255];
             long k = BLACK[blackTint];
-            argb[to + i] = mix(grid, (int) (c + m + y + k >>> 32), (int) c, (int) m, (int) y, (int) k);
+            argb[to + i] = shown(sum(grid, (int) (c + m + y + k >>> 32), (int) c, (int) m, (int) y, (int) k));
         }
     }
 
-    private static int mix(long[] nodes, int at, int a, int b, int c) {
+    /**
+     * Codes a run of pixels: red in the lowest {@value #CODE_BITS} bits, then green, then blue, each the middle of a step of the
+     * display's coded value; see {@link #light}. Steps are half a level of the display.
+     *
+     * @param planes cyan, magenta, yellow and black
+     * @param from first pixel in the planes
+     * @param count number of pixels
+     */
+    void code(byte[][] planes, int from, int count, int[] coded, int to) {
+        for (int i = 0; i < count; i++) {
+            long c = CYAN[planes[0][from + i] & 255];
+            long m = MAGENTA[planes[1][from + i] & 255];
+            long y = YELLOW[planes[2][from + i] & 255];
+            long k = BLACK[planes[3][from + i] & 255];
+            long sum = sum(nodes, (int) (c + m + y + k >>> 32), (int) c, (int) m, (int) y, (int) k);
+            coded[to + i] = code(sum);
+        }
+    }
+
+    private int code(long weighted) {
+        long sum = weighted + codeShift;
+        return (int) (sum >>> CODE_SHIFT) & CODE_MASK
+                | ((int) (sum >>> FIELD + CODE_SHIFT) & CODE_MASK) << CODE_BITS
+                | ((int) (sum >>> 2 * FIELD + CODE_SHIFT) & CODE_MASK) << 2 * CODE_BITS;
+    }
+
+    /**
+     * @param channel 0 red, 1 green, 2 blue
+     * @return the linear light that a code of {@link #code} stands for; below 0 beyond the display's gamut
+     */
+    double light(int channel, int code) {
+        double shift = codeShift >>> FIELD * channel & (1 << CODE_SHIFT) - 1;
+        double coded = ((code + 0.5) * (1 << CODE_SHIFT) - shift) / (255.0 * UNIT) - 0.5;
+        return coded < 0 ? -Srgb.decode(-coded) : Srgb.decode(coded);
+    }
+
+    private static long sum(long[] nodes, int at, int a, int b, int c) {
         int ab = Math.max(a, b);
         int ba = Math.min(a, b);
         int first = Math.max(ab, c);
@@ -214,11 +307,11 @@ final class ProcessGrid {
         sum += nodes[at] * (w2 - w3);
         at += third & 0xffff;
         sum += nodes[at] * w3;
-        return levels(sum);
+        return sum;
     }
 
     // a to d: fraction above, stride below, so that sorting the one sorts the other.
-    private static int mix(long[] nodes, int at, int a, int b, int c, int d) {
+    private static long sum(long[] nodes, int at, int a, int b, int c, int d) {
         int ab = Math.max(a, b);
         int ba = Math.min(a, b);
         int cd = Math.max(c, d);
@@ -242,7 +335,7 @@ final class ProcessGrid {
         sum += nodes[at] * (w3 - w4);
         at += fourth & 0xffff;
         sum += nodes[at] * w4;
-        return levels(sum);
+        return sum;
     }
 
     private static int levels(long sum) {

@@ -190,9 +190,13 @@ public final class StackModel {
 
     private void correct(double[] printed, double[] ground, double[] out) {
         for (int i = 0; i < 3; i++) {
-            double c = (ground[i] - paperXyz[i]) / (paperXyz[i] - darkestXyz[i]);
+            double c = towardsGround(ground, i);
             out[i] = Math.max(0, printed[i] * (1 + c) - darkestXyz[i] * c);
         }
+    }
+
+    private double towardsGround(double[] ground, int i) {
+        return (ground[i] - paperXyz[i]) / (paperXyz[i] - darkestXyz[i]);
     }
 
     /**
@@ -256,14 +260,43 @@ public final class StackModel {
      *     tints are 0; null where the stack is not of that kind
      */
     ProcessGrid leadingProcess() {
-        boolean leading = processPlane[0] == 0 && processPlane[1] == 1 && processPlane[2] == 2 && processPlane[3] == 3;
-        return processAsGroup && leading ? grid() : null;
+        return leadingProcessOrder() ? grid() : null;
+    }
+
+    private boolean leadingProcessOrder() {
+        return processAsGroup
+                && processPlane[0] == 0
+                && processPlane[1] == 1
+                && processPlane[2] == 2
+                && processPlane[3] == 3;
+    }
+
+    /**
+     * @return the grid of {@link #leadingProcess}, where pixels that were coded once give the colours on every ground; else null:
+     *     with an underbase, for a screen that is not sRGB, or with a process ink hidden
+     */
+    ProcessGrid codedProcess() {
+        boolean whole = leadingProcessOrder() && shown[0] && shown[1] && shown[2] && shown[3];
+        return whole && !withUnderbase && screen == DisplayProfile.SRGB ? grid() : null;
+    }
+
+    private ProcessGrid gridByOwnPaper() {
+        double[] gain = new double[3];
+        double[] offset = new double[3];
+        for (int i = 0; i < 3; i++) {
+            double c = towardsGround(substrateXyz, i);
+            gain[i] = 1 + c;
+            offset[i] = -darkestXyz[i] * c;
+        }
+        return ProcessGrid.of(stack.condition(), gain, offset);
     }
 
     private ProcessGrid grid() {
         ProcessGrid ready = grid;
         if (ready == null) {
-            ready = ProcessGrid.of(stack.condition(), xyz -> correct(xyz, substrateXyz, xyz), screen);
+            ready = screen == DisplayProfile.SRGB
+                    ? gridByOwnPaper()
+                    : ProcessGrid.of(stack.condition(), xyz -> correct(xyz, substrateXyz, xyz), screen);
             grid = ready;
         }
         return ready;

@@ -3,6 +3,7 @@ package inkground.bench;
 import inkground.appearance.Appearance;
 import inkground.appearance.InkColour;
 import inkground.appearance.InkColours;
+import inkground.appearance.PrintedPixels;
 import inkground.appearance.Stack;
 import inkground.appearance.StackModel;
 import inkground.artwork.Artwork;
@@ -20,6 +21,7 @@ import inkground.ink.Ink;
 import inkground.ink.InkSet;
 import inkground.plate.InkMapping;
 import inkground.plate.InkPlanes;
+import inkground.plate.PlanePalette;
 import inkground.plate.PlanesForTests;
 import inkground.plate.Plate;
 import inkground.plate.PlateRequest;
@@ -47,7 +49,7 @@ import org.openjdk.jmh.annotations.Warmup;
 
 /**
  * Another substrate under finished ink planes of 2560 × 1440 pixels and eight inks: a new stack model and every pixel painted.
- * Nothing of the last substrate is kept but what the print condition gives all of them.
+ * Nothing of the last substrate is kept but what the print condition and the planes give all of them.
  */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.SampleTime)
@@ -60,6 +62,7 @@ import org.openjdk.jmh.annotations.Warmup;
 public class SwapBench {
     private static final int WIDTH = 2560;
     private static final int HEIGHT = 1440;
+    private static final int TILE_PX = 512; // as the viewer's tiles
 
     /** What lies on the planes. */
     @Param({"shirt", "photograph"})
@@ -67,6 +70,7 @@ public class SwapBench {
 
     private final int[] pixels = new int[WIDTH * HEIGHT];
     private InkPlanes planes;
+    private List<Tile> tiles;
     private List<Stack> stacks;
     private int turn;
 
@@ -80,6 +84,13 @@ public class SwapBench {
         stacks = Substrates.load().ofKind(shirt ? Substrate.Kind.GARMENT : Substrate.Kind.PAPER).stream()
                 .map(s -> Stack.of(s, colours, condition))
                 .toList();
+        StackModel any = new StackModel(stacks.get(0));
+        tiles = new ArrayList<>();
+        for (int y = 0; y < HEIGHT; y += TILE_PX) {
+            for (int x = 0; x < WIDTH; x += TILE_PX) {
+                tiles.add(Tile.of(planes, x, y, any));
+            }
+        }
     }
 
     private static InkPlanes shirt(PrintCondition condition) throws Refusal {
@@ -143,11 +154,55 @@ public class SwapBench {
         return (int) Math.max(0, Math.min(255, 128 + 110 * wave + 5 * random.nextGaussian()));
     }
 
-    /** One swap. */
+    /** One swap from the planes alone, as right after they were rasterised. */
     @Benchmark
-    public int[] swap() {
+    public int[] fromPlanes() {
         StackModel model = new StackModel(stacks.get(turn++ % stacks.size()));
         Appearance.paint(planes, model, pixels, 0, WIDTH, new Cancel());
         return pixels;
+    }
+
+    /** One swap as the viewer does it: each distinct vector of a tile once, then look-up; photographs from their pixels on paper. */
+    @Benchmark
+    public int[] swap() {
+        StackModel model = new StackModel(stacks.get(turn++ % stacks.size()));
+        tiles.parallelStream().forEach(tile -> tile.paint(model));
+        return tiles.get(0).pixels();
+    }
+
+    /** A piece of the region with what is found out about it once, before any swap. */
+    private record Tile(InkPlanes planes, PlanePalette palette, PrintedPixels printed, int[] pixels) {
+        static Tile of(InkPlanes whole, int x0, int y0, StackModel model) {
+            PlateRequest r = whole.request();
+            int x1 = Math.min(r.width(), x0 + TILE_PX);
+            int y1 = Math.min(r.height(), y0 + TILE_PX);
+            byte[][] rasters = new byte[whole.planes()][(x1 - x0) * (y1 - y0)];
+            byte[] row = new byte[r.width()];
+            for (int p = 0; p < rasters.length; p++) {
+                for (int y = y0; y < y1; y++) {
+                    whole.row(p, y, row, 0);
+                    System.arraycopy(row, x0, rasters[p], (y - y0) * (x1 - x0), x1 - x0);
+                }
+            }
+            PlateRequest piece = new PlateRequest(
+                    r.pxPerPt(), r.x0() + x0, r.y0() + y0, r.x0() + x1, r.y0() + y1, r.overprint(), r.layersOn());
+            InkPlanes planes = PlanesForTests.ofRasters(whole.inks(), piece, rasters);
+            PlanePalette palette = PlanePalette.of(planes, new Cancel()).orElse(null);
+            PrintedPixels printed = palette == null
+                    ? PrintedPixels.of(planes, model, new Cancel()).orElse(null)
+                    : null;
+            return new Tile(planes, palette, printed, new int[planes.width() * planes.height()]);
+        }
+
+        void paint(StackModel model) {
+            if (palette == null) {
+                Appearance.paint(planes, printed, model, pixels, 0, planes.width(), new Cancel());
+                return;
+            }
+            InkPlanes vectors = palette.vectors();
+            int[] colours = new int[vectors.width() * vectors.height()];
+            Appearance.paint(vectors, model, colours, 0, vectors.width(), new Cancel());
+            palette.spread(colours, pixels);
+        }
     }
 }

@@ -2,6 +2,7 @@ package inkground.viewer.desk;
 
 import inkground.appearance.Appearance;
 import inkground.appearance.PlateMap;
+import inkground.appearance.PrintedPixels;
 import inkground.appearance.ProofMap;
 import inkground.appearance.StackModel;
 import inkground.base.Cancel;
@@ -16,6 +17,7 @@ import inkground.plate.PlateRequest;
 import inkground.plate.Register;
 import inkground.substrate.Texture;
 import inkground.viewer.state.ProofEngine.Painter;
+import java.util.Optional;
 
 /**
  * Colours planes as they look on a stack.
@@ -27,7 +29,18 @@ import inkground.viewer.state.ProofEngine.Painter;
  */
 record StackPainter(Plate from, StackModel model, ProofMap map, Maps.Play play, int plate) implements Painter {
     @Override
+    public Optional<PrintedPixels> printed(InkPlanes planes, Cancel cancel) {
+        return PrintedPixels.of(planes, model, cancel);
+    }
+
+    @Override
     public void paint(InkPlanes planes, int[] argb, int offset, int stride, Cancel cancel) throws Refusal {
+        paint(planes, null, argb, offset, stride, cancel);
+    }
+
+    @Override
+    public void paint(InkPlanes planes, PrintedPixels known, int[] argb, int offset, int stride, Cancel cancel)
+            throws Refusal {
         cancel.check();
         if (plate >= 0) {
             PlateMap.paint(planes, plate, argb, offset, stride);
@@ -45,7 +58,7 @@ record StackPainter(Plate from, StackModel model, ProofMap map, Maps.Play play, 
         if (reach > 0) {
             paintWithin(planes.request(), reach, argb, offset, stride, cancel);
         } else {
-            Appearance.paint(planes, model, argb, offset, stride, cancel);
+            Appearance.paint(planes, known, model, argb, offset, stride, cancel);
         }
         if (map != null) {
             map.paint(planes, argb, offset, stride, cancel);

@@ -5,7 +5,6 @@ import inkground.base.Cancel;
 import inkground.base.Refusal;
 import inkground.geometry.Box;
 import inkground.plate.InkPlanes;
-import inkground.plate.PlanePalette;
 import inkground.plate.PlateRequest;
 import inkground.viewer.state.Camera;
 import inkground.viewer.state.Look;
@@ -251,7 +250,7 @@ final class LineUpFeed {
     private static Tile rasterise(OpenPage from, PlateRequest request, Activity reports, Cancel cancel) throws Refusal {
         InkPlanes planes = from.render(request, cancel, reports);
         Tile tile = new Tile(planes, new int[planes.width() * planes.height()], null);
-        PlanePalette.of(planes, cancel).ifPresent(tile::quicken);
+        tile.quicken(cancel);
         return tile;
     }
 

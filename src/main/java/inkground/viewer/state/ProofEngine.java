@@ -8,6 +8,7 @@ import inkground.app.Grounds.Deletion;
 import inkground.app.OwnSubstrates;
 import inkground.app.PageComparison;
 import inkground.app.Session;
+import inkground.appearance.PrintedPixels;
 import inkground.artwork.ColourAssignment;
 import inkground.artwork.Layer;
 import inkground.artwork.PageBox;
@@ -270,6 +271,21 @@ public interface ProofEngine {
          * @param stride pixels from row to row
          */
         void paint(InkPlanes planes, int[] argb, int offset, int stride, Cancel cancel) throws Refusal;
+
+        /**
+         * Finds out what serves to paint the planes sooner on other papers.
+         *
+         * @return empty where nothing helps
+         */
+        default Optional<PrintedPixels> printed(InkPlanes planes, Cancel cancel) {
+            return Optional.empty();
+        }
+
+        /** Paints all pixels of the planes, sooner by what is known of them. */
+        default void paint(InkPlanes planes, PrintedPixels known, int[] argb, int offset, int stride, Cancel cancel)
+                throws Refusal {
+            paint(planes, argb, offset, stride, cancel);
+        }
 
         /** @return colour of one tint vector (0 to 255 each, plane order) on the substrate, 0xffRRGGBB */
         int colour(int[] tints);

@@ -1,5 +1,6 @@
 package inkground.viewer.surface;
 
+import inkground.appearance.PrintedPixels;
 import inkground.base.Cancel;
 import inkground.base.Refusal;
 import inkground.plate.InkPlanes;
@@ -38,6 +39,7 @@ public final class Tile {
     private volatile Picture back;
     private Look look;
     private volatile PlanePalette palette;
+    private volatile PrintedPixels printed;
 
     /**
      * @param argb width × height opaque pixels, 0xffRRGGBB; kept
@@ -69,9 +71,15 @@ public final class Tile {
         return look;
     }
 
-    /** Takes over the palette of the planes, so that other looks are painted by look-up; from any thread. */
-    public void quicken(PlanePalette ofPlanes) {
-        palette = ofPlanes;
+    /** Finds out the palette of the planes, so that other looks are painted by look-up; from any thread. */
+    public void quicken(Cancel cancel) {
+        palette = PlanePalette.of(planes, cancel).orElse(null);
+    }
+
+    /** The same; and where there are too many vectors, as in photographs, finds out what the pixels are on paper. */
+    public void quicken(ProofEngine.Painter painter, Cancel cancel) {
+        quicken(cancel);
+        printed = palette == null ? painter.printed(planes, cancel).orElse(null) : null;
     }
 
     /**
@@ -99,7 +107,7 @@ public final class Tile {
     private void paint(ProofEngine.Painter painter, Look with, int[] pixels, Cancel cancel) throws Refusal {
         PlanePalette quick = palette;
         if (quick == null || with.placed()) {
-            painter.paint(planes, pixels, 0, planes.width(), cancel);
+            painter.paint(planes, printed, pixels, 0, planes.width(), cancel);
         } else {
             InkPlanes vectors = quick.vectors();
             int[] colours = new int[vectors.width() * vectors.height()];
@@ -120,7 +128,7 @@ public final class Tile {
     /** @return weight in memory */
     public long bytes() {
         // Counted as if quickened and painted for a second look, since that comes a moment later.
-        return planes.bytes() + (4L + 4L + 2L) * front.argb.length;
+        return planes.bytes() + (4L + 4L + 4L) * front.argb.length;
     }
 
     /** @return whether a device pixel of the page at this tile's scale lies in it */

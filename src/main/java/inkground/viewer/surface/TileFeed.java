@@ -5,7 +5,6 @@ import inkground.base.Cancel;
 import inkground.base.Refusal;
 import inkground.geometry.Box;
 import inkground.plate.InkPlanes;
-import inkground.plate.PlanePalette;
 import inkground.plate.PlateRequest;
 import inkground.viewer.state.Camera;
 import inkground.viewer.state.Look;
@@ -206,7 +205,7 @@ public final class TileFeed {
             cancel.check();
             Tile tile = new Tile(planes, argb, look);
             ui.execute(() -> rasterised(from, tile));
-            PlanePalette.of(planes, cancel).ifPresent(tile::quicken);
+            tile.quicken(painter(from, look), cancel);
         }
         return true;
     }
