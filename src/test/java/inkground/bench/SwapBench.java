@@ -176,7 +176,7 @@ public class SwapBench {
             PlateRequest r = whole.request();
             int x1 = Math.min(r.width(), x0 + TILE_PX);
             int y1 = Math.min(r.height(), y0 + TILE_PX);
-            byte[][] rasters = new byte[whole.planes()][(x1 - x0) * (y1 - y0)];
+            byte[][] rasters = new byte[whole.inks().size() + 2][(x1 - x0) * (y1 - y0)];
             byte[] row = new byte[r.width()];
             for (int p = 0; p < rasters.length; p++) {
                 for (int y = y0; y < y1; y++) {
