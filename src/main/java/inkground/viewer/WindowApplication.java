@@ -36,10 +36,11 @@ public final class WindowApplication extends Application {
         Thread.currentThread().setUncaughtExceptionHandler((thread, e) -> unexpected(state, e));
         Recents recents = new Recents(Preferences.userRoot().node("inkground/viewer"));
         ProofDesk desk = new ProofDesk(state, new JobEngine(demo()), recents, new DaemonThreads());
+        // Both are read while the window is built.
+        getParameters().getRaw().stream().findFirst().map(Path::of).ifPresent(desk::open);
+        desk.stockRack();
         window = new ViewerWindow(state, desk);
         window.show(stage);
-        desk.stockRack();
-        getParameters().getRaw().stream().findFirst().map(Path::of).ifPresent(desk::open);
     }
 
     @Override

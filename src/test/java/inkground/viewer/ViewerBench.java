@@ -73,6 +73,8 @@ public final class ViewerBench {
             state = new ViewerState();
             Recents recents = new Recents(ViewerRig.preferences());
             desk = new ProofDesk(state, new JobEngine(Optional.empty()), recents, ViewerRig.real());
+            desk.open(file);
+            desk.stockRack();
             window = new ViewerWindow(state, desk);
             Stage stage = new Stage();
             stage.setWidth(small ? 1060 : 2560);
@@ -85,8 +87,6 @@ public final class ViewerBench {
                     PulseWatch.whenPainted(() -> painted.complete(System.currentTimeMillis()));
                 }
             });
-            desk.stockRack();
-            desk.open(file);
         });
         System.out.printf(
                 "process start to first sharp picture: %d ms, %.0f ms of processor time%n",
