@@ -362,7 +362,7 @@ public final class ViewerPictures {
         shoot("compare-none-light");
         onFx(() -> {
             state.layersOn.clear();
-            desk.openEarlier(pdf.resolveSibling("regatta-poster.pdf"));
+            desk.comparison().open(pdf.resolveSibling("regatta-poster.pdf"));
         });
         until(s -> s.comparison.report.get() != null);
         for (Comparison.Way way : Comparison.Way.values()) {

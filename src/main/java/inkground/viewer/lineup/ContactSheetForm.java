@@ -133,7 +133,7 @@ public final class ContactSheetForm extends VBox {
             state.trouble.set(target.trouble().get());
         } else {
             Path path = target.path().get();
-            desk.writeSheet(new SheetRequest(
+            SheetRequest request = new SheetRequest(
                     state.lineUp.cards().stream()
                             .map(card -> state.lookOn(card).solids(state.shownInks()))
                             .toList(),
@@ -142,7 +142,12 @@ public final class ContactSheetForm extends VBox {
                     state.layersOn,
                     picturePx().getAsInt(),
                     path,
-                    target.replaces()));
+                    target.replaces());
+            desk.write(
+                    path,
+                    state.lineUp.sheet,
+                    "Contact sheet written",
+                    (page, cancel, progress) -> page.writeSheet(request, cancel, progress));
         }
     }
 }
