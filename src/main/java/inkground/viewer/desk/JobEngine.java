@@ -358,7 +358,8 @@ public final class JobEngine implements ProofEngine {
                 return Maps.of(choice, page, model);
             }
             JobPage before = (JobPage) choice.before().get();
-            Side side = before.approved.orElseGet(() -> before.asRevision(likewise(look, before), Placement.USUAL));
+            Side side =
+                    before.approved.orElseGet(() -> before.asRevision(likewise(look, before), true, Placement.USUAL));
             return PageComparison.map(
                     info(),
                     model,
@@ -372,16 +373,13 @@ public final class JobEngine implements ProofEngine {
             JobPage before = (JobPage) request.before();
             Look look = request.look();
             Side after = new Side(page, stack(look), request.layersOn(), request.overprint(), request.placement());
-            Side earlier = before.approved.orElseGet(() -> {
-                Side filed = before.asRevision(likewise(look, before), request.placement());
-                return new Side(
-                        filed.page(), filed.stack(), filed.layersOn(), request.overprint(), request.placement());
-            });
+            Side earlier = before.approved.orElseGet(
+                    () -> before.asRevision(likewise(look, before), request.overprint(), request.placement()));
             return PageComparison.of(new PageComparison.Order(earlier, after, request.limitDe00()), cancel, progress);
         }
 
-        private Side asRevision(Look look, Placement placement) {
-            return new Side(page, stack(look), page.displayList().defaultLayers(), true, placement);
+        private Side asRevision(Look look, boolean overprint, Placement placement) {
+            return new Side(page, stack(look), page.displayList().defaultLayers(), overprint, placement);
         }
 
         /** The same look at another page: its inks are meant by their names, those that only it has are shown and printed last. */
