@@ -388,10 +388,7 @@ public final class ViewerPictures {
             ((Button) window.scene().lookup("#approve-write")).fire();
         });
         until(s -> !s.comparison.approveSheet.get());
-        onFx(() -> {
-            desk.comparison().open(record);
-            state.toggleUnderbase();
-        });
+        onFx(() -> desk.comparison().open(record));
         until(s -> s.comparison.approved.get() != null && s.comparison.report.get() != null);
         onFx(() -> state.comparison.way.set(Comparison.Way.BESIDE));
         Thread.sleep(3000);

@@ -34,6 +34,7 @@ import org.kordamp.ikonli.feather.Feather;
 /** The bench with two revisions on it: side by side, one wiped over the other, or the changes hatched. */
 public final class CompareView extends StackPane {
     private static final double GAP = 2;
+    private static final double WORDS_PX = 420;
 
     private final ViewerState state;
     private final Comparison comparison;
@@ -154,10 +155,11 @@ public final class CompareView extends StackPane {
     }
 
     private VBox invitation(Runnable choose) {
-        VBox invitation = new VBox(
-                Ui.label("Compare with what was before", "start-title"),
-                Ui.label(
-                        "Choose or drop the file as it was before, or the record of what was approved.", "start-words"),
+        Label words = Ui.label(
+                "Choose or drop the file as it was before, or the record of what was approved.", "start-words");
+        words.setWrapText(true);
+        words.setMaxWidth(WORDS_PX);
+        VBox ways = new VBox(
                 Ui.button(
                         "compare-open",
                         "Choose the earlier file",
@@ -165,7 +167,9 @@ public final class CompareView extends StackPane {
                         "The open file is the later one; this asks for the one before it, or an approval record",
                         choose),
                 approve("invitation-approve"));
-        invitation.getStyleClass().addAll("start", "ways");
+        ways.getStyleClass().add("ways");
+        VBox invitation = new VBox(Ui.label("Compare with what was before", "start-title"), words, ways);
+        invitation.getStyleClass().add("start");
         invitation.setAlignment(Pos.CENTER_LEFT);
         invitation.setMaxSize(USE_PREF_SIZE, USE_PREF_SIZE);
         return invitation;
