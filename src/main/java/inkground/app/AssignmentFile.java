@@ -203,6 +203,22 @@ public final class AssignmentFile {
         return new Seen(rgb, tolerance);
     }
 
+    /** @return a rule as words for the user */
+    static String words(Rule rule) {
+        String colour = words(rule.from());
+        if (rule.from() instanceof Seen seen && seen.toleranceDe00() != Seen.DEFAULT_TOLERANCE) {
+            colour += String.format(Locale.ROOT, " within ΔE00 %.1f", seen.toleranceDe00());
+        }
+        Target to = rule.to();
+        if (to instanceof InkAt at) {
+            return colour + String.format(Locale.ROOT, " printed as %.0f %% %s", at.tint() * 100, at.name());
+        }
+        return colour
+                + (to instanceof WhiteInk
+                        ? " printed as white ink"
+                        : to instanceof Bare ? " bare" : " in process inks");
+    }
+
     /** @return a rule's colour as words for the user */
     public static String words(Source from) {
         if (from instanceof Seen seen) {

@@ -16,7 +16,10 @@ import inkground.colour.PrintCondition;
 import inkground.colour.PrintConditions;
 import inkground.plate.InkMapping;
 import inkground.plate.Plate;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -29,10 +32,10 @@ public final class Job implements AutoCloseable {
     public static final String DEFAULT_CONDITION = "FOGRA39L";
 
     private final Artwork artwork;
-    private final boolean chosen;
+    private final Choices choices;
+    private final Optional<Stamp> stamp;
     private final Stated whole;
     private final InkLibrary library;
-    private final ColourAssignment assignment;
     private final Map<Integer, PageJob> pages = new ConcurrentHashMap<>();
 
     private final Map<OutputIntent, Stated> ofPages = new ConcurrentHashMap<>();
@@ -40,12 +43,23 @@ public final class Job implements AutoCloseable {
     /** How process inks print, and what is to be said of it. */
     private record Stated(PrintCondition condition, List<String> notes) {}
 
-    private Job(Artwork artwork, boolean chosen, Stated whole, InkLibrary library, ColourAssignment assignment) {
+    private Job(Artwork artwork, Choices choices, Optional<Stamp> stamp, Stated whole, InkLibrary library) {
         this.artwork = artwork;
-        this.chosen = chosen;
+        this.choices = choices;
+        this.stamp = stamp;
         this.whole = whole;
         this.library = library;
-        this.assignment = assignment;
+    }
+
+    /** By which a file that was written since is told; empty for one that is not there. */
+    private record Stamp(long bytes, FileTime modified) {
+        static Optional<Stamp> of(Path file) {
+            try {
+                return Optional.of(new Stamp(Files.size(file), Files.getLastModifiedTime(file)));
+            } catch (IOException e) {
+                return Optional.empty(); // its reader says what is wrong
+            }
+        }
     }
 
     /**
@@ -94,6 +108,7 @@ public final class Job implements AutoCloseable {
     public static Job open(Path file, Choices choices, Cancel cancel, Progress progress) throws Refusal {
         PrintCondition chosen = choices.condition() == null ? null : PrintConditions.find(choices.condition());
         InkLibrary library = choices.inks() == null ? InkLibrary.EMPTY : InkLibraries.read(choices.inks());
+        Optional<Stamp> stamp = Stamp.of(file);
         Artwork artwork = ArtworkFiles.open(file, choices.size(), cancel, progress);
         Stated whole = chosen == null ? stated(artwork.outputIntent()) : new Stated(chosen, List.of());
         List<String> notes = new ArrayList<>(whole.notes());
@@ -101,7 +116,7 @@ public final class Job implements AutoCloseable {
                 .map(intent -> SpectralInks.of(intent, notes))
                 .map(measured -> best(measured, library, notes))
                 .orElse(library);
-        return new Job(artwork, chosen != null, new Stated(whole.condition(), notes), inks, choices.assignment());
+        return new Job(artwork, choices, stamp, new Stated(whole.condition(), notes), inks);
     }
 
     /** What the file measured of its inks on its press comes before what the user's library knows of them in general. */
@@ -141,7 +156,7 @@ public final class Job implements AutoCloseable {
     /** A page may have been made for another condition than the rest of the file. */
     private Stated conditionOf(int page) {
         Optional<OutputIntent> intent = artwork.outputIntent(page);
-        if (chosen || intent.isEmpty() || intent.equals(artwork.outputIntent())) {
+        if (choices.condition() != null || intent.isEmpty() || intent.equals(artwork.outputIntent())) {
             return whole;
         }
         return ofPages.computeIfAbsent(intent.get(), own -> stated(intent));
@@ -159,7 +174,17 @@ public final class Job implements AutoCloseable {
 
     /** @return by which rules its colours are printed */
     public ColourAssignment assignment() {
-        return assignment;
+        return choices.assignment();
+    }
+
+    /** @return whether the file is as it was when it was opened, by its size and time; not if it is gone */
+    public boolean unchanged() {
+        return stamp.isPresent() && stamp.equals(Stamp.of(file()));
+    }
+
+    /** @return what was chosen in place of what the file says */
+    public Choices choices() {
+        return choices;
     }
 
     /** @return whether the file says how large it is; where not, {@link Choices#size} is worth asking for */
@@ -184,7 +209,7 @@ public final class Job implements AutoCloseable {
      * @throws Refusal if there is no such page or it cannot be read
      */
     public PageJob page(int number, Cancel cancel, Progress progress) throws Refusal {
-        return page(number, assignment, cancel, progress);
+        return page(number, choices.assignment(), cancel, progress);
     }
 
     /**

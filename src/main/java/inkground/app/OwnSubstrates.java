@@ -236,7 +236,8 @@ public final class OwnSubstrates {
         return id;
     }
 
-    private static Map<String, Object> json(Substrate s) {
+    /** @return the fields of a file that {@link Substrates#read} reads */
+    static Map<String, Object> json(Substrate s) {
         Map<String, Object> out = new LinkedHashMap<>();
         out.put("id", s.id());
         out.put("name", s.name());

@@ -6,11 +6,13 @@ import inkground.appearance.ProofMap;
 import inkground.appearance.Stack;
 import inkground.appearance.StackModel;
 import inkground.artwork.PageBox;
+import inkground.artwork.PageInfo;
 import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
 import inkground.base.SafeFiles;
 import inkground.findings.PlaceGrid;
+import inkground.garment.Placement;
 import inkground.geometry.Box;
 import inkground.ink.Ink;
 import inkground.plate.InkPlanes;
@@ -26,8 +28,8 @@ import java.util.Map;
 import java.util.Set;
 
 /**
- * Two revisions of a page, laid on each other by the top left corners of their trims: where their colours differ on a substrate,
- * and what changed in each ink.
+ * Two revisions of a page, laid on each other by the top left corners of their trims: where their colours differ,
+ * what changed in each ink, and what is arranged otherwise.
  *
  * @param before size of the first revision's trim
  * @param after size of the second's
@@ -36,6 +38,7 @@ import java.util.Set;
  * @param largestDe00 largest difference
  * @param inks one for each ink of either, those of the first revision first
  * @param places where changes lie, in mm from the top left corner of the trim; the largest first
+ * @param arrangement what is printed otherwise by the user's choice: substrate, order, opacity, underbase and the like, one line each
  */
 public record PageComparison(
         Size before,
@@ -44,7 +47,8 @@ public record PageComparison(
         double changedShare,
         double largestDe00,
         List<InkChange> inks,
-        List<PlaceMm> places) {
+        List<PlaceMm> places,
+        List<String> arrangement) {
     /** ΔE00 up to which colours count as the same: a difference that is just seen, twice over. */
     public static final double DEFAULT_LIMIT_DE00 = 2;
 
@@ -56,6 +60,7 @@ public record PageComparison(
     public PageComparison {
         inks = List.copyOf(inks);
         places = List.copyOf(places);
+        arrangement = List.copyOf(arrangement);
     }
 
     /**
@@ -120,11 +125,51 @@ public record PageComparison(
         }
     }
 
-    /** @return whether anything differs: colour, an ink, or the size */
+    /** @return whether anything differs: colour, an ink, the size, or how it is arranged */
     public boolean changed() {
         return changedCm2 > 0
+                || !arrangement.isEmpty()
                 || before.differsFrom(after)
                 || inks.stream().anyMatch(ink -> ink.change() != Change.UNCHANGED);
+    }
+
+    /**
+     * A page as it is printed, of one revision or of a record.
+     *
+     * @param page which
+     * @param stack on what it is printed, which of its inks, in which order
+     * @param layersOn ids of the layers that are on
+     * @param overprint whether overprint is honoured
+     * @param placement where it lies on a garment
+     */
+    public record Side(PageJob page, Stack stack, Set<Integer> layersOn, boolean overprint, Placement placement) {
+        /** Copies the set. */
+        public Side {
+            layersOn = Set.copyOf(layersOn);
+        }
+
+        /** @return a page as its file has it */
+        public static Side of(PageJob page, Substrate on) {
+            return new Side(page, page.stackOn(on), page.displayList().defaultLayers(), true, Placement.USUAL);
+        }
+
+        /** @return a page as it is arranged; its colour rules are the page's own */
+        public static Side of(PageJob page, Substrate on, Arrangement arrangement) {
+            return new Side(
+                    page,
+                    PrintedStack.arranged(page.stackOn(on), arrangement),
+                    page.displayList().defaultLayers(),
+                    true,
+                    arrangement.placement());
+        }
+
+        private PlateRequest region(Box box, double dpi) {
+            return PlateRequest.of(box, dpi, overprint, layersOn);
+        }
+
+        private PlaneSource planes() {
+            return PlaneSource.of(page.plate());
+        }
     }
 
     /**
@@ -132,108 +177,95 @@ public record PageComparison(
      *
      * @param before first revision
      * @param after second revision
-     * @param on what both are printed on
      * @param limitDe00 largest difference that is let pass, 0 or more
      */
-    public record Order(PageJob before, PageJob after, Substrate on, double limitDe00) {
+    public record Order(Side before, Side after, double limitDe00) {
         /** Rejects a negative limit. */
         public Order {
             if (!(limitDe00 >= 0)) {
                 throw new IllegalArgumentException("a limit of ΔE00 " + limitDe00);
             }
         }
-    }
 
-    /** The two pages at one scale. */
-    private record Pair(Order order, PlateRequest region, DifferenceMap map) {
-        static Pair of(Order order, double dpi) {
-            Box trim = order.before().info().box(PageBox.TRIM);
-            Box other = order.after().info().box(PageBox.TRIM);
-            Box both = new Box(
-                    trim.x0(),
-                    trim.y0(),
-                    trim.x0() + Math.max(trim.width(), other.width()),
-                    trim.y0() + Math.max(trim.height(), other.height()));
-            Set<Integer> layers = order.before().displayList().defaultLayers();
-            PlateRequest region = PlateRequest.of(both, dpi, true, layers);
-            PlateRequest corner = PlateRequest.of(
-                    other, dpi, true, order.after().displayList().defaultLayers());
-            PlaneSource after = PlaneSource.of(order.after().plate());
-            DifferenceMap map = DifferenceMap.revisions(
-                    (request, cancel) -> after.planes(
-                            new PlateRequest(
-                                    request.pxPerPt(),
-                                    request.x0(),
-                                    request.y0(),
-                                    request.x1(),
-                                    request.y1(),
-                                    request.overprint(),
-                                    corner.layersOn()),
-                            cancel),
-                    corner.x0() - region.x0(),
-                    corner.y0() - region.y0(),
-                    model(order.before(), order.on()),
-                    model(order.after(), order.on()),
-                    order.limitDe00());
-            return new Pair(order, region, map);
+        private Order reversed() {
+            return new Order(after, before, limitDe00);
         }
     }
 
-    private static StackModel model(PageJob page, Substrate on) {
-        return new StackModel(Stack.of(on, page.inkColours(), page.condition()));
-    }
-
     /**
-     * The map of changes of a page, laid on an earlier revision by the top left corners of their trims, at any scale.
+     * The map of changes of a page, laid on another revision by the top left corners of their trims, to the nearest pixel of any
+     * scale.
      *
      * @param page whose planes are marked
-     * @param before the earlier revision; all layers that it shows by default are on
      * @param model the stack of {@code page}
-     * @param beforeModel the stack of {@code before}
+     * @param other the other revision
+     * @param alike whether overprint is honoured in the other as in what is marked; else as the side says
      * @param limitDe00 largest difference that is let pass
      */
-    public static ProofMap map(
-            PageJob page, PageJob before, StackModel model, StackModel beforeModel, double limitDe00) {
-        Box trim = page.info().box(PageBox.TRIM);
-        Box other = before.info().box(PageBox.TRIM);
-        Set<Integer> layers = before.displayList().defaultLayers();
-        PlaneSource earlier = PlaneSource.of(before.plate());
+    public static DifferenceMap map(PageInfo page, StackModel model, Side other, boolean alike, double limitDe00) {
+        Box trim = page.box(PageBox.TRIM);
+        Box otherTrim = other.page().info().box(PageBox.TRIM);
+        PlaneSource planes = other.planes();
         PlaneSource shifted = (request, cancel) -> {
-            int dx = (int) Math.round((other.x0() - trim.x0()) * request.pxPerPt());
-            int dy = (int) Math.round((other.y0() - trim.y0()) * request.pxPerPt());
-            return earlier.planes(
+            // the distance is rounded, not each corner: two roundings can lie a pixel apart
+            int dx = (int) Math.round((otherTrim.x0() - trim.x0()) * request.pxPerPt());
+            int dy = (int) Math.round((otherTrim.y0() - trim.y0()) * request.pxPerPt());
+            return planes.planes(
                     new PlateRequest(
                             request.pxPerPt(),
                             request.x0() + dx,
                             request.y0() + dy,
                             request.x1() + dx,
                             request.y1() + dy,
-                            request.overprint(),
-                            layers),
+                            alike ? request.overprint() : other.overprint(),
+                            other.layersOn()),
                     cancel);
         };
-        return DifferenceMap.revisions(shifted, 0, 0, model, beforeModel, limitDe00);
+        return DifferenceMap.revisions(shifted, model, new StackModel(other.stack()), limitDe00);
+    }
+
+    /** The map of an order over its first revision. */
+    private static DifferenceMap map(Order order) {
+        Side before = order.before();
+        return map(before.page().info(), new StackModel(before.stack()), order.after(), false, order.limitDe00());
+    }
+
+    /** The first revision's device pixels from the common corner of the trims to the farther ends of both. */
+    private static PlateRequest region(Order order, double dpi) {
+        Box trim = order.before().page().info().box(PageBox.TRIM);
+        Box other = order.after().page().info().box(PageBox.TRIM);
+        Box both = new Box(
+                trim.x0(),
+                trim.y0(),
+                trim.x0() + Math.max(trim.width(), other.width()),
+                trim.y0() + Math.max(trim.height(), other.height()));
+        return order.before().region(both, dpi);
     }
 
     /** Compares two pages. */
     public static PageComparison of(Order order, Cancel cancel, Progress progress) throws Refusal {
-        Pair pair = Pair.of(order, DPI);
-        double pixels = (double) pair.region().width() * pair.region().height();
+        PlateRequest region = region(order, DPI);
+        double pixels = (double) region.width() * region.height();
         if (pixels > MOST_PIXELS) {
-            pair = Pair.of(order, DPI * Math.sqrt(MOST_PIXELS / pixels));
+            region = region(order, DPI * Math.sqrt(MOST_PIXELS / pixels));
         }
-        PlateRequest region = pair.region();
-        DifferenceMap map = pair.map();
+        return compare(order, region, cancel, progress);
+    }
+
+    private static PageComparison compare(Order order, PlateRequest region, Cancel cancel, Progress progress)
+            throws Refusal {
+        PageJob before = order.before().page();
+        PageJob after = order.after().page();
+        DifferenceMap map = map(order);
         PlaceGrid places = new PlaceGrid(region.width(), region.height(), region.mmPerPx());
-        PlaneChanges changes =
-                new PlaneChanges(order.before().inks(), order.after().inks());
+        PlaneChanges changes = new PlaneChanges(before.inks(), after.inks());
         Changed changed = new Changed();
         for (int y = region.y0(); y < region.y1(); y += PlaneSource.ROWS_AT_ONCE) {
             progress.report("comparing", (double) (y - region.y0()) / region.height());
             int end = Math.min(region.y1(), y + PlaneSource.ROWS_AT_ONCE);
             // one pixel more on each side: an edge pixel counts by its share of what its neighbours have
             PlateRequest part = region.part(region.x0(), y, region.x1(), end).grown(1);
-            InkPlanes band = PlaneSource.of(order.before().plate()).planes(part, cancel);
+            InkPlanes band = order.before().planes().planes(part, cancel);
             InkPlanes with = map.compared(band, cancel);
             changes.add(band, with);
             changed.add(map.differences(band, with, cancel), part, order.limitDe00(), places, y - region.y0());
@@ -241,15 +273,16 @@ public record PageComparison(
         progress.report("comparing", 1);
         double cm2PerPx = region.mmPerPx() * region.mmPerPx() / 100;
         return new PageComparison(
-                Size.of(order.before()),
-                Size.of(order.after()),
+                Size.of(before),
+                Size.of(after),
                 changed.pixels * cm2PerPx,
                 changed.pixels / ((double) region.width() * region.height()),
                 changed.largest,
                 changes.inks(cm2PerPx),
                 places.places().stream()
                         .map(p -> PlaceMm.of(p, region.mmPerPx()))
-                        .toList());
+                        .toList(),
+                ArrangementChanges.lines(order.before(), order.after()));
     }
 
     /** Pixels beyond the limit, so far. */
@@ -281,9 +314,8 @@ public record PageComparison(
      */
     public static Proofs.Result writeMap(
             Order order, double dpi, Path file, boolean replace, Cancel cancel, Progress progress) throws Refusal {
-        Order reversed = new Order(order.after(), order.before(), order.on(), order.limitDe00());
-        Pair pair = Pair.of(reversed, dpi);
-        PlateRequest region = pair.region();
+        Order reversed = order.reversed();
+        PlateRequest region = region(reversed, dpi);
         if ((long) region.width() * region.height() > Proofs.MOST_PIXELS) {
             throw new Refusal("The map would have " + region.width() + " × " + region.height()
                     + " pixels; the limit is " + Proofs.MOST_PIXELS / 1_000_000 + " million. Use a lower resolution.");
@@ -291,11 +323,12 @@ public record PageComparison(
         SafeFiles.file(file, replace, temporary -> {
             BufferedImage picture = new BufferedImage(region.width(), region.height(), BufferedImage.TYPE_INT_RGB);
             int[] pixels = ((DataBufferInt) picture.getRaster().getDataBuffer()).getData();
-            StackModel model = model(order.after(), order.on());
-            PlaneSource.of(order.after().plate()).stream(region, cancel, progress, band -> {
+            StackModel model = new StackModel(order.after().stack());
+            ProofMap map = map(reversed);
+            order.after().planes().stream(region, cancel, progress, band -> {
                 int offset = (band.request().y0() - region.y0()) * region.width();
                 Appearance.paint(band, model, pixels, offset, region.width(), cancel);
-                pair.map().paint(band, pixels, offset, region.width(), cancel);
+                map.paint(band, pixels, offset, region.width(), cancel);
             });
             ProofPng.write(
                     picture,

@@ -1,14 +1,19 @@
 package inkground.app;
 
+import inkground.app.Arrangement.WhiteBase;
+import inkground.appearance.InkColour;
 import inkground.appearance.InkColours;
 import inkground.appearance.Stack;
 import inkground.appearance.Underbase;
 import inkground.base.Refusal;
 import inkground.substrate.PrintProcess;
+import inkground.substrate.Substrate;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Set;
 import java.util.TreeSet;
 
-/** A stack as a print process prints it: with that process's opacities, and with white beneath. */
+/** A stack as the user has arranged it, and as a print process prints it: order, opacities, and white beneath. */
 public final class PrintedStack {
     private PrintedStack() {}
 
@@ -38,6 +43,46 @@ public final class PrintedStack {
         }
         Stack printed = stack.with(InkColours.in(process, stack.inks()));
         return printed.over(beneath == null ? null : beneath.withWhiteOf(process.whiteOpacity()));
+    }
+
+    /**
+     * @param usual substrate and inks in their usual order
+     * @return them as arranged; what names an ink that is not there says nothing, and only cloth gets an underbase
+     */
+    public static Stack arranged(Stack usual, Arrangement arrangement) {
+        List<InkColour> colours = usual.inks().stream()
+                .map(colour -> {
+                    Double opacity = arrangement.opacities().get(colour.ink().name());
+                    return opacity == null ? colour : colour.withOpacity(opacity);
+                })
+                .toList();
+        List<String> order = arrangement.printOrder();
+        // stable: inks that the arrangement does not know keep their usual order, and follow the known ones
+        List<Integer> planes = usual.printOrder().stream()
+                .sorted(Comparator.comparingInt(plane -> {
+                    int at = order.indexOf(usual.inks().get(plane).ink().name());
+                    return at < 0 ? order.size() : at;
+                }))
+                .toList();
+        boolean cloth = usual.substrate().kind() == Substrate.Kind.GARMENT;
+        return usual.with(colours)
+                .inOrder(planes)
+                .over(arrangement
+                        .underbase()
+                        .filter(base -> cloth)
+                        .map(PrintedStack::underbase)
+                        .orElse(null));
+    }
+
+    /** @return the underbase of an arrangement, of the usual white */
+    public static Underbase underbase(WhiteBase base) {
+        return new Underbase(
+                InkColours.underbaseWhite(),
+                base.tint(),
+                base.hits(),
+                base.chokeMm(),
+                Set.of(),
+                base.knockedOutUnder());
     }
 
     private static void checkNames(Stack stack, Underbase underbase) throws Refusal {

@@ -63,28 +63,14 @@ public final class DifferenceMap implements ProofMap {
     /**
      * Where two revisions of a page differ.
      *
-     * @param other the other revision
-     * @param shiftXPx how far to the right its device pixels lie from those that are marked
-     * @param shiftYPx how far down
+     * @param other gives the planes of the other revision that lie at a region of the marked one
      * @param model the stack of the planes that are marked
      * @param otherModel the stack of the other revision
      * @param limitDe00 largest difference that is let pass, 0 or more
      */
     public static DifferenceMap revisions(
-            PlaneSource other, int shiftXPx, int shiftYPx, StackModel model, StackModel otherModel, double limitDe00) {
-        return new DifferenceMap(
-                "Changes",
-                "The two revisions differ here.",
-                (request, cancel) -> other.planes(
-                        request.part(
-                                request.x0() + shiftXPx,
-                                request.y0() + shiftYPx,
-                                request.x1() + shiftXPx,
-                                request.y1() + shiftYPx),
-                        cancel),
-                model,
-                otherModel,
-                limitDe00);
+            PlaneSource other, StackModel model, StackModel otherModel, double limitDe00) {
+        return new DifferenceMap("Changes", "The two revisions differ here.", other, model, otherModel, limitDe00);
     }
 
     /** @return the planes that a region is compared with */

@@ -62,6 +62,14 @@ public interface Artwork extends AutoCloseable {
      */
     DisplayList record(int page, Cancel cancel, Progress progress) throws Refusal;
 
+    /**
+     * @return files beside the artwork that its pages recorded so far have shown, as they are named there: inside its folder or
+     *     below; empty for kinds of file that hold everything themselves
+     */
+    default List<Path> linkedFiles() {
+        return List.of();
+    }
+
     @Override
     void close();
 }

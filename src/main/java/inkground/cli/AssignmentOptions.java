@@ -1,6 +1,8 @@
 package inkground.cli;
 
+import inkground.app.Arrangement;
 import inkground.app.AssignmentFile;
+import inkground.app.SessionFile;
 import inkground.artwork.ColourAssignment;
 import inkground.artwork.ColourAssignment.Bare;
 import inkground.artwork.ColourAssignment.Rule;
@@ -28,6 +30,13 @@ final class AssignmentOptions {
 
     boolean given() {
         return assign != null || !bare.isEmpty();
+    }
+
+    /** @return what {@code --assign} arranges beside colours too, with the rules of both options */
+    Arrangement arrangement() throws Refusal {
+        Arrangement from =
+                assign == null ? Arrangement.AS_FILED : SessionFile.load(assign).arrangement();
+        return from.assigning(assignment());
     }
 
     /** @return the rules of both options */

@@ -1,14 +1,22 @@
 package inkground.cli;
 
+import inkground.app.Approval;
+import inkground.app.Approvals;
+import inkground.app.Arrangement;
+import inkground.app.AssignmentFile;
 import inkground.app.Job;
 import inkground.app.PageComparison;
 import inkground.app.PageComparison.InkChange;
 import inkground.app.PageComparison.PlaceMm;
+import inkground.app.PageComparison.Side;
 import inkground.app.PageComparison.Size;
 import inkground.app.PageJob;
 import inkground.app.Proofs;
+import inkground.app.SessionFile;
 import inkground.appearance.AskedColours;
 import inkground.base.Refusal;
+import inkground.substrate.Substrate;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -29,7 +37,9 @@ import picocli.CommandLine.Spec;
         name = "compare",
         description = {
             "Compare a page of two revisions, laid on each other by the corners of their trims: which inks changed, where the"
-                    + " colours differ, and by how much. Exit code 1 tells that they differ."
+                    + " colours differ, and by how much. Exit code 1 tells that they differ.",
+            "One may be an approval record: it counts as what was before, on the substrate and in the arrangement that were"
+                    + " approved. The artwork is arranged as --assign says, else as is kept beside it."
         })
 final class CompareCommand implements Callable<Integer> {
     private static final int PLACES_SHOWN = 12;
@@ -39,7 +49,7 @@ final class CompareCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Parameters(index = "0", paramLabel = "BEFORE", description = "The first revision.")
+    @Parameters(index = "0", paramLabel = "BEFORE", description = "The first revision, or an approval record.")
     private Path before;
 
     @Parameters(index = "1", paramLabel = "AFTER", description = "The second revision.")
@@ -48,20 +58,23 @@ final class CompareCommand implements Callable<Integer> {
     @Mixin
     private ConditionOption condition;
 
+    @Mixin
+    private AssignmentOptions assignment;
+
     @Option(
             names = "--page",
             paramLabel = "N",
-            defaultValue = "1",
             converter = PageNumber.class,
-            description = "Page of both, from 1. Default: ${DEFAULT-VALUE}.")
-    private int page;
+            description =
+                    "Page, from 1; of the artwork, where the other is a record. Default: 1, or the page of the record.")
+    private Integer page;
 
     @Option(
             names = "--on",
             paramLabel = "SUBSTRATE",
             description =
-                    "Paper or garment that both are printed on. Without it: the white paper of the first file's print"
-                            + " condition.")
+                    "Paper or garment that both are printed on; of the artwork, where the other is a record. Without it: the"
+                            + " white paper of the first file's print condition, or the substrate of the record.")
     private String substrate;
 
     @Option(
@@ -91,6 +104,9 @@ final class CompareCommand implements Callable<Integer> {
     @Option(names = "--json", description = "Write JSON.")
     private boolean json;
 
+    private Path earlier;
+    private Path later;
+
     CompareCommand(Console console) {
         this.console = console;
     }
@@ -100,30 +116,80 @@ final class CompareCommand implements Callable<Integer> {
         if (!(limit >= 0 && limit <= 100)) {
             throw new ParameterException(spec.commandLine(), "--limit is a colour difference from 0 to 100");
         }
+        // a record is always what was before
+        boolean swapped = Approvals.isRecord(after) && !Approvals.isRecord(before);
+        earlier = swapped ? after : before;
+        later = swapped ? before : after;
+        return Approvals.isRecord(earlier) ? withRecord() : withRevision();
+    }
+
+    private int withRevision() throws Refusal {
+        if (assignment.given()) {
+            throw new ParameterException(
+                    spec.commandLine(), "--assign and --bare are for comparing with an approval record");
+        }
         Job.Choices choices = new Job.Choices(condition.name(), null);
-        try (Job one = Job.open(before, choices, console.cancel(), console.progress());
-                Job two = Job.open(after, choices, console.cancel(), console.progress())) {
-            PageJob first = one.page(page, console.cancel(), console.progress());
-            PageJob second = two.page(page, console.cancel(), console.progress());
-            PageComparison.Order order = new PageComparison.Order(
-                    first,
-                    second,
-                    substrate == null ? AskedColours.ownPaper(first.condition()) : SubstrateChoice.of(substrate, spec),
-                    limit);
-            PageComparison result = PageComparison.of(order, console.cancel(), console.progress());
-            if (map != null) {
-                PageComparison.writeMap(order, dpi, map, replace, console.cancel(), console.progress());
-            }
-            if (json) {
-                console.json(asJson(order, result));
-            } else {
-                asWords(order, result);
-            }
-            return result.changed() ? ExitCode.FINDINGS : ExitCode.FINE;
+        try (Job one = Job.open(earlier, choices, console.cancel(), console.progress());
+                Job two = Job.open(later, choices, console.cancel(), console.progress())) {
+            PageJob first = one.page(page == null ? 1 : page, console.cancel(), console.progress());
+            PageJob second = two.page(page == null ? 1 : page, console.cancel(), console.progress());
+            Substrate on =
+                    substrate == null ? AskedColours.ownPaper(first.condition()) : SubstrateChoice.of(substrate, spec);
+            return tell(new PageComparison.Order(Side.of(first, on), Side.of(second, on), limit), null);
         }
     }
 
-    private void asWords(PageComparison.Order order, PageComparison result) {
+    private int withRecord() throws Refusal {
+        try (Approvals.Approved record = Approvals.open(earlier, console.cancel(), console.progress())) {
+            Substrate on = substrate == null ? record.side().stack().substrate() : SubstrateChoice.of(substrate, spec);
+            if (Approvals.isRecord(later)) {
+                try (Approvals.Approved other = Approvals.open(later, console.cancel(), console.progress())) {
+                    return tell(new PageComparison.Order(record.side(), other.side(), limit), record.approval());
+                }
+            }
+            Arrangement arrangement = arrangement();
+            Job.Choices choices = new Job.Choices(condition.name(), null, arrangement.assignment());
+            try (Job two = Job.open(later, choices, console.cancel(), console.progress())) {
+                int number = page == null ? record.approval().page() : page;
+                PageJob second = two.page(number, console.cancel(), console.progress());
+                return tell(
+                        new PageComparison.Order(record.side(), Side.of(second, on, arrangement), limit),
+                        record.approval());
+            }
+        }
+    }
+
+    /** As the options say; without them as it is kept beside the artwork, and else as the file has it. */
+    private Arrangement arrangement() throws Refusal {
+        Path kept = AssignmentFile.beside(later);
+        if (assignment.given() || !Files.isRegularFile(kept)) {
+            return assignment.arrangement();
+        }
+        if (!json) {
+            console.say(later.getFileName() + " is arranged as kept in " + kept.getFileName());
+        }
+        return SessionFile.load(kept).arrangement();
+    }
+
+    /** @param approval what the record states; null where the earlier one is a file */
+    private int tell(PageComparison.Order order, Approval approval) throws Refusal {
+        PageComparison result = PageComparison.of(order, console.cancel(), console.progress());
+        if (map != null) {
+            PageComparison.writeMap(order, dpi, map, replace, console.cancel(), console.progress());
+        }
+        if (json) {
+            console.json(asJson(order, result, approval));
+        } else {
+            asWords(order, result, approval);
+        }
+        return result.changed() ? ExitCode.FINDINGS : ExitCode.FINE;
+    }
+
+    private void asWords(PageComparison.Order order, PageComparison result, Approval approval) {
+        if (approval != null) {
+            console.say(approval.artworkName() + ", page " + approval.page() + ", " + approval.caption());
+        }
+        result.arrangement().forEach(line -> console.say("arranged otherwise: " + line));
         if (result.before().differsFrom(result.after())) {
             console.say("the pages differ in size: " + words(result.before()) + " and " + words(result.after())
                     + "; compared from the top left corner of the trim");
@@ -131,7 +197,7 @@ final class CompareCommand implements Callable<Integer> {
         console.say(String.format(
                 Locale.ROOT,
                 "on %s: %.2f cm2 changed by more than dE00 %.1f (%.2f %%), at most dE00 %.1f",
-                order.on().name(),
+                on(order),
                 result.changedCm2(),
                 limit,
                 100 * result.changedShare(),
@@ -164,6 +230,10 @@ final class CompareCommand implements Callable<Integer> {
         }
     }
 
+    private static String on(PageComparison.Order order) {
+        return order.after().stack().substrate().name();
+    }
+
     private static String figure(double cm2) {
         return String.format(Locale.ROOT, "%.2f", cm2);
     }
@@ -172,7 +242,7 @@ final class CompareCommand implements Callable<Integer> {
         return String.format(Locale.ROOT, "%.1f x %.1f mm", size.widthMm(), size.heightMm());
     }
 
-    private Map<String, Object> asJson(PageComparison.Order order, PageComparison result) {
+    private Map<String, Object> asJson(PageComparison.Order order, PageComparison result, Approval approval) {
         List<Object> inks = new ArrayList<>();
         for (InkChange ink : result.inks()) {
             Map<String, Object> one = new LinkedHashMap<>();
@@ -184,10 +254,18 @@ final class CompareCommand implements Callable<Integer> {
             inks.add(one);
         }
         Map<String, Object> root = new LinkedHashMap<>();
-        root.put("before", before.toString());
-        root.put("after", after.toString());
-        root.put("page", page);
-        root.put("on", order.on().name());
+        root.put("before", earlier.toString());
+        if (approval != null) {
+            Map<String, Object> approved = new LinkedHashMap<>();
+            approved.put("artwork", approval.artworkName());
+            approved.put("page", approval.page());
+            approved.put("when", approval.when().toString());
+            approved.put("by", approval.by().orElse(null));
+            root.put("approved", approved);
+        }
+        root.put("after", later.toString());
+        root.put("page", order.after().page().info().number());
+        root.put("on", on(order));
         root.put("limitDe00", limit);
         root.put("changed", result.changed());
         root.put(
@@ -197,6 +275,7 @@ final class CompareCommand implements Callable<Integer> {
         root.put("changedCm2", result.changedCm2());
         root.put("changedShare", result.changedShare());
         root.put("largestDe00", result.largestDe00());
+        root.put("arrangement", result.arrangement());
         root.put("inks", inks);
         root.put(
                 "placesMm",

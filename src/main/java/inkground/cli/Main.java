@@ -63,6 +63,7 @@ public final class Main {
                 .addSubcommand(new SeparateCommand(console))
                 .addSubcommand(new ProofCommand(console))
                 .addSubcommand(new LineUpCommand(console))
+                .addSubcommand(new ApproveCommand(console))
                 .addSubcommand(new CompareCommand(console))
                 .addSubcommand(new SubstratesCommand(console))
                 .addSubcommand(new CutsCommand(console))

@@ -113,7 +113,8 @@ public final class JsonFields {
         return node.has(name) ? OptionalInt.of(whole(name, min, max)) : OptionalInt.empty();
     }
 
-    boolean yesNo(String name) throws Refusal {
+    /** @return a truth value */
+    public boolean yesNo(String name) throws Refusal {
         JsonNode value = required(name);
         if (!value.isBoolean()) {
             throw refusal(path + name, "must be true or false", "Write true or false without quotes");
@@ -156,6 +157,19 @@ public final class JsonFields {
         List<String> out = new ArrayList<>();
         for (int i = 0; i < value.size(); i++) {
             out.add(text(value.get(i), path + name + "[" + i + "]"));
+        }
+        return out;
+    }
+
+    /** @return a list of whole numbers from 0 */
+    public List<Integer> wholes(String name, int atMost) throws Refusal {
+        JsonNode value = array(name, 0, atMost);
+        List<Integer> out = new ArrayList<>();
+        for (int i = 0; i < value.size(); i++) {
+            if (!value.get(i).isInt() || value.get(i).asInt() < 0) {
+                throw refusal(path + name + "[" + i + "]", "must be a whole number from 0", "Write it without quotes");
+            }
+            out.add(value.get(i).asInt());
         }
         return out;
     }

@@ -5,10 +5,8 @@ import inkground.artwork.PageBox;
 import inkground.garment.GarmentRequest;
 import inkground.plate.PlateRequest;
 import inkground.viewer.desk.ProofDesk;
-import inkground.viewer.state.BenchView;
 import inkground.viewer.state.LengthUnit;
 import inkground.viewer.state.ProofEngine.ExportRequest;
-import inkground.viewer.state.ProofEngine.WornAs;
 import inkground.viewer.state.ViewerState;
 import inkground.viewer.ui.Sheet;
 import inkground.viewer.ui.TargetField;
@@ -104,7 +102,7 @@ final class ExportSheet extends Sheet {
     @Override
     protected void opened() {
         state.trouble.set(null);
-        boolean onGarment = worn().isPresent();
+        boolean onGarment = state.worn.seen().isPresent();
         box.setDisable(onGarment); // a garment is shown whole, with what is printed on it
         String usual = Integer.toString((int) WornProofs.USUAL_DPI);
         if (dpi.getText().equals(onGarment ? FLAT_DPI : usual)) {
@@ -116,13 +114,6 @@ final class ExportSheet extends Sheet {
         target.suggest(suggestion());
     }
 
-    /** @return how the artwork is worn; empty for the page alone */
-    private Optional<WornAs> worn() {
-        return state.view.get() == BenchView.GARMENT
-                ? state.worn.form().map(form -> new WornAs(state.worn.placement(), form, state.worn.cloth.get()))
-                : Optional.empty();
-    }
-
     private Path suggestion() {
         String name = state.file.get().path().getFileName().toString().replaceFirst("(?i)\\.pdf$", "");
         int page = state.page.get().info().number();
@@ -132,7 +123,7 @@ final class ExportSheet extends Sheet {
                 .path()
                 .toAbsolutePath()
                 .resolveSibling(paged + "-on-" + state.substrate.get().id()
-                        + worn().map(w -> "-" + w.form().cut().id()).orElse("") + ".png");
+                        + state.worn.seen().map(w -> "-" + w.form().cut().id()).orElse("") + ".png");
     }
 
     private void follow() {
@@ -149,9 +140,10 @@ final class ExportSheet extends Sheet {
         int all = state.page.get().inks().size();
         String inks = shown == all ? "all " + all + " inks" : shown + " of " + all + " inks";
         String base = state.underbaseLies() ? ", on a white underbase" : "";
-        if (worn().isPresent()) {
+        if (state.worn.seen().isPresent()) {
             LengthUnit unit = state.unit.get();
-            return worn().get().form().words() + ", on " + state.substrate.get().name() + ": "
+            return state.worn.seen().get().form().words() + ", on "
+                    + state.substrate.get().name() + ": "
                     + state.worn.placed().orElseThrow().words(unit::textOfMm) + "; " + inks + base
                     + ". The figures are written beneath. " + NotesPanel.NOT_A_CONTRACT_PROOF + ".";
         }
@@ -159,8 +151,8 @@ final class ExportSheet extends Sheet {
     }
 
     private String pixels(double resolution) {
-        if (worn().isPresent()) {
-            GarmentRequest r = WornProofs.picture(worn().get().form(), resolution);
+        if (state.worn.seen().isPresent()) {
+            GarmentRequest r = WornProofs.picture(state.worn.seen().get().form(), resolution);
             return r.width() + " × " + r.height() + " px and the caption";
         }
         PlateRequest r = PlateRequest.of(state.page.get().info().box(box.getValue()), resolution, true, Set.of());
@@ -182,7 +174,7 @@ final class ExportSheet extends Sheet {
         } else if (target.trouble().isPresent()) {
             state.trouble.set(target.trouble().get());
         } else {
-            desk.export(new ExportRequest(
+            ExportRequest request = new ExportRequest(
                     state.look(),
                     box.getValue(),
                     resolution().get(),
@@ -190,7 +182,12 @@ final class ExportSheet extends Sheet {
                     state.layersOn,
                     target.path().get(),
                     target.replaces(),
-                    worn()));
+                    state.worn.seen());
+            desk.write(
+                    request.target(),
+                    state.exportSheet,
+                    "Proof written",
+                    (page, cancel, progress) -> page.export(request, cancel, progress));
         }
     }
 

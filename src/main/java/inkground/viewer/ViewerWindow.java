@@ -1,9 +1,11 @@
 package inkground.viewer;
 
+import inkground.app.Approvals;
 import inkground.app.ArtworkFiles;
 import inkground.viewer.colours.CleanSheet;
 import inkground.viewer.colours.ColoursPanel;
 import inkground.viewer.colours.GroundBar;
+import inkground.viewer.compare.ApproveSheet;
 import inkground.viewer.compare.CompareView;
 import inkground.viewer.desk.ColourDesk;
 import inkground.viewer.desk.ProofDesk;
@@ -94,8 +96,8 @@ final class ViewerWindow {
                 state,
                 desk::forView,
                 desk.ui(),
-                () -> askForFile("Choose the earlier revision", desk::openEarlier),
-                desk::openEarlier));
+                () -> askForFile("Choose the earlier revision, or an approval record", desk.comparison()::open),
+                desk.comparison()::open));
         rack = new SubstrateRack(state);
         colourDesk = new ColourDesk(state, desk);
         colours = new Later<>(() -> new ColoursPanel(state, colourDesk, desk));
@@ -104,6 +106,7 @@ final class ViewerWindow {
                 veil(),
                 Sheet.place(state.exportSheet, () -> new ExportSheet(state, desk)),
                 Sheet.place(state.colours.cleanSheet, () -> new CleanSheet(state, desk)),
+                Sheet.place(state.comparison.approveSheet, () -> new ApproveSheet(state, desk)),
                 Sheet.place(state.lineUp.sheet, () -> new ContactSheetForm(state, desk)),
                 Sheet.place(state.own.sheet, () -> new OwnSheet(state, desk.rack())),
                 Sheet.place(state.keySheet, () -> new KeySheet(state)),
@@ -212,7 +215,8 @@ final class ViewerWindow {
                         .or(state.own.sheet)
                         .or(state.lineUp.sheet)
                         .or(state.trueSize.sheet)
-                        .or(state.colours.cleanSheet));
+                        .or(state.colours.cleanSheet)
+                        .or(state.comparison.approveSheet));
         veil.setOnMouseClicked(e -> state.keySheet.set(false));
         return veil;
     }
@@ -322,6 +326,7 @@ final class ViewerWindow {
         chooser.getExtensionFilters()
                 .addAll(
                         new FileChooser.ExtensionFilter("Artwork", patterns()),
+                        new FileChooser.ExtensionFilter("Approval record", "*" + Approvals.ENDING),
                         new FileChooser.ExtensionFilter("All files", "*.*"));
         state.recent.stream()
                 .findFirst()
@@ -353,10 +358,19 @@ final class ViewerWindow {
         e.consume();
     }
 
-    /** Opens the first artwork among files that were dropped; without one the first file, so that the user is told about it. */
+    /**
+     * Opens the first artwork among files that were dropped, or compares with an approval record; without either the first file, so
+     * that the user is told about it.
+     */
     void openDropped(List<File> files) {
-        if (!files.isEmpty()) {
-            open(firstArtwork(files).toPath());
+        if (files.isEmpty()) {
+            return;
+        }
+        Path file = firstArtwork(files).toPath();
+        if (Approvals.isRecord(file)) {
+            desk.comparison().open(file);
+        } else {
+            open(file);
         }
     }
 
@@ -440,6 +454,7 @@ final class ViewerWindow {
             case OPEN -> askForFile();
             case KEEP -> desk.keepSession(() -> {});
             case RELOAD -> desk.reload();
+            case APPROVE -> state.comparison.approveSheet.set(state.look() != null);
             case EXPORT -> state.exportSheet.set(state.page.get() != null);
             case NEXT_SUBSTRATE -> step(1);
             case PREVIOUS_SUBSTRATE -> step(-1);
@@ -549,7 +564,8 @@ final class ViewerWindow {
                 || state.own.sheet.get()
                 || state.lineUp.sheet.get()
                 || state.trueSize.sheet.get()
-                || state.colours.cleanSheet.get();
+                || state.colours.cleanSheet.get()
+                || state.comparison.approveSheet.get();
     }
 
     /** One step back: the sheet of keys, the search, the work, the message, the ink that stands alone. */
@@ -562,8 +578,9 @@ final class ViewerWindow {
             (linedUp() ? lineUp.get() : surface).requestFocus();
         } else if (!state.activities.isEmpty()) {
             desk.cancelAll();
-        } else if (state.exportSheet.get() || state.colours.cleanSheet.get()) {
+        } else if (state.exportSheet.get() || state.colours.cleanSheet.get() || state.comparison.approveSheet.get()) {
             state.trouble.set(null);
+            state.comparison.approveSheet.set(false);
             state.exportSheet.set(false);
             state.colours.cleanSheet.set(false);
         } else if (state.question.get() != null) {

@@ -36,6 +36,7 @@ class CommandLineTest {
                 "separate",
                 "proof",
                 "lineup",
+                "approve",
                 "compare",
                 "substrates",
                 "demo"

@@ -172,6 +172,57 @@ class LookingCommandsTest {
     }
 
     @Test
+    void theArtworkThatWasApprovedIsTheSameAndALaterOneIsNot() throws Exception {
+        String square = "<rect x='10' y='10' width='20' height='20' fill='#c03030'/>";
+        Path art = svg("badge.svg", 40, 40, square);
+        Run approve = Run.of("approve", art, "--on", "tee-navy", "--underbase", "--by", "Ada");
+        assertThat(approve.code()).as(approve.err()).isZero();
+        assertThat(approve.out()).contains("as approved by Ada", "Not a contract proof");
+        Path record = folder.resolve("badge.approved.zip");
+        assertThat(record).exists();
+        assertThat(Run.of("approve", art, "--on", "tee-navy").err()).contains("exists already");
+
+        Run unarranged = Run.of("compare", art, record);
+        assertThat(unarranged.code()).isEqualTo(1);
+        assertThat(unarranged.out())
+                .contains("badge.svg, page 1, approved ", " by Ada")
+                .contains("arranged otherwise: underbase: 100 % white");
+
+        Files.writeString(
+                folder.resolve("badge.inkground.json"),
+                """
+                {"version": 1, "rules": [], "arrangement": {"printOrder": [], "opacities": [],
+                 "underbase": {"tint": 1, "hits": 1, "chokeMm": 0, "knockedOutUnder": []}}}""");
+        Run same = Run.of("compare", art, record);
+        assertThat(same.code()).as(same.out()).isZero();
+        assertThat(same.out()).contains("badge.svg is arranged as kept in badge.inkground.json", "on T-shirt, navy");
+
+        Files.writeString(art, Files.readString(art).replace("width='20'", "width='30'"));
+        Run changed = Run.of("compare", record, art, "--json");
+        assertThat(changed.code()).isEqualTo(1);
+        JsonNode root = new ObjectMapper().readTree(changed.out());
+        assertThat(root.at("/approved/by").asText()).isEqualTo("Ada");
+        assertThat(root.at("/arrangement")).isEmpty();
+        assertThat(root.get("changedCm2").asDouble()).isCloseTo(2, within(0.02));
+        assertThat(Run.of("compare", record, record).code()).isZero();
+    }
+
+    @Test
+    void theWayOfPrintingThatWasApprovedIsKeptAsNumbers() throws Exception {
+        Path art = svg("badge.svg", 40, 40, "<rect x='10' y='10' width='20' height='20' fill='#c03030'/>");
+        Path record = folder.resolve("kept.zip");
+        Run approve = Run.of("approve", art, "--on", "tee-white", "--process", "sublimation", "--out", record);
+        assertThat(approve.code()).as(approve.err()).isZero();
+        Run compare = Run.of("compare", record, art, "--on", "tee-navy");
+        assertThat(compare.code()).isEqualTo(1);
+        assertThat(compare.out()).contains("opacity of Black: 0.00 → ", "substrate: T-shirt, white");
+        assertThat(Run.of("approve", art, "--on", "tee-navy", "--underbase-under", "Black")
+                        .code())
+                .isEqualTo(2);
+        assertThat(Run.of("compare", art, art, "--bare", "#C03030").code()).isEqualTo(2);
+    }
+
+    @Test
     void comparingWithWhatIsNotThereIsRefused() {
         assertThat(Run.of("compare", SHIRT, "nowhere.pdf").code()).isEqualTo(1);
         assertThat(Run.of("compare", SHIRT).code()).isEqualTo(2);

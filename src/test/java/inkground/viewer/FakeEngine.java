@@ -87,6 +87,10 @@ final class FakeEngine implements ProofEngine {
     volatile boolean exportWaits;
     /** What was asked for last. */
     volatile ExportRequest exported;
+    /** What was kept as approved last. */
+    volatile ApproveRequest approved;
+    /** What was compared last. */
+    volatile CompareRequest compared;
     /** Whether the garment's colour is painted over the whole page for preview. */
     volatile boolean paintedGround;
     /** Why no clean file can be written; null if it can. */
@@ -194,6 +198,28 @@ final class FakeEngine implements ProofEngine {
         return new FakeFile(file);
     }
 
+    /** What the records of tests begin with; true ones are archives. */
+    static final String RECORD = "PK\3\4fake";
+
+    @Override
+    public Earlier earlier(Path file, int number, Cancel cancel, Progress progress) throws Refusal {
+        boolean record;
+        try {
+            record = Files.readString(file).startsWith(RECORD);
+        } catch (IOException e) {
+            throw new Refusal(file.getFileName() + " cannot be read.", e);
+        }
+        if (!record) {
+            OpenFile opened = open(file, cancel, progress);
+            return new Earlier(opened, opened.page(number, ColourAssignment.NONE, cancel, progress), Optional.empty());
+        }
+        openFiles.incrementAndGet();
+        return new Earlier(
+                new FakeFile(Path.of("as-approved.pdf")),
+                new FakePage(1, false),
+                Optional.of(new ApprovedAs("approved 26 Nov 2026 by Ada", NAVY, false, Set.of())));
+    }
+
     private final class FakeFile implements OpenFile {
         private final Path path;
 
@@ -233,6 +259,20 @@ final class FakeEngine implements ProofEngine {
                 throw new Refusal("cannot be written", e);
             }
             return new CleanFile.Result(3, 1);
+        }
+
+        @Override
+        public void approve(ApproveRequest request, Cancel cancel, Progress progress) throws Refusal {
+            approved = request;
+            progress.report("Keeping", 0.4);
+            if (exportWaits) {
+                await(new CountDownLatch(1), cancel);
+            }
+            try {
+                Files.writeString(request.target(), RECORD);
+            } catch (IOException e) {
+                throw new Refusal("cannot be written", e);
+            }
         }
 
         @Override
@@ -382,8 +422,8 @@ final class FakeEngine implements ProofEngine {
         }
 
         @Override
-        public PageComparison compare(
-                OpenPage before, String substrateId, double limitDe00, Cancel cancel, Progress progress) {
+        public PageComparison compare(CompareRequest request, Cancel cancel, Progress progress) {
+            compared = request;
             PageComparison.Size size = new PageComparison.Size(127, 91.7);
             return new PageComparison(
                     size,
@@ -394,7 +434,10 @@ final class FakeEngine implements ProofEngine {
                     List.of(
                             new PageComparison.InkChange(INKS.get(0), 12.5, 10, 2.5),
                             new PageComparison.InkChange(INKS.get(1), 3.25, 3.25, 0)),
-                    List.of(new PageComparison.PlaceMm(40, 30, 60, 45)));
+                    List.of(new PageComparison.PlaceMm(40, 30, 60, 45)),
+                    request.look().underbase().isPresent()
+                            ? List.of("underbase: none → 100 % white of opacity 0.85, 1 hit")
+                            : List.of());
         }
 
         @Override

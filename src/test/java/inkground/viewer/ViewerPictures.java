@@ -24,6 +24,8 @@ import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Predicate;
 import javafx.application.Platform;
 import javafx.scene.SnapshotParameters;
+import javafx.scene.control.Button;
+import javafx.scene.control.TextField;
 import javafx.scene.image.PixelFormat;
 import javafx.scene.image.WritableImage;
 import javafx.scene.paint.Color;
@@ -253,10 +255,10 @@ public final class ViewerPictures {
             state.fitPage();
             state.view.set(BenchView.FLAT);
             state.own.open(null);
-            ((javafx.scene.control.TextField) window.scene().lookup("#own-name")).setText("Forest green tee");
+            ((TextField) window.scene().lookup("#own-name")).setText("Forest green tee");
         });
         shoot("own-lab-light");
-        onFx(() -> ((javafx.scene.control.TextField) window.scene().lookup("#own-css")).setText("teal"));
+        onFx(() -> ((TextField) window.scene().lookup("#own-css")).setText("teal"));
         onFx(() -> ((javafx.scene.control.ToggleButton) window.scene().lookup("#own-by-css")).fire());
         bothThemes("own-css");
         Path picture = folder.resolve("cloth.png");
@@ -362,7 +364,7 @@ public final class ViewerPictures {
         shoot("compare-none-light");
         onFx(() -> {
             state.layersOn.clear();
-            desk.openEarlier(pdf.resolveSibling("regatta-poster.pdf"));
+            desk.comparison().open(pdf.resolveSibling("regatta-poster.pdf"));
         });
         until(s -> s.comparison.report.get() != null);
         for (Comparison.Way way : Comparison.Way.values()) {
@@ -370,7 +372,29 @@ public final class ViewerPictures {
             Thread.sleep(3000);
             shoot("compare-" + way.name().toLowerCase(java.util.Locale.ROOT) + "-light");
         }
+        approved();
         onFx(() -> state.view.set(BenchView.FLAT));
+    }
+
+    private void approved() throws Exception {
+        onFx(() -> state.comparison.approveSheet.set(true));
+        shoot("approve-light");
+        onFx(() -> state.theme.set(Theme.DARK));
+        shoot("approve-dark");
+        Path record = Files.createTempDirectory("pictures").resolve("shirt.approved.zip");
+        onFx(() -> {
+            ((TextField) window.scene().lookup("#approve-by")).setText("Ada Reach");
+            ((TextField) window.scene().lookup("#approve-target")).setText(record.toString());
+            ((Button) window.scene().lookup("#approve-write")).fire();
+        });
+        until(s -> !s.comparison.approveSheet.get());
+        onFx(() -> desk.comparison().open(record));
+        until(s -> s.comparison.approved.get() != null && s.comparison.report.get() != null);
+        onFx(() -> state.comparison.way.set(Comparison.Way.BESIDE));
+        Thread.sleep(3000);
+        shoot("compare-approved-dark");
+        onFx(() -> state.theme.set(Theme.LIGHT));
+        shoot("compare-approved-light");
     }
 
     private void sheets() throws Exception {
@@ -382,8 +406,8 @@ public final class ViewerPictures {
         shoot("export-trouble-dark");
         onFx(() -> {
             state.trouble.set(null);
-            ((javafx.scene.control.TextField) window.scene().lookup("#export-dpi")).setText("600");
-            ((javafx.scene.control.TextField) window.scene().lookup("#export-target"))
+            ((TextField) window.scene().lookup("#export-dpi")).setText("600");
+            ((TextField) window.scene().lookup("#export-target"))
                     .setText(folder.resolve("stopped.png").toString());
             ((javafx.scene.control.Button) window.scene().lookup("#export-write")).fire();
         });

@@ -369,7 +369,7 @@ class ViewerWindowTest extends FakeWindow {
         interact(() -> state.view.set(BenchView.COMPARE));
         assertThat(shows("#compare-open")).isTrue();
         Path earlier = Files.writeString(folder.resolve("approved.pdf"), "%PDF-fake");
-        interact(() -> desk.openEarlier(earlier));
+        interact(() -> desk.comparison().open(earlier));
         until(() -> state.comparison.report.get() != null);
         assertThat(lookup("#changes-whole").queryLabeled().getText())
                 .isEqualTo("6.25 cm² in another colour (5.4 %), by ΔE00 31.5 at most.");

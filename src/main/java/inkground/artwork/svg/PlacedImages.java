@@ -13,6 +13,7 @@ import java.util.Base64;
 import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import org.w3c.dom.Element;
 
 /**
@@ -24,10 +25,15 @@ final class PlacedImages {
 
     private final Path folder;
     private final Notes notes;
+    private final Set<Path> linked;
     private final Map<String, Frame> known = new HashMap<>();
 
-    /** @param file the SVG file */
-    PlacedImages(Path file, Notes notes) {
+    /**
+     * @param file the SVG file
+     * @param linked receives the files that are shown
+     */
+    PlacedImages(Path file, Notes notes, Set<Path> linked) {
+        this.linked = linked;
         this.folder = file.toAbsolutePath().getParent();
         this.notes = notes;
     }
@@ -100,6 +106,7 @@ final class PlacedImages {
             return null;
         }
         Frame frame = RasterFile.read(file.toRealPath()).get(0);
+        linked.add(file);
         notes.add("a linked picture (" + file.getFileName() + ")", "read from the file's own folder", where);
         return frame;
     }

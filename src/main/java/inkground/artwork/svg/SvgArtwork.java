@@ -25,6 +25,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CancellationException;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.zip.GZIPInputStream;
 import org.apache.batik.anim.dom.SVGOMDocument;
 import org.apache.batik.gvt.GraphicsNode;
@@ -44,6 +45,7 @@ public final class SvgArtwork implements Artwork {
     private final Limits limits;
     private final PageSize size;
     private final PageInfo page;
+    private final Set<Path> linked = ConcurrentHashMap.newKeySet();
 
     private SvgArtwork(Path file, byte[] data, Limits limits, PageSize size) {
         this.file = file;
@@ -149,6 +151,11 @@ public final class SvgArtwork implements Artwork {
     }
 
     @Override
+    public List<Path> linkedFiles() {
+        return linked.stream().sorted().toList();
+    }
+
+    @Override
     public DisplayList record(int number, Cancel cancel, Progress progress) throws Refusal {
         if (number != 1) {
             throw new IllegalArgumentException("page " + number);
@@ -177,7 +184,7 @@ public final class SvgArtwork implements Artwork {
         svg.setAttributeNS(null, "width", px(size.widthPx()));
         svg.setAttributeNS(null, "height", px(size.heightPx()));
         QuietAgent agent = new QuietAgent(new Viewport(size.widthPx(), size.heightPx()), notes);
-        SvgContext context = new SvgContext(agent, name, limits, cancel, notes, new PlacedImages(file, notes));
+        SvgContext context = new SvgContext(agent, name, limits, cancel, notes, new PlacedImages(file, notes, linked));
         agent.setBridgeContext(context);
         try {
             GraphicsNode root = context.getGVTBuilder().build(context, document);

@@ -27,6 +27,7 @@ final class ChangeCard extends VBox {
     private final TwoPages pages;
     private final Label whole = Ui.label("", "figure");
     private final GridPane inks = new GridPane();
+    private final VBox arrangement = new VBox();
     private final VBox places = new VBox();
 
     ChangeCard(ViewerState state, TwoPages pages) {
@@ -38,6 +39,7 @@ final class ChangeCard extends VBox {
         whole.setId("changes-whole");
         whole.setWrapText(true);
         whole.setMaxWidth(300);
+        arrangement.setId("changes-arrangement");
         inks.getStyleClass().add("legend-table");
         NumberField limit = new NumberField(state.comparison.limitDe00, 0, 50, 1);
         limit.setId("changes-limit");
@@ -45,7 +47,7 @@ final class ChangeCard extends VBox {
         HBox row = new HBox(Ui.label("let pass ΔE00 up to", "quiet"), limit);
         row.getStyleClass().add("row");
         row.setAlignment(Pos.CENTER_LEFT);
-        getChildren().addAll(Ui.label("What changed", "title"), whole, inks, places, row);
+        getChildren().addAll(Ui.label("What changed", "title"), whole, arrangement, inks, places, row);
         for (Observable value :
                 new Observable[] {state.comparison.report, state.comparison.page, state.unit, state.substrate}) {
             value.addListener(o -> fill());
@@ -58,11 +60,18 @@ final class ChangeCard extends VBox {
         PageComparison report = state.comparison.report.get();
         inks.getChildren().clear();
         places.getChildren().clear();
+        arrangement.getChildren().clear();
         if (report == null) {
             whole.setText("Comparing …");
             return;
         }
         whole.setText(words(report));
+        report.arrangement().forEach(line -> {
+            Label label = Ui.label(line, "note");
+            label.setWrapText(true);
+            label.setMaxWidth(300);
+            arrangement.getChildren().add(label);
+        });
         List<InkChange> changed = report.inks().stream()
                 .filter(ink -> ink.change() != Change.UNCHANGED)
                 .toList();
@@ -83,7 +92,7 @@ final class ChangeCard extends VBox {
 
     private static String words(PageComparison report) {
         if (!report.changed()) {
-            return "Nothing: colours, inks and size are the same.";
+            return "Nothing: colours, inks, size and arrangement are the same.";
         }
         String size = report.before().differsFrom(report.after())
                 ? String.format(

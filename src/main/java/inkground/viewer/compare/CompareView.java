@@ -2,6 +2,7 @@ package inkground.viewer.compare;
 
 import inkground.viewer.state.Comparison;
 import inkground.viewer.state.Comparison.Way;
+import inkground.viewer.state.ProofEngine.ApprovedAs;
 import inkground.viewer.state.ProofEngine.OpenFile;
 import inkground.viewer.state.ViewerState;
 import inkground.viewer.surface.ProofSurface;
@@ -14,8 +15,10 @@ import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import javafx.beans.Observable;
+import javafx.beans.binding.Bindings;
 import javafx.beans.value.ObservableValue;
 import javafx.geometry.Pos;
+import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.input.DragEvent;
@@ -31,6 +34,7 @@ import org.kordamp.ikonli.feather.Feather;
 /** The bench with two revisions on it: side by side, one wiped over the other, or the changes hatched. */
 public final class CompareView extends StackPane {
     private static final double GAP = 2;
+    private static final double WORDS_PX = 420;
 
     private final ViewerState state;
     private final Comparison comparison;
@@ -60,8 +64,13 @@ public final class CompareView extends StackPane {
         setFocusTraversable(true);
         setAccessibleText("Two revisions; C changes how they are shown");
         pages = new TwoPages(state);
-        left = framed(pages.before(), scheduler.apply("rasterising the earlier"), ui, comparison.file, "earlier");
-        right = framed(pages.after(), scheduler.apply("rasterising the later"), ui, state.file, "open");
+        left = framed(pages.before(), scheduler.apply("rasterising the earlier"), ui, captionOf(), "earlier");
+        right = framed(
+                pages.after(),
+                scheduler.apply("rasterising the later"),
+                ui,
+                state.file.map(f -> "open: " + f.path().getFileName()),
+                "open");
         edge = new WipeEdge(comparison);
         both.getChildren().addAll(right, left, edge);
         VBox whole = new VBox(bar(choose), both);
@@ -80,17 +89,38 @@ public final class CompareView extends StackPane {
     }
 
     private static StackPane framed(
-            ViewerState one, RenderScheduler scheduler, Executor ui, ObservableValue<OpenFile> file, String word) {
+            ViewerState one, RenderScheduler scheduler, Executor ui, ObservableValue<String> caption, String word) {
         ProofSurface surface = new ProofSurface(one, scheduler, ui, 0.5);
         surface.setId("surface-" + word);
         Label name = Ui.label("", "line-label");
         name.setMouseTransparent(true);
-        name.textProperty()
-                .bind(file.map(f -> word + ": " + f.path().getFileName()).orElse(""));
+        name.setId("caption-" + word);
+        name.textProperty().bind(caption.orElse(""));
         StackPane frame = new StackPane(surface, name);
         StackPane.setAlignment(name, Pos.TOP_LEFT);
         frame.setMinSize(0, 0);
         return frame;
+    }
+
+    private ObservableValue<String> captionOf() {
+        return Bindings.createStringBinding(
+                () -> {
+                    OpenFile file = comparison.file.get();
+                    ApprovedAs approved = comparison.approved.get();
+                    String word = approved == null ? "earlier" : approved.caption();
+                    return file == null ? "" : word + ": " + file.path().getFileName();
+                },
+                comparison.file,
+                comparison.approved);
+    }
+
+    private Button approve(String id) {
+        return Ui.button(
+                id,
+                "Keep as approved…",
+                Feather.CHECK_SQUARE,
+                Command.APPROVE,
+                () -> comparison.approveSheet.set(true));
     }
 
     private HBox bar(Runnable choose) {
@@ -112,28 +142,34 @@ public final class CompareView extends StackPane {
         HBox bar = new HBox(
                 ways,
                 Ui.spring(),
+                approve("compare-approve"),
                 Ui.button(
                         "compare-other",
                         "Other earlier file",
                         Feather.FOLDER,
-                        "Choose another revision to compare with",
+                        "Choose another revision or approval record to compare with",
                         choose));
         bar.getStyleClass().add("bench-bar");
         bar.setAlignment(Pos.CENTER_LEFT);
         return bar;
     }
 
-    private static VBox invitation(Runnable choose) {
-        VBox invitation = new VBox(
-                Ui.label("Compare with an earlier revision", "start-title"),
-                Ui.label("Choose or drop the file as it was before, such as the one that was approved.", "start-words"),
+    private VBox invitation(Runnable choose) {
+        Label words = Ui.label(
+                "Choose or drop the file as it was before, or the record of what was approved.", "start-words");
+        words.setWrapText(true);
+        words.setMaxWidth(WORDS_PX);
+        VBox ways = new VBox(
                 Ui.button(
                         "compare-open",
                         "Choose the earlier file",
                         Feather.FOLDER,
-                        "The open file is the later one; this asks for the one before it",
-                        choose));
-        invitation.getStyleClass().addAll("start", "ways");
+                        "The open file is the later one; this asks for the one before it, or an approval record",
+                        choose),
+                approve("invitation-approve"));
+        ways.getStyleClass().add("ways");
+        VBox invitation = new VBox(Ui.label("Compare with what was before", "start-title"), words, ways);
+        invitation.getStyleClass().add("start");
         invitation.setAlignment(Pos.CENTER_LEFT);
         invitation.setMaxSize(USE_PREF_SIZE, USE_PREF_SIZE);
         return invitation;

@@ -6,6 +6,7 @@ import inkground.viewer.state.BenchView;
 import inkground.viewer.state.Camera;
 import inkground.viewer.state.Comparison;
 import inkground.viewer.state.MapKind;
+import inkground.viewer.state.ProofEngine.ApprovedAs;
 import inkground.viewer.state.ProofEngine.OpenFile;
 import inkground.viewer.state.ProofEngine.OpenPage;
 import inkground.viewer.state.ViewerState;
@@ -15,8 +16,8 @@ import javafx.beans.Observable;
 import javafx.collections.SetChangeListener;
 
 /**
- * The two states that the surfaces of a comparison look at. Both follow the window's state in substrate, inks and arrangement,
- * and each other in what part of the page is seen, laid on each other by the top left corners of their trims.
+ * The two states that the surfaces of a comparison look at. Both follow the window's state in substrate, inks and arrangement, but
+ * for what was approved, which stays as it was; and each other in what part of the page is seen, laid on each other by the top left corners of their trims.
  */
 final class TwoPages {
     private final ViewerState state;
@@ -28,12 +29,13 @@ final class TwoPages {
         this.state = state;
         for (ViewerState one : new ViewerState[] {before, after}) {
             one.overlays.trim.set(false);
-            one.overprint.bind(state.overprint);
             one.unit.bind(state.unit);
         }
+        after.overprint.bind(state.overprint);
         after.overlays.before.bind(state.comparison.page);
         after.overlays.limitDe00.bind(state.comparison.limitDe00);
-        for (Observable value : new Observable[] {state.view, state.comparison.page, state.page, state.substrate}) {
+        for (Observable value :
+                new Observable[] {state.view, state.comparison.file, state.page, state.substrate, state.overprint}) {
             value.addListener(o -> turn());
         }
         for (Observable value : new Observable[] {state.solo, state.history.now()}) {
@@ -41,6 +43,8 @@ final class TwoPages {
         }
         SetChangeListener<Integer> hidden = c -> arrange();
         state.hidden.addListener(hidden);
+        SetChangeListener<Integer> layers = c -> turn();
+        state.layersOn.addListener(layers);
         state.comparison.way.addListener((Observable o) -> map());
         before.camera.addListener((Observable o) -> lead(before, after));
         after.camera.addListener((Observable o) -> lead(after, before));
@@ -67,11 +71,22 @@ final class TwoPages {
         if (!inSight()) {
             return;
         }
-        before.substrate.set(state.substrate.get());
+        ApprovedAs approved = state.comparison.approved.get();
+        before.substrate.set(approved == null ? state.substrate.get() : approved.on());
+        before.overprint.set(approved == null ? state.overprint.get() : approved.overprint());
         after.substrate.set(state.substrate.get());
         show(before, state.comparison.file.get(), state.comparison.page.get());
         show(after, state.file.get(), state.page.get());
+        if (approved != null) {
+            print(before, approved.layersOn());
+        }
+        print(after, state.layersOn);
         arrange();
+    }
+
+    private static void print(ViewerState one, Set<Integer> layers) {
+        one.layersOn.retainAll(layers);
+        one.layersOn.addAll(layers);
     }
 
     private static void show(ViewerState one, OpenFile file, OpenPage page) {

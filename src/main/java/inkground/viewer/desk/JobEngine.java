@@ -1,7 +1,8 @@
 package inkground.viewer.desk;
 
+import inkground.app.Approvals;
+import inkground.app.Approvals.Approved;
 import inkground.app.Arrangement;
-import inkground.app.Arrangement.WhiteBase;
 import inkground.app.AssignmentFile;
 import inkground.app.ColourInventory;
 import inkground.app.ColourUse;
@@ -16,7 +17,9 @@ import inkground.app.KnockOuts;
 import inkground.app.LineUp;
 import inkground.app.OwnSubstrates;
 import inkground.app.PageComparison;
+import inkground.app.PageComparison.Side;
 import inkground.app.PageJob;
+import inkground.app.PrintedStack;
 import inkground.app.Proofs;
 import inkground.app.Proposal;
 import inkground.app.Session;
@@ -26,12 +29,10 @@ import inkground.appearance.ArtworkEdges;
 import inkground.appearance.AskedColours;
 import inkground.appearance.BareMap;
 import inkground.appearance.InkColour;
-import inkground.appearance.InkColours;
 import inkground.appearance.MapFigures;
 import inkground.appearance.ProofMap;
 import inkground.appearance.Stack;
 import inkground.appearance.StackModel;
-import inkground.appearance.Underbase;
 import inkground.appearance.VanishScore;
 import inkground.artwork.ColourAssignment;
 import inkground.artwork.Layer;
@@ -43,8 +44,11 @@ import inkground.base.Refusal;
 import inkground.colour.Lab;
 import inkground.colour.PrintCondition;
 import inkground.findings.ThinFeatures;
+import inkground.garment.Placement;
 import inkground.geometry.Box;
 import inkground.handoff.CleanFile;
+import inkground.ink.Ink;
+import inkground.ink.InkKind;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlaneSource;
 import inkground.plate.PlateRequest;
@@ -59,12 +63,18 @@ import inkground.viewer.state.MapKind;
 import inkground.viewer.state.ProofEngine;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.OffsetDateTime;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -164,11 +174,47 @@ public final class JobEngine implements ProofEngine {
         return new JobFile(Job.open(file, cancel, progress));
     }
 
+    @Override
+    public Earlier earlier(Path file, int number, Cancel cancel, Progress progress) throws Refusal {
+        if (Approvals.isRecord(file)) {
+            Approved approved = Approvals.open(file, cancel, progress);
+            Side side = approved.side();
+            return new Earlier(
+                    new JobFile(approved.job(), approved::close),
+                    new JobPage(side.page(), Optional.of(side)),
+                    Optional.of(new ApprovedAs(
+                            approved.approval().caption(),
+                            OwnStock.card(side.stack().substrate(), false),
+                            side.overprint(),
+                            side.layersOn())));
+        }
+        OpenFile revision = open(file, cancel, progress);
+        boolean read = false;
+        try {
+            int nearest = Math.min(number, revision.pageCount());
+            Earlier earlier = new Earlier(
+                    revision, revision.page(nearest, ColourAssignment.NONE, cancel, progress), Optional.empty());
+            read = true;
+            return earlier;
+        } finally {
+            if (!read) {
+                revision.close();
+            }
+        }
+    }
+
     private final class JobFile implements OpenFile {
         private final Job job;
+        private final Runnable closing;
 
         JobFile(Job job) {
+            this(job, job::close);
+        }
+
+        /** @param closing closes the job and what it lies in */
+        JobFile(Job job, Runnable closing) {
             this.job = job;
+            this.closing = closing;
         }
 
         @Override
@@ -184,7 +230,7 @@ public final class JobEngine implements ProofEngine {
         @Override
         public OpenPage page(int number, ColourAssignment assignment, Cancel cancel, Progress progress) throws Refusal {
             library();
-            return new JobPage(job.page(number, assignment, cancel, progress));
+            return new JobPage(job.page(number, assignment, cancel, progress), Optional.empty());
         }
 
         @Override
@@ -212,8 +258,30 @@ public final class JobEngine implements ProofEngine {
         }
 
         @Override
+        public void approve(ApproveRequest request, Cancel cancel, Progress progress) throws Refusal {
+            Approvals.write(
+                    new Approvals.Order(
+                            job,
+                            request.page(),
+                            substrate(request.substrateId()),
+                            request.arrangement(),
+                            request.hiddenInks(),
+                            OptionalDouble.empty(),
+                            request.printing(),
+                            request.overprint(),
+                            request.layersOn(),
+                            request.worn().map(worn -> new Approvals.Worn(worn.form(), worn.cloth())),
+                            request.by(),
+                            OffsetDateTime.now().truncatedTo(ChronoUnit.SECONDS),
+                            request.target(),
+                            request.replace()),
+                    cancel,
+                    progress);
+        }
+
+        @Override
         public void close() {
-            job.close();
+            closing.run();
         }
     }
 
@@ -225,47 +293,20 @@ public final class JobEngine implements ProofEngine {
             implements PageThumb {
         @Override
         public Painter painter(String substrateId, Arrangement arrangement) {
-            Substrate substrate = substrates.apply(substrateId);
-            List<InkColour> colours = inkColours.stream()
-                    .map(colour -> {
-                        Double opacity =
-                                arrangement.opacities().get(colour.ink().name());
-                        return opacity == null ? colour : colour.withOpacity(opacity);
-                    })
-                    .toList();
-            Stack usual = Stack.of(substrate, colours, condition);
-            boolean cloth = substrate.kind() == Substrate.Kind.GARMENT;
-            Stack arranged = new Stack(
-                    substrate,
-                    colours,
-                    condition,
-                    usual.shown(),
-                    order(usual, arrangement.printOrder()),
-                    arrangement
-                            .underbase()
-                            .filter(base -> cloth)
-                            .map(JobPage::underbase)
-                            .orElse(null));
-            return new StackPainter(null, new StackModel(arranged), null, null, -1);
-        }
-
-        /** Stable: inks that the arrangement does not know keep their usual order, and follow the known ones. */
-        private static List<Integer> order(Stack usual, List<String> arranged) {
-            return usual.printOrder().stream()
-                    .sorted(Comparator.comparingInt(plane -> {
-                        int at = arranged.indexOf(usual.inks().get(plane).ink().name());
-                        return at < 0 ? arranged.size() : at;
-                    }))
-                    .toList();
+            Stack usual = Stack.of(substrates.apply(substrateId), inkColours, condition);
+            return new StackPainter(null, new StackModel(PrintedStack.arranged(usual, arrangement)), null, null, -1);
         }
     }
 
     private final class JobPage implements OpenPage {
         private final PageJob page;
+        private final Optional<Side> approved;
         private final AskedColours asked;
 
-        JobPage(PageJob page) {
+        /** @param approved how it was approved, for a page of a record */
+        JobPage(PageJob page, Optional<Side> approved) {
             this.page = page;
+            this.approved = approved;
             this.asked = new AskedColours(page.inkColours(), page.condition());
         }
 
@@ -317,22 +358,61 @@ public final class JobEngine implements ProofEngine {
                 return Maps.of(choice, page, model);
             }
             JobPage before = (JobPage) choice.before().get();
-            StackModel under =
-                    new StackModel(before.stack(look.ofInks(before.inks().size())));
+            Side side =
+                    before.approved.orElseGet(() -> before.asRevision(likewise(look, before), true, Placement.USUAL));
             return PageComparison.map(
-                    page, before.page, model, under, choice.limits().de00());
+                    info(),
+                    model,
+                    side,
+                    before.approved.isEmpty(),
+                    choice.limits().de00());
         }
 
         @Override
-        public PageComparison compare(
-                OpenPage before, String substrateId, double limitDe00, Cancel cancel, Progress progress)
-                throws Refusal {
-            Substrate on = substrate(substrateId);
-            PageComparison.Order order = new PageComparison.Order(((JobPage) before).page, page, on, limitDe00);
-            return PageComparison.of(order, cancel, progress);
+        public PageComparison compare(CompareRequest request, Cancel cancel, Progress progress) throws Refusal {
+            JobPage before = (JobPage) request.before();
+            Look look = request.look();
+            Side after = new Side(page, stack(look), request.layersOn(), request.overprint(), request.placement());
+            Side earlier = before.approved.orElseGet(
+                    () -> before.asRevision(likewise(look, before), request.overprint(), request.placement()));
+            return PageComparison.of(new PageComparison.Order(earlier, after, request.limitDe00()), cancel, progress);
         }
 
+        private Side asRevision(Look look, boolean overprint, Placement placement) {
+            return new Side(page, stack(look), page.displayList().defaultLayers(), overprint, placement);
+        }
+
+        /** The same look at another page: its inks are meant by their names, those that only it has are shown and printed last. */
+        private Look likewise(Look look, JobPage other) {
+            Set<Integer> shown = new HashSet<>();
+            Map<Integer, Double> opacities = new HashMap<>();
+            List<String> order = look.printOrder().stream()
+                    .map(i -> page.inks().get(i).name())
+                    .toList();
+            for (int plane = 0; plane < other.page.inks().size(); plane++) {
+                Ink ink = other.page.inks().get(plane);
+                int here = page.inks().indexOf(ink.name());
+                if (here < 0 ? ink.kind() != InkKind.TECHNICAL : look.shown().contains(here)) {
+                    shown.add(plane);
+                }
+                if (look.opacities().containsKey(here)) {
+                    opacities.put(plane, look.opacities().get(here));
+                }
+            }
+            List<Integer> printed = other.printOrder().stream()
+                    .sorted(Comparator.comparingInt(plane -> {
+                        int at = order.indexOf(other.page.inks().get(plane).name());
+                        return at < 0 ? order.size() : at;
+                    }))
+                    .toList();
+            return new Look(look.substrateId(), shown, printed, opacities, look.underbase(), Optional.empty(), -1);
+        }
+
+        /** What was approved stays as it was, whatever the look. */
         private Stack stack(Look look) {
+            if (approved.isPresent()) {
+                return approved.get().stack();
+            }
             List<InkColour> colours = new ArrayList<>(page.inkColours());
             look.opacities()
                     .forEach((plane, opacity) ->
@@ -343,17 +423,7 @@ public final class JobEngine implements ProofEngine {
                     page.condition(),
                     look.shown(),
                     look.printOrder(),
-                    look.underbase().map(JobPage::underbase).orElse(null));
-        }
-
-        private static Underbase underbase(WhiteBase base) {
-            return new Underbase(
-                    InkColours.underbaseWhite(),
-                    base.tint(),
-                    base.hits(),
-                    base.chokeMm(),
-                    Set.of(),
-                    base.knockedOutUnder());
+                    look.underbase().map(PrintedStack::underbase).orElse(null));
         }
 
         @Override

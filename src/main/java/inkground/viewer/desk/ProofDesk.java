@@ -4,21 +4,18 @@ import inkground.app.Arrangement;
 import inkground.app.Session;
 import inkground.artwork.ColourAssignment;
 import inkground.base.Cancel;
+import inkground.base.Progress;
 import inkground.base.Refusal;
 import inkground.geometry.Box;
 import inkground.handoff.CleanFile;
 import inkground.substrate.Cut;
 import inkground.substrate.PrintProcess;
-import inkground.viewer.state.BenchView;
-import inkground.viewer.state.Comparison;
 import inkground.viewer.state.Look;
 import inkground.viewer.state.ProofEngine;
-import inkground.viewer.state.ProofEngine.ExportRequest;
 import inkground.viewer.state.ProofEngine.Figures;
 import inkground.viewer.state.ProofEngine.MapReport;
 import inkground.viewer.state.ProofEngine.OpenFile;
 import inkground.viewer.state.ProofEngine.OpenPage;
-import inkground.viewer.state.ProofEngine.SheetRequest;
 import inkground.viewer.state.ProofEngine.SubstrateCard;
 import inkground.viewer.state.ViewerState;
 import inkground.viewer.task.Activity;
@@ -34,6 +31,7 @@ import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
 import javafx.beans.Observable;
+import javafx.beans.property.BooleanProperty;
 import javafx.collections.SetChangeListener;
 
 /**
@@ -79,7 +77,7 @@ public final class ProofDesk implements AutoCloseable {
     private final RenderScheduler keeping;
     private final FileWatch watch;
     private final RenderScheduler mapping;
-    private final RenderScheduler comparing;
+    private final CompareDesk comparison;
     private Session.View takenUp;
     private MapFor mapped;
 
@@ -95,7 +93,7 @@ public final class ProofDesk implements AutoCloseable {
         rack = new RackDesk(state, engine, recents, this);
         keeping = scheduler("keeping");
         mapping = scheduler("mapping");
-        comparing = scheduler("comparing");
+        comparison = new CompareDesk(state, engine, this);
         watch = new FileWatch(WATCH_MS, threads.ui(), this::changedOutside);
         state.recent.setAll(recents.files());
         state.theme.set(recents.theme());
@@ -118,11 +116,6 @@ public final class ProofDesk implements AutoCloseable {
             value.addListener(o -> measureMap());
         }
         state.overlays.limits().forEach(limit -> limit.addListener((Observable o) -> measureMap()));
-        for (Observable value : new Observable[] {
-            state.view, state.page, state.substrate, state.comparison.page, state.comparison.limitDe00
-        }) {
-            value.addListener(o -> measureChanges());
-        }
         // What prints otherwise measures otherwise; the new picture comes first here too.
         SetChangeListener<Integer> layers = c -> unmeasure();
         state.layersOn.addListener(layers);
@@ -137,6 +130,11 @@ public final class ProofDesk implements AutoCloseable {
     /** @return what does the work of the rack */
     public RackDesk rack() {
         return rack;
+    }
+
+    /** @return what compares with an earlier revision or an approval record */
+    public CompareDesk comparison() {
+        return comparison;
     }
 
     RenderScheduler scheduler(String name) {
@@ -245,7 +243,8 @@ public final class ProofDesk implements AutoCloseable {
         retire(before);
     }
 
-    private void retire(OpenFile file) {
+    /** Closes a file once nothing that is being written needs it. */
+    void retire(OpenFile file) {
         if (file != null) {
             retired.add(file);
             closeRetired();
@@ -387,78 +386,39 @@ public final class ProofDesk implements AutoCloseable {
         });
     }
 
-    /** Opens the revision that the open file is compared with, at the same page. */
-    public void openEarlier(Path path) {
-        state.trouble.set(null);
-        int number = state.page.get().info().number();
-        work(
-                "Reading " + path.getFileName(),
-                comparing,
-                (FileReading) (cancel, activity) -> read(path, number, ColourAssignment.NONE, cancel, activity),
-                opened -> {
-                    OpenFile before = state.comparison.file.get();
-                    state.comparison.page.set(opened.page());
-                    state.comparison.file.set(opened.file());
-                    retire(before);
-                });
-    }
-
-    /** Measures what changed between the two revisions. */
-    private void measureChanges() {
-        Comparison comparison = state.comparison;
-        comparing.cancel();
-        comparison.report.set(null);
-        OpenPage before = comparison.page.get();
-        OpenPage after = state.page.get();
-        if (before == null || after == null || state.substrate.get() == null || state.view.get() != BenchView.COMPARE) {
-            return;
-        }
-        String on = state.substrate.get().id();
-        double limit = comparison.limitDe00.get();
-        work(
-                "Comparing",
-                comparing,
-                (cancel, activity) -> after.compare(before, on, limit, cancel, activity),
-                comparison.report::set);
-    }
-
     /** The open file was written by another program. */
     private void changedOutside() {
         state.news.set("The file was changed; reading it again");
         reload();
     }
 
-    /** Writes a contact sheet. */
-    public void writeSheet(SheetRequest request) {
-        state.trouble.set(null);
-        OpenPage page = state.page.get();
-        work(
-                "Writing " + request.target().getFileName(),
-                exporting,
-                (cancel, activity) -> {
-                    page.writeSheet(request, cancel, activity);
-                    return request.target();
-                },
-                target -> {
-                    state.lineUp.sheet.set(false);
-                    state.news.set("Contact sheet written: " + target);
-                });
+    /** Writes a file about a page. */
+    @FunctionalInterface
+    public interface PageWriter {
+        /** Called off the window's thread; writes the whole file or nothing. */
+        void write(OpenPage page, Cancel cancel, Progress progress) throws Refusal;
     }
 
-    /** Writes a proof. */
-    public void export(ExportRequest request) {
+    /**
+     * Writes a file about the open page.
+     *
+     * @param target the file
+     * @param sheet the sheet that asked for it, which is closed once it is written
+     * @param written what to say then, before the name of the file
+     */
+    public void write(Path target, BooleanProperty sheet, String written, PageWriter writer) {
         state.trouble.set(null);
         OpenPage page = state.page.get();
         work(
-                "Writing " + request.target().getFileName(),
+                "Writing " + target.getFileName(),
                 exporting,
                 (cancel, activity) -> {
-                    page.export(request, cancel, activity);
-                    return request.target();
+                    writer.write(page, cancel, activity);
+                    return target;
                 },
-                target -> {
-                    state.exportSheet.set(false);
-                    state.news.set("Proof written: " + target);
+                file -> {
+                    sheet.set(false);
+                    state.news.set(written + ": " + file);
                 });
     }
 

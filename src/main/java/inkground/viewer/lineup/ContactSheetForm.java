@@ -117,7 +117,7 @@ public final class ContactSheetForm extends Sheet {
             state.trouble.set(target.trouble().get());
         } else {
             Path path = target.path().get();
-            desk.writeSheet(new SheetRequest(
+            SheetRequest request = new SheetRequest(
                     state.lineUp.cards().stream()
                             .map(card -> state.lookOn(card).solids(state.shownInks()))
                             .toList(),
@@ -126,7 +126,12 @@ public final class ContactSheetForm extends Sheet {
                     state.layersOn,
                     picturePx().getAsInt(),
                     path,
-                    target.replaces()));
+                    target.replaces());
+            desk.write(
+                    path,
+                    state.lineUp.sheet,
+                    "Contact sheet written",
+                    (page, cancel, progress) -> page.writeSheet(request, cancel, progress));
         }
     }
 }

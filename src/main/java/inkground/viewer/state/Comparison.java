@@ -1,14 +1,17 @@
 package inkground.viewer.state;
 
 import inkground.app.PageComparison;
+import inkground.viewer.state.ProofEngine.ApprovedAs;
 import inkground.viewer.state.ProofEngine.OpenFile;
 import inkground.viewer.state.ProofEngine.OpenPage;
+import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.DoubleProperty;
 import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleDoubleProperty;
 import javafx.beans.property.SimpleObjectProperty;
 
-/** The revision that the open file is compared with. */
+/** The revision, or the approval record, that the open file is compared with. */
 public final class Comparison {
     /** How two revisions are shown. */
     public enum Way {
@@ -38,10 +41,14 @@ public final class Comparison {
         }
     }
 
-    /** The earlier revision; null before one is chosen. */
+    /** The earlier file, or the artwork of the record; null before one is chosen. */
     public final ObjectProperty<OpenFile> file = new SimpleObjectProperty<>(this, "file");
     /** Its page; null before one is chosen. */
     public final ObjectProperty<OpenPage> page = new SimpleObjectProperty<>(this, "page");
+    /** How it was approved; null for an earlier revision. */
+    public final ObjectProperty<ApprovedAs> approved = new SimpleObjectProperty<>(this, "approved");
+    /** Whether the sheet that keeps the page as approved is open. */
+    public final BooleanProperty approveSheet = new SimpleBooleanProperty(this, "approveSheet");
     /** How the two are shown. */
     public final ObjectProperty<Way> way = new SimpleObjectProperty<>(this, "way", Way.BESIDE);
     /** Where the edge of the wipe is, as a share of the width from the left, 0 to 1. */

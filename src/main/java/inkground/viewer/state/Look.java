@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.IntStream;
 
 /**
  * Everything that decides the colour of planes already rasterised. Two equal looks give the same picture of the same planes,
@@ -39,12 +38,6 @@ public record Look(
         return map.isPresent()
                 || plate >= 0
                 || underbase.map(base -> base.chokeMm() != 0).orElse(false);
-    }
-
-    /** @return the plain look of another page of so many inks on the same substrate: all shown, in plane order */
-    public Look ofInks(int count) {
-        List<Integer> all = IntStream.range(0, count).boxed().toList();
-        return new Look(substrateId, Set.copyOf(all), all, Map.of(), Optional.empty(), Optional.empty(), -1);
     }
 
     /** @return this with its map at rest */

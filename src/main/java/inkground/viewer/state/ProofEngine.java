@@ -94,6 +94,36 @@ public interface ProofEngine {
     OpenFile open(Path file, Cancel cancel, Progress progress) throws Refusal;
 
     /**
+     * Opens what the open page is compared with: another revision of its file, or an approval record.
+     *
+     * @param number page of a revision, from 1; its last one where it has fewer. A record is of one page
+     * @throws Refusal if it cannot be used, or was changed since it was approved
+     */
+    Earlier earlier(Path file, int number, Cancel cancel, Progress progress) throws Refusal;
+
+    /**
+     * What a page is compared with.
+     *
+     * @param approved how it was approved; empty for a revision, which is shown as the open page is
+     */
+    record Earlier(OpenFile file, OpenPage page, Optional<ApprovedAs> approved) {}
+
+    /**
+     * How a page was approved. Its inks, their order and the underbase are the page's own, whatever look it is painted with.
+     *
+     * @param caption when and by whom
+     * @param on what it was approved on; the rack may have it no longer, or in another colour
+     * @param overprint whether overprint was honoured
+     * @param layersOn ids of the layers that were on
+     */
+    record ApprovedAs(String caption, SubstrateCard on, boolean overprint, Set<Integer> layersOn) {
+        /** Copies the set. */
+        public ApprovedAs {
+            layersOn = Set.copyOf(layersOn);
+        }
+    }
+
+    /**
      * Reads the colour rules of another job.
      *
      * @param file an artwork with a session or an assignment beside it, or that file itself
@@ -135,6 +165,9 @@ public interface ProofEngine {
         CleanFile.Result clean(
                 ColourAssignment assignment, Path target, boolean replace, Cancel cancel, Progress progress)
                 throws Refusal;
+
+        /** Writes an approval record, whole or not at all. */
+        void approve(ApproveRequest request, Cancel cancel, Progress progress) throws Refusal;
 
         @Override
         void close();
@@ -232,15 +265,8 @@ public interface ProofEngine {
         MapReport measureMap(Look look, boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress)
                 throws Refusal;
 
-        /**
-         * Compares this page with an earlier revision of it.
-         *
-         * @param before the earlier revision, of this engine
-         * @param substrateId what both are printed on
-         * @param limitDe00 largest difference that is let pass
-         */
-        PageComparison compare(OpenPage before, String substrateId, double limitDe00, Cancel cancel, Progress progress)
-                throws Refusal;
+        /** Compares this page with an earlier revision of it, or with what was approved. */
+        PageComparison compare(CompareRequest request, Cancel cancel, Progress progress) throws Refusal;
 
         /** Writes a proof, whole or not at all. */
         void export(ExportRequest request, Cancel cancel, Progress progress) throws Refusal;
@@ -412,6 +438,63 @@ public interface ProofEngine {
      * @param cloth whether grain and folds are shown
      */
     record WornAs(Placement placement, Form form, boolean cloth) {}
+
+    /**
+     * What to compare a page with.
+     *
+     * @param before an earlier page, of the same engine
+     * @param look of the page; an earlier revision is looked at in the same way, one that was approved as it was approved
+     * @param overprint whether overprint is honoured
+     * @param layersOn ids of the layers that are on
+     * @param placement where the artwork lies on a garment
+     * @param limitDe00 largest difference that is let pass
+     */
+    record CompareRequest(
+            OpenPage before,
+            Look look,
+            boolean overprint,
+            Set<Integer> layersOn,
+            Placement placement,
+            double limitDe00) {
+        /** Copies the set. */
+        public CompareRequest {
+            layersOn = Set.copyOf(layersOn);
+        }
+    }
+
+    /**
+     * An approval record to write.
+     *
+     * @param page which page, from 1
+     * @param substrateId what it lies on
+     * @param arrangement how it is printed
+     * @param hiddenInks names of inks that are not shown
+     * @param printing way of printing in words; empty where none is chosen
+     * @param overprint whether overprint is honoured
+     * @param layersOn ids of the layers that are on
+     * @param worn where it is worn; empty for the page alone
+     * @param by who approved; empty for no one named
+     * @param target file of the record
+     * @param replace whether an existing file may be replaced
+     */
+    record ApproveRequest(
+            int page,
+            String substrateId,
+            Arrangement arrangement,
+            Set<String> hiddenInks,
+            Optional<String> printing,
+            boolean overprint,
+            Set<Integer> layersOn,
+            Optional<WornAs> worn,
+            Optional<String> by,
+            Path target,
+            boolean replace) {
+        /** Copies the sets. */
+        public ApproveRequest {
+            hiddenInks = Set.copyOf(hiddenInks);
+            layersOn = Set.copyOf(layersOn);
+        }
+    }
 
     /**
      * A contact sheet to write.

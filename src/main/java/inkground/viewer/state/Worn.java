@@ -9,6 +9,7 @@ import inkground.geometry.Box;
 import inkground.substrate.Cut;
 import inkground.substrate.Texture;
 import inkground.viewer.state.ProofEngine.SubstrateCard;
+import inkground.viewer.state.ProofEngine.WornAs;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -93,6 +94,13 @@ public final class Worn {
                 .filter(k -> k.name().toLowerCase(Locale.ROOT).equals(substrate.texture()))
                 .findFirst()
                 .orElse(Texture.Kind.JERSEY);
+    }
+
+    /** @return how it is worn and seen where the garment is looked at; empty in every other view */
+    public Optional<WornAs> seen() {
+        return state.view.get() == BenchView.GARMENT
+                ? form().map(f -> new WornAs(placement(), f, cloth.get()))
+                : Optional.empty();
     }
 
     /** @return the artwork on the garment; empty without either */

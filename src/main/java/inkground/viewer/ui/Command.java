@@ -12,6 +12,11 @@ import javafx.scene.input.KeyEvent;
 public enum Command {
     OPEN("Ctrl+O", "Open artwork", true, KeyCode.O),
     EXPORT("Ctrl+E", "Write a proof of this page as a PNG", true, KeyCode.E),
+    APPROVE(
+            "Ctrl+K",
+            "Keep this page as approved: artwork, substrate, arrangement and proof in one record",
+            true,
+            KeyCode.K),
     NEXT_SUBSTRATE("Right", "Lay the artwork on the next substrate", false, KeyCode.RIGHT),
     PREVIOUS_SUBSTRATE("Left", "Lay the artwork on the substrate before", false, KeyCode.LEFT),
     SEARCH("Ctrl+F", "Find a substrate or an ink by name, kind, texture or colour", true, KeyCode.F),

@@ -13,18 +13,34 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import javafx.stage.FileChooser;
 
-/** Asks where a PNG picture is to be written, and whether a file that is there may be replaced. */
+/** Asks where a file is to be written, and whether a file that is there may be replaced. */
 public final class TargetField extends VBox {
     private final TextField target = new TextField();
     private final CheckBox replace = new CheckBox("Replace the file that is there");
     private final String title;
+    private final String kind;
+    private final String pattern;
 
     /**
+     * For a PNG picture.
+     *
      * @param id that the ids of its parts begin with
      * @param title of the system's dialog
      */
     public TargetField(String id, String title) {
+        this(id, title, "PNG picture", "*.png");
+    }
+
+    /**
+     * @param id that the ids of its parts begin with
+     * @param title of the system's dialog
+     * @param kind of the file, in words
+     * @param pattern of its name
+     */
+    public TargetField(String id, String title, String kind, String pattern) {
         this.title = title;
+        this.kind = kind;
+        this.pattern = pattern;
         getStyleClass().add("fields-part");
         target.setId(id + "-target");
         target.setPrefColumnCount(26);
@@ -73,7 +89,7 @@ public final class TargetField extends VBox {
     /** @return what stands in the way of writing, for the user; empty when nothing does */
     public Optional<String> trouble() {
         if (path().isEmpty()) {
-            return Optional.of("File: give the name of the PNG file to write.");
+            return Optional.of("File: give the name of the file to write.");
         }
         return Files.exists(path().get()) && !replace.isSelected()
                 ? Optional.of(
@@ -84,7 +100,7 @@ public final class TargetField extends VBox {
     private void choose() {
         FileChooser chooser = new FileChooser();
         chooser.setTitle(title);
-        chooser.getExtensionFilters().add(new FileChooser.ExtensionFilter("PNG picture", "*.png"));
+        chooser.getExtensionFilters().add(new FileChooser.ExtensionFilter(kind, pattern));
         path().ifPresent(p -> chooser.setInitialFileName(p.getFileName().toString()));
         Optional.ofNullable(chooser.showSaveDialog(getScene().getWindow()))
                 .ifPresent(f -> target.setText(f.toString()));

@@ -2,19 +2,30 @@ package inkground.viewer.desk;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import inkground.app.Arrangement;
 import inkground.app.OwnSubstrates;
 import inkground.artwork.ColourAssignment;
+import inkground.artwork.Layer;
 import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
 import inkground.colour.Lab;
+import inkground.garment.Placement;
 import inkground.substrate.Substrate;
 import inkground.substrate.Texture;
+import inkground.viewer.state.Look;
+import inkground.viewer.state.ProofEngine.ApproveRequest;
+import inkground.viewer.state.ProofEngine.ApprovedAs;
+import inkground.viewer.state.ProofEngine.CompareRequest;
+import inkground.viewer.state.ProofEngine.Earlier;
 import inkground.viewer.state.ProofEngine.OpenFile;
 import inkground.viewer.state.ProofEngine.OpenPage;
 import inkground.viewer.state.ProofEngine.SubstrateCard;
 import java.nio.file.Path;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -34,11 +45,63 @@ class JobEngineTest {
         Cancel cancel = new Cancel();
         try (OpenFile file = engine.open(SHIRT, cancel, Progress.NONE)) {
             OpenPage page = file.page(1, ColourAssignment.NONE, cancel, Progress.NONE);
-            assertThat(page.compare(page, moss.id(), 2, cancel, Progress.NONE).changed())
-                    .isFalse();
+            Look look = new Look(
+                    moss.id(), Set.of(0, 1), page.printOrder(), Map.of(), Optional.empty(), Optional.empty(), -1);
+            CompareRequest same = new CompareRequest(page, look, true, on(page), Placement.USUAL, 2);
+            assertThat(page.compare(same, cancel, Progress.NONE).changed()).isFalse();
             ColourAssignment proposed =
                     page.proposal(page.colours(cancel, Progress.NONE), moss.id(), cancel, Progress.NONE);
             assertThat(proposed.rules()).isNotEmpty();
+        }
+    }
+
+    private static Set<Integer> on(OpenPage page) {
+        return page.layers().stream().filter(Layer::on).map(Layer::id).collect(Collectors.toSet());
+    }
+
+    @Test
+    void whatWasApprovedIsPaintedAsItWasWhateverLookIsAskedFor() throws Refusal {
+        JobEngine engine = new JobEngine(Optional.empty(), new OwnSubstrates(folder));
+        engine.substrates();
+        Cancel cancel = new Cancel();
+        Path record = folder.resolve("shirt.approved.zip");
+        Arrangement base = Arrangement.AS_FILED.over(Optional.of(Arrangement.WhiteBase.FULL));
+        try (OpenFile file = engine.open(SHIRT, cancel, Progress.NONE)) {
+            OpenPage page = file.page(1, ColourAssignment.NONE, cancel, Progress.NONE);
+            file.approve(
+                    new ApproveRequest(
+                            1,
+                            "tee-navy",
+                            base,
+                            Set.of("Cyan"),
+                            Optional.of("screen printing"),
+                            true,
+                            on(page),
+                            Optional.empty(),
+                            Optional.of("Ada"),
+                            record,
+                            false),
+                    cancel,
+                    Progress.NONE);
+            Earlier earlier = engine.earlier(record, 1, cancel, Progress.NONE);
+            try (OpenFile kept = earlier.file()) {
+                ApprovedAs approved = earlier.approved().orElseThrow();
+                assertThat(approved.caption()).endsWith("by Ada");
+                assertThat(approved.on().id()).isEqualTo("tee-navy");
+                assertThat(kept.path()).hasFileName("regatta-shirt.pdf");
+                Look other = new Look(
+                        "tee-red", Set.of(0), page.printOrder(), Map.of(), Optional.empty(), Optional.empty(), -1);
+                int[] cyan = new int[page.inks().size()];
+                cyan[0] = 255;
+                int[] bare = new int[page.inks().size()];
+                var painter = earlier.page().painter(other);
+                assertThat(painter.colour(bare)).isEqualTo(approved.on().argb());
+                assertThat(painter.colour(cyan)).isEqualTo(painter.colour(bare));
+                CompareRequest later = new CompareRequest(earlier.page(), other, true, on(page), Placement.USUAL, 2);
+                assertThat(page.compare(later, cancel, Progress.NONE).arrangement())
+                        .anyMatch(line -> line.startsWith("substrate: ") && line.contains("→"))
+                        .anyMatch(line -> line.startsWith("underbase: 100 % white") && line.endsWith("→ none"));
+            }
         }
     }
 }

@@ -1,0 +1,162 @@
+package inkground.cli;
+
+import inkground.app.Approval;
+import inkground.app.Approvals;
+import inkground.app.Arrangement;
+import inkground.app.Arrangement.WhiteBase;
+import inkground.app.Job;
+import inkground.app.PageJob;
+import inkground.app.PrintedStack;
+import inkground.app.Proofs;
+import inkground.appearance.Stack;
+import inkground.appearance.Underbase;
+import inkground.base.Refusal;
+import inkground.substrate.PrintProcess;
+import inkground.substrate.Substrate;
+import java.nio.file.Path;
+import java.time.OffsetDateTime;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
+/** Keeps what was approved. */
+@Command(
+        name = "approve",
+        description = {
+            "Keep a page as it was approved, in one file: the artwork itself, substrate, inks, arrangement, and the picture that"
+                    + " was seen. 'compare' tells later what is no longer so. " + Proofs.CAUTION
+        })
+final class ApproveCommand implements Callable<Integer> {
+    private final Console console;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Mixin
+    private FileArgument file;
+
+    @Mixin
+    private ConditionOption condition;
+
+    @Option(names = "--inks", paramLabel = "FILE", description = "Library of ink colours: JSON, CGATS or CxF 3.")
+    private Path library;
+
+    @Option(
+            names = "--page",
+            paramLabel = "N",
+            defaultValue = "1",
+            converter = PageNumber.class,
+            description = "Page, from 1. Default: ${DEFAULT-VALUE}.")
+    private int page;
+
+    @Mixin
+    private AssignmentOptions assignment;
+
+    @Option(
+            names = "--on",
+            paramLabel = "SUBSTRATE",
+            required = true,
+            description =
+                    "Id of the paper or garment that it was approved on, as 'inkground substrates' lists them, or a JSON"
+                            + " file of one.")
+    private String substrate;
+
+    @Option(
+            names = "--without-layer",
+            paramLabel = "NAME",
+            description = "A layer of the artwork that was off. May be repeated.")
+    private List<String> layersOff = new ArrayList<>();
+
+    @Mixin
+    private ProcessOption process;
+
+    @Mixin
+    private UnderbaseOptions underbase;
+
+    @Option(names = "--by", paramLabel = "NAME", description = "Who approved. Default: no one is named.")
+    private String by;
+
+    @Option(
+            names = "--out",
+            paramLabel = "FILE",
+            description = "Record to write. Default: ART" + Approvals.ENDING + " beside the artwork.")
+    private Path out;
+
+    @Option(names = "--replace", description = "Replace a record that exists already.")
+    private boolean replace;
+
+    ApproveCommand(Console console) {
+        this.console = console;
+    }
+
+    @Override
+    public Integer call() throws Refusal {
+        if (by != null && (by.isBlank() || by.length() > Approval.LONGEST_NAME)) {
+            throw new ParameterException(
+                    spec.commandLine(), "--by is a name of 1 to " + Approval.LONGEST_NAME + " characters");
+        }
+        Substrate on = SubstrateChoice.of(substrate, spec);
+        Arrangement arranged = assignment.arrangement();
+        Optional<WhiteBase> white = underbase.whiteBase();
+        Arrangement arrangement = white.isPresent() ? arranged.over(white) : arranged;
+        PrintProcess printing = process.process();
+        Job.Choices choices = new Job.Choices(condition.name(), library, arrangement.assignment(), file.size());
+        Path target = out == null ? Approvals.beside(file.path().toAbsolutePath()) : out;
+        try (Job job = Job.open(file.path(), choices, console.cancel(), console.progress())) {
+            PageJob read = job.page(page, console.cancel(), console.progress());
+            Stack usual = PrintedStack.arranged(read.stackOn(on), arrangement);
+            Stack printed = PrintedStack.of(usual, printing, usual.underbase());
+            Approvals.write(
+                    new Approvals.Order(
+                            job,
+                            page,
+                            on,
+                            printedBy(arrangement, usual, printed),
+                            Approvals.technicalInks(read),
+                            printed.underbase() == null
+                                    ? OptionalDouble.empty()
+                                    : OptionalDouble.of(
+                                            printed.underbase().white().opacity()),
+                            Optional.ofNullable(printing).map(PrintProcess::name),
+                            true,
+                            Layers.without(layersOff, read.displayList()),
+                            Optional.empty(),
+                            Optional.ofNullable(by).map(String::strip),
+                            OffsetDateTime.now().truncatedTo(ChronoUnit.SECONDS),
+                            target,
+                            replace),
+                    console.cancel(),
+                    console.progress());
+            console.say(target + ": page " + page + " of " + file.path().getFileName() + " on " + on.name()
+                    + ", as approved" + (by == null ? "." : " by " + by.strip() + "."));
+            read.notes().forEach(note -> console.say("note: " + note));
+            console.say(Proofs.CAUTION);
+        }
+        return ExitCode.FINE;
+    }
+
+    /** A record states numbers, not the process they come from, whose usual values may be others one day. */
+    private static Arrangement printedBy(Arrangement arrangement, Stack usual, Stack printed) {
+        Arrangement out = arrangement;
+        for (int plane = 0; plane < usual.inks().size(); plane++) {
+            double opacity = printed.inks().get(plane).opacity();
+            if (opacity != usual.inks().get(plane).opacity()) {
+                out = out.withOpacity(printed.inks().get(plane).ink().name(), Optional.of(opacity));
+            }
+        }
+        Underbase base = printed.underbase();
+        return base == null || out.underbase().isPresent()
+                ? out
+                : out.over(
+                        Optional.of(new WhiteBase(base.tint(), base.hits(), base.chokeMm(), base.knockedOutUnder())));
+    }
+}
