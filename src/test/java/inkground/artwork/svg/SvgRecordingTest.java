@@ -322,6 +322,12 @@ class SvgRecordingTest {
     }
 
     @Test
+    void aHiddenPictureIsNotShown() throws Exception {
+        assertThat(ops("<image width='16' height='8' visibility='hidden' href='" + data(4, 2) + "'/>"))
+                .isEmpty();
+    }
+
+    @Test
     void linkedPicturesComeFromTheOwnFolderOnly() throws Exception {
         Path folder = Files.createDirectory(dir.resolve("inner"));
         Path outside = dir.resolve("outside.png");
