@@ -4,6 +4,7 @@ import java.awt.Color;
 import java.awt.Paint;
 import java.awt.geom.AffineTransform;
 import java.awt.geom.Dimension2D;
+import java.awt.geom.Rectangle2D;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Path;
@@ -19,6 +20,7 @@ import org.apache.batik.bridge.BridgeException;
 import org.apache.batik.bridge.DocumentLoader;
 import org.apache.batik.bridge.GVTBuilder;
 import org.apache.batik.bridge.InterruptedBridgeException;
+import org.apache.batik.bridge.SVGFeGaussianBlurElementBridge;
 import org.apache.batik.bridge.SVGMaskElementBridge;
 import org.apache.batik.bridge.SVGPatternElementBridge;
 import org.apache.batik.bridge.SVGRadialGradientElementBridge;
@@ -28,6 +30,9 @@ import org.apache.batik.css.engine.CSSEngine;
 import org.apache.batik.css.engine.CSSStylableElement;
 import org.apache.batik.css.engine.value.Value;
 import org.apache.batik.ext.awt.MultipleGradientPaint;
+import org.apache.batik.ext.awt.image.renderable.Filter;
+import org.apache.batik.ext.awt.image.renderable.GaussianBlurRable8Bit;
+import org.apache.batik.ext.awt.image.renderable.PadRable;
 import org.apache.batik.gvt.CompositeGraphicsNode;
 import org.apache.batik.gvt.GraphicsNode;
 import org.apache.batik.gvt.PatternPaint;
@@ -158,6 +163,7 @@ final class SvgContext extends BridgeContext {
         putBridge(new Masks());
         putBridge(new Patterns());
         putBridge(new Radials());
+        putBridge(new Blurs());
     }
 
     /** Loads no document but the one at hand. */
@@ -239,6 +245,26 @@ final class SvgContext extends BridgeContext {
                         paint, new Cell(content, made.getGraphicsNode().getTransform(), opacity));
             }
             return paint;
+        }
+    }
+
+    /** Puts a blur of more bits in place of the library's. */
+    private static final class Blurs extends SVGFeGaussianBlurElementBridge {
+        @Override
+        @SuppressWarnings("rawtypes") // the library's map of results has no type
+        public Filter createFilter(
+                BridgeContext context,
+                Element filter,
+                Element filtered,
+                GraphicsNode node,
+                Filter input,
+                Rectangle2D region,
+                Map results) {
+            Filter made = super.createFilter(context, filter, filtered, node, input, region, results);
+            if (made instanceof PadRable pad && pad.getSource() instanceof GaussianBlurRable8Bit blur) {
+                pad.setSource(new FineBlur(blur));
+            }
+            return made;
         }
     }
 
