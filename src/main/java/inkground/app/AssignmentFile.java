@@ -29,7 +29,7 @@ import java.util.Locale;
 import java.util.Map;
 
 /**
- * The file a colour assignment is kept in, by custom {@code ART.inkground.json} next to the artwork ART.pdf. JSON:
+ * The file a colour assignment is kept in, by custom {@code ART.pdf.inkground.json} next to the artwork ART.pdf. JSON:
  *
  * <pre>
  * {
@@ -67,11 +67,23 @@ public final class AssignmentFile {
         PROCESS
     }
 
-    /** @return where the assignment of an artwork is looked for and kept by custom */
+    private static final String ENDING = ".inkground.json";
+
+    /** @return where the assignment of an artwork is kept by custom: ART.pdf and ART.svg have one each */
     public static Path beside(Path artwork) {
+        return artwork.resolveSibling(artwork.getFileName() + ENDING);
+    }
+
+    /**
+     * @return where the assignment of an artwork is looked for: {@link #beside}, or else, where one was kept by the name that
+     *     files of all kinds once shared, ART.inkground.json, there
+     */
+    public static Path foundBeside(Path artwork) {
+        Path own = beside(artwork);
         String name = artwork.getFileName().toString();
         int dot = name.lastIndexOf('.');
-        return artwork.resolveSibling((dot > 0 ? name.substring(0, dot) : name) + ".inkground.json");
+        Path shared = artwork.resolveSibling((dot > 0 ? name.substring(0, dot) : name) + ENDING);
+        return !Files.isRegularFile(own) && Files.isRegularFile(shared) ? shared : own;
     }
 
     /**

@@ -18,6 +18,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 
@@ -113,6 +114,30 @@ public final class OwnSubstrates {
         read.sort(Comparator.comparing(Substrate::name, String.CASE_INSENSITIVE_ORDER)
                 .thenComparing(Substrate::id));
         return new Shelf(read, faults);
+    }
+
+    /** @return one that could be read */
+    public Optional<Substrate> byId(String id) {
+        return read().substrates().stream().filter(s -> s.id().equals(id)).findFirst();
+    }
+
+    /**
+     * @param taken ids of the substrates that come with the program
+     * @return what the folder holds and the program does not: an id stands for one substrate
+     */
+    public Shelf readBeside(Set<String> taken) {
+        Shelf all = read();
+        List<Substrate> free = new ArrayList<>();
+        List<String> faults = new ArrayList<>(all.faults());
+        for (Substrate substrate : all.substrates()) {
+            if (taken.contains(substrate.id())) {
+                faults.add(file(substrate.id()) + ": a substrate of the program has the id '" + substrate.id()
+                        + "'. Give it another id and file name.");
+            } else {
+                free.add(substrate);
+            }
+        }
+        return new Shelf(free, faults);
     }
 
     /**

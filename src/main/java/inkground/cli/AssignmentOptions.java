@@ -17,7 +17,7 @@ final class AssignmentOptions {
     @Option(
             names = "--assign",
             paramLabel = "FILE.json",
-            description = "Colour assignment to use, such as the ART.inkground.json beside the artwork.")
+            description = "Colour assignment to use, such as the ART.pdf.inkground.json beside the artwork.")
     private Path assign;
 
     @Option(

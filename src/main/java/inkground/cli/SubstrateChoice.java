@@ -1,5 +1,6 @@
 package inkground.cli;
 
+import inkground.app.OwnSubstrates;
 import inkground.base.Refusal;
 import inkground.substrate.Substrate;
 import inkground.substrate.Substrates;
@@ -9,7 +10,7 @@ import java.util.Optional;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 
-/** Finds the substrate that a command line names: by its id, or by the JSON file that describes it. */
+/** Finds the substrate that a command line names: the program's or the user's own by its id, or by the JSON file of one. */
 final class SubstrateChoice {
     private SubstrateChoice() {}
 
@@ -24,9 +25,10 @@ final class SubstrateChoice {
             return Substrates.read(Path.of(id));
         }
         Optional<Substrate> known = Substrates.load().byId(id);
-        return known.orElseThrow(() -> new ParameterException(
-                spec.commandLine(),
-                "there is no substrate '" + id
-                        + "'; 'inkground substrates' lists them, and a JSON file of one will do"));
+        return known.or(() -> OwnSubstrates.ofUser().byId(id))
+                .orElseThrow(() -> new ParameterException(
+                        spec.commandLine(),
+                        "there is no substrate '" + id
+                                + "'; 'inkground substrates' lists them, and a JSON file of one will do"));
     }
 }

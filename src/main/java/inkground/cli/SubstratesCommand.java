@@ -1,5 +1,6 @@
 package inkground.cli;
 
+import inkground.app.OwnSubstrates;
 import inkground.base.Refusal;
 import inkground.substrate.Substrate;
 import inkground.substrate.Substrates;
@@ -9,11 +10,12 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
 
-/** Lists papers and garments. */
-@Command(name = "substrates", description = "List the papers and garments that proofs can be made on.")
+/** Lists papers and garments: the program's, then the user's own. */
+@Command(name = "substrates", description = "List the papers and garments that proofs can be made on, your own last.")
 final class SubstratesCommand implements Callable<Integer> {
     private final Console console;
 
@@ -26,10 +28,15 @@ final class SubstratesCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Refusal {
-        List<Substrate> all = Substrates.load().all();
+        List<Substrate> all = new ArrayList<>(Substrates.load().all());
+        OwnSubstrates.Shelf own = OwnSubstrates.ofUser()
+                .readBeside(all.stream().map(Substrate::id).collect(Collectors.toSet()));
+        all.addAll(own.substrates());
+        own.faults().forEach(console::tell);
         if (json) {
             List<Object> array = new ArrayList<>();
-            all.forEach(substrate -> array.add(asJson(substrate)));
+            all.forEach(
+                    substrate -> array.add(asJson(substrate, own.substrates().contains(substrate))));
             console.json(array);
             return ExitCode.FINE;
         }
@@ -48,11 +55,12 @@ final class SubstratesCommand implements Callable<Integer> {
         return ExitCode.FINE;
     }
 
-    private static Map<String, Object> asJson(Substrate s) {
+    private static Map<String, Object> asJson(Substrate s, boolean own) {
         Map<String, Object> one = new LinkedHashMap<>();
         one.put("id", s.id());
         one.put("name", s.name());
         one.put("kind", kind(s));
+        one.put("own", own);
         one.put("lab", List.of(s.lab().L(), s.lab().a(), s.lab().b()));
         one.put("source", s.source());
         one.put("hidingPower", s.hidingPower());

@@ -42,7 +42,19 @@ class AssignmentFileTest {
     @Test
     void theFileLiesBesideTheArtwork() {
         assertThat(AssignmentFile.beside(Path.of("a", "shirt.v2.pdf")))
-                .isEqualTo(Path.of("a", "shirt.v2.inkground.json"));
+                .isEqualTo(Path.of("a", "shirt.v2.pdf.inkground.json"));
+    }
+
+    @Test
+    void aFileUnderTheNameThatAllKindsOnceSharedIsFoundUntilThereIsAnOwnOne() throws Exception {
+        Path pdf = folder.resolve("shirt.v2.pdf");
+        Path own = folder.resolve("shirt.v2.pdf.inkground.json");
+        assertThat(AssignmentFile.foundBeside(pdf)).isEqualTo(own);
+        Path shared = Files.writeString(folder.resolve("shirt.v2.inkground.json"), "");
+        assertThat(AssignmentFile.foundBeside(pdf)).isEqualTo(shared);
+        assertThat(AssignmentFile.foundBeside(folder.resolve("shirt.v2.svg"))).isEqualTo(shared);
+        Files.writeString(own, "");
+        assertThat(AssignmentFile.foundBeside(pdf)).isEqualTo(own);
     }
 
     @ParameterizedTest

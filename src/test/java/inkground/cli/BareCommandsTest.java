@@ -7,6 +7,8 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.awt.image.BufferedImage;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -80,6 +82,49 @@ class BareCommandsTest {
             sum += colour.get("visibleCm2").asDouble();
         }
         assertThat(sum).as("30 × 40 cm, all painted").isBetween(1198.0, 1202.0);
+    }
+
+    @Test
+    void aProposalIsWrittenOnceAndTheProofIsMadeByIt() throws Exception {
+        Path svg = Files.writeString(
+                folder.resolve("badge.svg"),
+                "<svg xmlns='http://www.w3.org/2000/svg' width='20mm' height='20mm' viewBox='0 0 20 20'>"
+                        + "<rect width='20' height='20' fill='#1C304F'/><rect x='2' y='2' width='8' height='16' fill='#C5242E'/>"
+                        + "<rect x='10' y='2' width='8' height='16' fill='#C6242E'/>"
+                        + "<circle cx='10' cy='10' r='3' fill='#fff'/></svg>");
+        Path rules = folder.resolve("badge.svg.inkground.json");
+        Run proposed = Run.of("colours", svg, "--on", "tee-navy", "--propose", rules);
+        assertThat(proposed.code()).as(proposed.err()).isZero();
+        assertThat(proposed.out()).contains("proposed: ", "badge.svg.inkground.json: 4 rules; use them with --assign.");
+        JsonNode kept = new ObjectMapper().readTree(Files.readString(rules)).get("rules");
+        assertThat(kept.findValuesAsText("print")).containsExactlyInAnyOrder("bare", "ink", "ink", "white");
+        Run again = Run.of("colours", svg, "--propose", rules);
+        assertThat(again.code()).isEqualTo(1);
+        assertThat(Run.of("colours", svg, "--on", "tee-navy", "--propose", rules, "--replace")
+                        .code())
+                .isZero();
+
+        JsonNode inks = new ObjectMapper()
+                .readTree(Run.of("inks", svg, "--json", "--assign", rules).out())
+                .at("/pages/0/inks");
+        List<String> painted = new ArrayList<>();
+        for (JsonNode ink : inks) {
+            if (ink.get("coveredCm2").asDouble() > 0) {
+                painted.add(ink.get("kind").asText());
+            }
+        }
+        assertThat(painted).as("both reds as one ink").containsExactlyInAnyOrder("spot", "white");
+
+        Path png = folder.resolve("badge.png");
+        Run proof = Run.of("proof", svg, "--on", "tee-navy", "--assign", rules, "--dpi", "254", "--out", png);
+        assertThat(proof.code()).as(proof.err()).isZero();
+        BufferedImage picture = ImageIO.read(png.toFile());
+        int cloth = picture.getRGB(8, 8);
+        int red = picture.getRGB(50, 100);
+        int white = picture.getRGB(100, 100);
+        assertThat(cloth & 255).as("navy cloth is bluer than red").isGreaterThan(cloth >> 16 & 255);
+        assertThat(red >> 16 & 255).isGreaterThan((red & 255) + 60);
+        assertThat(white >> 16 & 255).isGreaterThan(200);
     }
 
     @Test

@@ -47,12 +47,12 @@ class CleanFileTest {
     private static final String PLACED = "q 96 0 0 96 24 24 cm /I Do Q ";
     private static final String TEXT = "BT /F 40 Tf 10 60 Td (REACH) Tj ET ";
 
-    private static final Path REFERENCE = Path.of("src/test/resources/reference/clean");
+    static final Path REFERENCE = Path.of("src/test/resources/reference/clean");
 
     @TempDir
     Path folder;
 
-    private record Case(String name, CasePdf pdf, Source bare) {
+    record Case(String name, CasePdf pdf, Source bare) {
         Case(String name, String content) {
             this(name, new CasePdf(content), SEEN);
         }
@@ -332,7 +332,7 @@ class CleanFileTest {
         return write(art, one.bare(), folder.resolve("clean.pdf"));
     }
 
-    private static Path write(Path art, Source bare, Path clean) throws Exception {
+    static Path write(Path art, Source bare, Path clean) throws Exception {
         try (PdfArtwork artwork = open(art)) {
             CleanFile.Order order =
                     new CleanFile.Order(artwork, bare(bare), PrintConditions.bundled("FOGRA39L"), clean, true);

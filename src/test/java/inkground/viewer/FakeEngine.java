@@ -168,7 +168,7 @@ final class FakeEngine implements ProofEngine {
     @Override
     public Optional<Session> session(Path artwork) throws Refusal {
         if (sessions.containsKey(artwork) && sessions.get(artwork) == null) {
-            throw new Refusal("regatta.inkground.json, field 'rules': is missing. Add it.");
+            throw new Refusal("regatta.pdf.inkground.json, field 'rules': is missing. Add it.");
         }
         return Optional.ofNullable(sessions.get(artwork));
     }
@@ -176,7 +176,7 @@ final class FakeEngine implements ProofEngine {
     @Override
     public Path keep(Session session, Path artwork) {
         sessions.put(artwork, session);
-        return artwork.resolveSibling("regatta.inkground.json");
+        return artwork.resolveSibling("regatta.pdf.inkground.json");
     }
 
     @Override

@@ -189,7 +189,7 @@ final class PngFile {
                 : base;
     }
 
-    /** Coding-independent code points of ITU-T H.273: primaries 1 and transfer 13 (or 1, near enough to it) are sRGB. */
+    /** Coding-independent code points of ITU-T H.273: primaries 1 and transfer 13 are sRGB. */
     private ColourSpace ofCodePoints(ColourSpace base) {
         if (codePoints[0] != 1 || codePoints[1] != 13) {
             notes.add(new Frame.Note(

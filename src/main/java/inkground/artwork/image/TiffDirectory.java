@@ -44,19 +44,30 @@ final class TiffDirectory {
 
     private static final int MAX_FIELDS = 4096;
     private static final long MAX_FIELD_BYTES = 32L << 20;
+    /** Of all directories: the values of a few large fields, named again and again, would fill any memory. */
+    private static final long MAX_VALUE_BYTES = 128L << 20;
+
+    private static final int BYTES_OF_A_NUMBER = 8;
     // sizes of BYTE ASCII SHORT LONG RATIONAL SBYTE UNDEFINED SSHORT SLONG SRATIONAL FLOAT DOUBLE IFD … LONG8 SLONG8
     // IFD8
     private static final int[] SIZE = {0, 1, 1, 2, 4, 8, 1, 1, 2, 4, 8, 4, 8, 4, 0, 0, 8, 8, 8};
 
     private record Field(int type, double[] numbers, byte[] bytes) {}
 
+    /** A directory names one before it as the next. */
+    static final class Loop extends IOException {
+        private static final long serialVersionUID = 1L;
+    }
+
     private final Map<Integer, Field> fields = new HashMap<>();
+    private long valueBytes;
 
     /**
-     * Reads the chain of directories. One that was read before ends it, so that a loop does.
+     * Reads the chain of directories.
      *
      * @param most directories to read
      * @return at least one
+     * @throws Loop if the chain comes back to a directory that it has passed
      */
     static List<TiffDirectory> readAll(ImageInputStream in, int most) throws IOException {
         in.seek(0);
@@ -69,9 +80,15 @@ final class TiffDirectory {
         List<TiffDirectory> all = new ArrayList<>();
         Set<Long> seen = new HashSet<>();
         long at = big ? in.readLong() : in.readUnsignedInt();
-        while (at > 0 && at < in.length() && seen.add(at) && all.size() < most) {
+        long bytes = 0;
+        while (at > 0 && at < in.length() && all.size() < most) {
+            if (!seen.add(at)) {
+                throw new Loop();
+            }
             TiffDirectory directory = new TiffDirectory();
+            directory.valueBytes = bytes;
             at = directory.read(in, at, big);
+            bytes = directory.valueBytes;
             all.add(directory);
         }
         if (all.isEmpty()) {
@@ -114,6 +131,10 @@ final class TiffDirectory {
                 return;
             }
             in.seek(at);
+        }
+        valueBytes += size == 1 ? count : count * BYTES_OF_A_NUMBER;
+        if (valueBytes > MAX_VALUE_BYTES) {
+            throw new IOException("fields of more than " + MAX_VALUE_BYTES + " bytes");
         }
         if (size == 1) {
             byte[] data = new byte[(int) count];

@@ -50,7 +50,15 @@ final class TiffFile {
     static List<Frame> read(Input input, String name) throws IOException, Refusal {
         List<TiffDirectory> directories;
         try (ImageInputStream in = input.open()) {
-            directories = TiffDirectory.readAll(in, MAX_PAGES);
+            directories = TiffDirectory.readAll(in, MAX_PAGES + 1);
+        } catch (TiffDirectory.Loop e) {
+            throw new Refusal(
+                    name
+                            + " names one of its pictures as the next one of itself, without end. It is damaged: save it again.",
+                    e);
+        }
+        if (directories.size() > MAX_PAGES) {
+            throw new Refusal(name + " holds more than " + MAX_PAGES + " pictures. Split it.");
         }
         List<Frame> frames = new ArrayList<>();
         for (int i = 0; i < directories.size(); i++) {

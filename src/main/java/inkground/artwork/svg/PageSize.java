@@ -12,8 +12,9 @@ import org.w3c.dom.Element;
  * @param widthPx in px, 96 to the inch
  * @param heightPx in px
  * @param stated whether the file states it; otherwise one unit is taken as one px
+ * @param shaped whether the file states it or at least the ratio of its sides
  */
-record PageSize(double widthPx, double heightPx, boolean stated) {
+record PageSize(double widthPx, double heightPx, boolean stated, boolean shaped) {
     /** 20 m, as for PDF pages. */
     private static final double MOST_PX = 20_000 / 25.4 * 96;
 
@@ -47,7 +48,7 @@ record PageSize(double widthPx, double heightPx, boolean stated) {
                     width / 96 * 0.0254,
                     height / 96 * 0.0254));
         }
-        return new PageSize(width, height, stated);
+        return new PageSize(width, height, stated, stated || box != null);
     }
 
     /** @return px; below 0 when not stated or in percent */

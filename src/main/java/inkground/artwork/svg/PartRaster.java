@@ -1,7 +1,5 @@
 package inkground.artwork.svg;
 
-import inkground.base.Cancel;
-import inkground.base.Refusal;
 import inkground.geometry.Box;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
@@ -19,15 +17,13 @@ final class PartRaster {
 
     private static final int POLL_MS = 20;
 
-    private final String name;
+    private final Reading reading;
     private final Limits limits;
-    private final Cancel cancel;
     private long total;
 
-    PartRaster(String name, Limits limits, Cancel cancel) {
-        this.name = name;
-        this.limits = limits;
-        this.cancel = cancel;
+    PartRaster(Reading reading) {
+        this.reading = reading;
+        this.limits = reading.limits;
     }
 
     /**
@@ -51,8 +47,8 @@ final class PartRaster {
         int height = Math.max(1, (int) Math.ceil(box.y1() * scale) - y0);
         total += (long) width * height;
         if (total > limits.rasterTotal()) {
-            throw new Stopped(new Refusal(name + " needs more than " + limits.rasterTotal() / 1_000_000
-                    + " million pixels for its filters. Expand them to images before opening it."));
+            throw reading.stop("needs more than " + limits.rasterTotal() / 1_000_000
+                    + " million pixels for its filters. Expand them to images before opening it.");
         }
         BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_ARGB_PRE);
         AffineTransform toImage = AffineTransform.getTranslateInstance(-x0, -y0);
@@ -84,10 +80,10 @@ final class PartRaster {
         try {
             while (thread.isAlive()) {
                 thread.join(POLL_MS);
-                cancel.check();
+                reading.cancel.check();
                 if (thread.isAlive() && System.nanoTime() > end) {
-                    throw new Stopped(new Refusal(name + " has a filter that takes longer than "
-                            + limits.rasterSeconds() + " seconds. Expand it to an image before opening it."));
+                    throw reading.stop("has a filter that takes longer than " + limits.rasterSeconds()
+                            + " seconds. Expand it to an image before opening it.");
                 }
             }
         } catch (InterruptedException e) {

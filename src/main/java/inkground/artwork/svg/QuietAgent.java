@@ -9,8 +9,13 @@ final class QuietAgent extends UserAgentAdapter {
     private final Dimension2D viewport;
     private final Notes notes;
 
-    QuietAgent(Dimension2D viewport, Notes notes) {
-        this.viewport = viewport;
+    /**
+     * @param widthPx what percentages refer to
+     * @param heightPx as well
+     */
+    QuietAgent(double widthPx, double heightPx, Notes notes) {
+        this.viewport = new Viewport();
+        viewport.setSize(widthPx, heightPx);
         this.notes = notes;
         addStdFeatures();
     }
@@ -56,6 +61,28 @@ final class QuietAgent extends UserAgentAdapter {
         if (!"data".equals(resource.getProtocol())) {
             notes.add("fonts, profiles or pictures outside the file", "without them", null);
             throw new SecurityException("nothing outside the file is loaded");
+        }
+    }
+
+    /** What percentages refer to. */
+    private static final class Viewport extends Dimension2D {
+        private double width;
+        private double height;
+
+        @Override
+        public double getWidth() {
+            return width;
+        }
+
+        @Override
+        public double getHeight() {
+            return height;
+        }
+
+        @Override
+        public void setSize(double w, double h) {
+            width = w;
+            height = h;
         }
     }
 }

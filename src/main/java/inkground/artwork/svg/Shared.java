@@ -1,8 +1,6 @@
 package inkground.artwork.svg;
 
-import inkground.base.Cancel;
 import inkground.base.Progress;
-import inkground.base.Refusal;
 import inkground.geometry.Box;
 import inkground.geometry.Matrix;
 
@@ -10,61 +8,49 @@ import inkground.geometry.Matrix;
 final class Shared {
     private static final int REPORT_EVERY = 4096;
 
-    final String name;
     final SvgContext context;
     final PartRaster raster;
     final Notes notes;
     final Box page;
     final Matrix pxToPage;
-    private final Limits limits;
-    private final Cancel cancel;
+    private final Reading reading;
     private final Progress progress;
     private int ops;
     private int depth;
 
-    Shared(
-            String name,
-            SvgContext context,
-            Notes notes,
-            Box page,
-            Matrix pxToPage,
-            Limits limits,
-            Cancel cancel,
-            Progress progress) {
-        this.name = name;
+    Shared(Reading reading, SvgContext context, Box page, Matrix pxToPage, Progress progress) {
+        this.reading = reading;
         this.context = context;
-        this.raster = new PartRaster(name, limits, cancel);
-        this.notes = notes;
+        this.raster = new PartRaster(reading);
+        this.notes = reading.notes;
         this.page = page;
         this.pxToPage = pxToPage;
-        this.limits = limits;
-        this.cancel = cancel;
         this.progress = progress;
     }
 
     /** Counts one operation. @return its running number */
     int count() {
-        cancel.check();
-        if (++ops > limits.ops()) {
-            throw new Stopped(new Refusal(name + " has more than " + limits.ops()
-                    + " objects. Simplify the artwork or place its parts as images."));
+        reading.cancel.check();
+        if (++ops > reading.limits.ops()) {
+            throw reading.stop("has more than " + reading.limits.ops()
+                    + " objects. Simplify the artwork or place its parts as images.");
         }
         if (ops % REPORT_EVERY == 0) {
-            progress.report("reading " + name, -1);
+            progress.report("reading " + reading.name, -1);
         }
         return ops;
     }
 
     /** @return how many more operations there may be */
     int left() {
-        return limits.ops() - ops;
+        return reading.limits.ops() - ops;
     }
 
     void enter() {
-        cancel.check();
-        if (++depth > limits.nesting()) {
-            throw new Stopped(new Refusal(name + " nests groups, patterns and masks more than " + limits.nesting()
-                    + " deep. Ungroup the artwork."));
+        reading.cancel.check();
+        if (++depth > reading.limits.nesting()) {
+            throw reading.stop("nests groups, patterns and masks more than " + reading.limits.nesting()
+                    + " deep. Ungroup the artwork.");
         }
     }
 

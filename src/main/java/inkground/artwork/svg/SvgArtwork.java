@@ -13,23 +13,19 @@ import inkground.base.Progress;
 import inkground.base.Refusal;
 import inkground.geometry.Box;
 import inkground.geometry.Matrix;
-import java.awt.geom.Dimension2D;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.EnumMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.zip.GZIPInputStream;
 import org.apache.batik.anim.dom.SVGOMDocument;
 import org.apache.batik.gvt.GraphicsNode;
-import org.w3c.dom.Element;
 
 /** An open SVG file, packed or not: one page. */
 public final class SvgArtwork implements Artwork {
@@ -77,10 +73,11 @@ public final class SvgArtwork implements Artwork {
         String name = file.getFileName().toString();
         cancel.check();
         progress.report("opening " + name, 0);
-        byte[] data = read(file, name, limits);
         try {
-            SVGOMDocument document = SvgXml.parse(data, name, limits, cancel, new Notes());
-            UseCount.check(document.getDocumentElement(), name, limits);
+            Reading reading = new Reading(name, limits, cancel);
+            byte[] data = read(file, reading);
+            SVGOMDocument document = SvgXml.parse(data, name, reading);
+            UseCount.check(document.getDocumentElement(), reading);
             PageSize size = PageSize.of(document.getDocumentElement(), name);
             progress.report("opening " + name, 1);
             return new SvgArtwork(file, data, limits, size);
@@ -95,23 +92,12 @@ public final class SvgArtwork implements Artwork {
         }
     }
 
-    private static byte[] read(Path file, String name, Limits limits) throws Refusal {
-        try (InputStream raw = Files.newInputStream(file)) {
-            InputStream in = new java.io.BufferedInputStream(raw);
-            in.mark(2);
-            boolean packed = in.read() == 0x1f && in.read() == 0x8b;
-            in.reset();
-            InputStream text = packed ? new GZIPInputStream(in) : in;
-            byte[] data = text.readNBytes((int) limits.bytes() + 1);
-            if (data.length > limits.bytes()) {
-                throw new Refusal(name + " holds more than " + (limits.bytes() >> 20)
-                        + " MB of text. Simplify the artwork or place its parts as images.");
-            }
-            return data;
+    private static byte[] read(Path file, Reading reading) throws Refusal {
+        try (InputStream in = Files.newInputStream(file)) {
+            return reading.unpack(in);
         } catch (IOException e) {
-            throw new Refusal(name + " cannot be read. Check that it exists, is whole, and that you may read it.", e);
-        } catch (OutOfMemoryError e) {
-            throw tooLarge(name, e);
+            throw new Refusal(
+                    reading.name + " cannot be read. Check that it exists, is whole, and that you may read it.", e);
         }
     }
 
@@ -175,60 +161,27 @@ public final class SvgArtwork implements Artwork {
 
     private DisplayList record(Cancel cancel, Progress progress) throws Refusal {
         progress.report("reading " + name, -1);
-        Notes notes = new Notes();
+        Reading reading = new Reading(name, limits, cancel);
+        reading.text(data.length);
         if (!size.stated()) {
-            notes.add("a drawing that does not say how large it is", "one unit is taken as 1/96 inch", null);
+            reading.notes.add("a drawing that does not say how large it is", "one unit is taken as 1/96 inch", null);
         }
-        SVGOMDocument document = SvgXml.parse(data, name, limits, cancel, notes);
-        Element svg = document.getDocumentElement();
-        svg.setAttributeNS(null, "width", px(size.widthPx()));
-        svg.setAttributeNS(null, "height", px(size.heightPx()));
-        QuietAgent agent = new QuietAgent(new Viewport(size.widthPx(), size.heightPx()), notes);
-        SvgContext context = new SvgContext(agent, name, limits, cancel, notes, new PlacedImages(file, notes, linked));
-        agent.setBridgeContext(context);
+        SVGOMDocument document = SvgXml.parse(data, name, reading);
+        PlacedImages images = new PlacedImages(file, reading, linked);
+        SvgContext context = new SvgContext(reading, images, images.folder(), size.widthPx(), size.heightPx());
         try {
-            GraphicsNode root = context.getGVTBuilder().build(context, document);
+            GraphicsNode root = context.build(document);
             Matrix pxToPage = Matrix.scale(PT_PER_PX, PT_PER_PX);
             Box box = page.box(PageBox.MEDIA);
-            Shared shared = new Shared(name, context, notes, box, pxToPage, limits, cancel, progress);
+            Shared shared = new Shared(reading, context, box, pxToPage, progress);
             SvgRecorder recorder = new SvgRecorder(shared, false);
             recorder.node(root, pxToPage, null);
             List<Op> ops = recorder.ops();
             // SVG blends in sRGB; where inks are named that would lose them
             ColourSpace space = ops.stream().anyMatch(SvgRecorder::keepsInks) ? null : new ColourSpace.DeviceRgb();
-            return new DisplayList(page, ops, List.of(), space, notes.list());
+            return new DisplayList(page, ops, List.of(), space, reading.notes.list());
         } finally {
             context.dispose();
-        }
-    }
-
-    private static String px(double v) {
-        return String.format(Locale.ROOT, "%.6f", v);
-    }
-
-    /** What percentages refer to. */
-    private static final class Viewport extends Dimension2D {
-        private double width;
-        private double height;
-
-        Viewport(double width, double height) {
-            setSize(width, height);
-        }
-
-        @Override
-        public double getWidth() {
-            return width;
-        }
-
-        @Override
-        public double getHeight() {
-            return height;
-        }
-
-        @Override
-        public void setSize(double w, double h) {
-            width = w;
-            height = h;
         }
     }
 

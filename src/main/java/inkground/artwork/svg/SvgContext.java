@@ -1,13 +1,17 @@
 package inkground.artwork.svg;
 
-import inkground.base.Cancel;
-import inkground.base.Refusal;
 import java.awt.Color;
 import java.awt.Paint;
 import java.awt.geom.AffineTransform;
+import java.awt.geom.Dimension2D;
+import java.awt.geom.Rectangle2D;
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.CancellationException;
 import org.apache.batik.anim.dom.SVGOMDocument;
@@ -16,6 +20,7 @@ import org.apache.batik.bridge.BridgeException;
 import org.apache.batik.bridge.DocumentLoader;
 import org.apache.batik.bridge.GVTBuilder;
 import org.apache.batik.bridge.InterruptedBridgeException;
+import org.apache.batik.bridge.SVGFeGaussianBlurElementBridge;
 import org.apache.batik.bridge.SVGMaskElementBridge;
 import org.apache.batik.bridge.SVGPatternElementBridge;
 import org.apache.batik.bridge.SVGRadialGradientElementBridge;
@@ -25,6 +30,9 @@ import org.apache.batik.css.engine.CSSEngine;
 import org.apache.batik.css.engine.CSSStylableElement;
 import org.apache.batik.css.engine.value.Value;
 import org.apache.batik.ext.awt.MultipleGradientPaint;
+import org.apache.batik.ext.awt.image.renderable.Filter;
+import org.apache.batik.ext.awt.image.renderable.GaussianBlurRable8Bit;
+import org.apache.batik.ext.awt.image.renderable.PadRable;
 import org.apache.batik.gvt.CompositeGraphicsNode;
 import org.apache.batik.gvt.GraphicsNode;
 import org.apache.batik.gvt.PatternPaint;
@@ -35,48 +43,86 @@ import org.w3c.dom.Element;
 
 /** The library's bridge from document to graphics nodes, watched: which node comes from which element, and how many. */
 final class SvgContext extends BridgeContext {
-    private final Limits limits;
-    private final Cancel cancel;
-    private final Notes notes;
+    private final Reading reading;
     private final PlacedImages images;
-    private final String name;
-    private final Map<GraphicsNode, Element> elements = new IdentityHashMap<>();
-    private final Map<Mask, Boolean> alphaMasks = new IdentityHashMap<>();
-    private final Map<Paint, Double> innerRadii = new IdentityHashMap<>();
-    private final Map<Paint, Cell> cells = new IdentityHashMap<>();
-    private int built;
-    private int depth;
+    private final Path folder;
+    private final Watched watched;
+    private final List<SvgContext> placed = new ArrayList<>();
 
-    SvgContext(QuietAgent agent, String name, Limits limits, Cancel cancel, Notes notes, PlacedImages images) {
+    /** What was noted of the nodes of a document and of all that it places. */
+    private record Watched(
+            Map<GraphicsNode, Element> elements,
+            Map<Mask, Boolean> alphaMasks,
+            Map<Paint, Double> innerRadii,
+            Map<Paint, Cell> cells) {
+        Watched() {
+            this(new IdentityHashMap<>(), new IdentityHashMap<>(), new IdentityHashMap<>(), new IdentityHashMap<>());
+        }
+    }
+
+    /**
+     * @param images what may be placed
+     * @param folder that the document's addresses start from
+     * @param widthPx of the page, more than 0
+     * @param heightPx as well
+     */
+    SvgContext(Reading reading, PlacedImages images, Path folder, double widthPx, double heightPx) {
+        this(reading, images, folder, new QuietAgent(widthPx, heightPx, reading.notes), new Watched());
+    }
+
+    private SvgContext(Reading reading, PlacedImages images, Path folder, QuietAgent agent, Watched watched) {
         super(agent, new ClosedLoader(agent));
-        this.name = name;
-        this.limits = limits;
-        this.cancel = cancel;
-        this.notes = notes;
+        agent.setBridgeContext(this);
+        this.reading = reading;
         this.images = images;
+        this.folder = folder;
+        this.watched = watched;
         setDynamicState(STATIC);
         setTextPainter(new TypePainter());
         setGVTBuilder(new Builder());
     }
 
+    /** @return the nodes of a whole document. Once for each context. */
+    GraphicsNode build(SVGOMDocument document) {
+        Dimension2D size = getUserAgent().getViewportSize();
+        Element svg = document.getDocumentElement();
+        svg.setAttributeNS(null, "width", String.format(Locale.ROOT, "%.6f", size.getWidth()));
+        svg.setAttributeNS(null, "height", String.format(Locale.ROOT, "%.6f", size.getHeight()));
+        return getGVTBuilder().build(this, document);
+    }
+
+    /** @return the context of a drawing that this document places, to its own size in px; it ends with this one */
+    SvgContext placing(Path folderOfDrawing, double widthPx, double heightPx) {
+        QuietAgent agent = new QuietAgent(widthPx, heightPx, reading.notes);
+        SvgContext inner = new SvgContext(reading, images, folderOfDrawing, agent, watched);
+        placed.add(inner);
+        return inner;
+    }
+
+    @Override
+    public void dispose() {
+        placed.forEach(SvgContext::dispose);
+        super.dispose();
+    }
+
     /** @return the element a node was built from; null when it is not known */
     Element element(GraphicsNode node) {
-        return elements.get(node);
+        return watched.elements.get(node);
     }
 
     /** @return whether a mask works by alpha instead of luminance */
     boolean byAlpha(Mask mask) {
-        return alphaMasks.getOrDefault(mask, false);
+        return watched.alphaMasks.getOrDefault(mask, false);
     }
 
     /** @return the start radius of a radial gradient, in its own units */
     double innerRadius(Paint gradient) {
-        return innerRadii.getOrDefault(gradient, 0.0);
+        return watched.innerRadii.getOrDefault(gradient, 0.0);
     }
 
     /** @return what a pattern repeats, or null */
     Cell cell(Paint pattern) {
-        return cells.get(pattern);
+        return watched.cells.get(pattern);
     }
 
     /**
@@ -105,17 +151,19 @@ final class SvgContext extends BridgeContext {
 
     /** Notes that a colour's profile is not in the file. */
     void profileMissing(String profile, Element e) {
-        notes.add("a colour by the profile " + profile + ", which the file does not carry", "its sRGB stand-in", e);
+        reading.notes.add(
+                "a colour by the profile " + profile + ", which the file does not carry", "its sRGB stand-in", e);
     }
 
     @Override
     public void registerSVGBridges() {
         super.registerSVGBridges();
-        putBridge(new ImageBridge(images));
+        putBridge(new ImageBridge(images, reading, folder));
         putBridge(new ClipBridge());
         putBridge(new Masks());
         putBridge(new Patterns());
         putBridge(new Radials());
+        putBridge(new Blurs());
     }
 
     /** Loads no document but the one at hand. */
@@ -153,11 +201,11 @@ final class SvgContext extends BridgeContext {
             try {
                 GraphicsNode node = super.build(context, e);
                 if (node != null) {
-                    elements.put(node, e);
+                    watched.elements.put(node, e);
                 }
                 return node;
             } finally {
-                depth--;
+                reading.leave();
             }
         }
 
@@ -170,25 +218,19 @@ final class SvgContext extends BridgeContext {
             } catch (InterruptedBridgeException | CancellationException | Stopped ex) {
                 throw ex;
             } catch (BridgeException | DOMException | IllegalArgumentException ex) {
-                notes.add("a damaged or unresolved part (" + Notes.name(e) + ")", "as far as it is understood", e);
+                reading.notes.add(
+                        "a damaged or unresolved part (" + Notes.name(e) + ")", "as far as it is understood", e);
             } finally {
-                depth--;
+                reading.leave();
             }
             for (int i = before; i < parent.getChildren().size(); i++) {
-                elements.put((GraphicsNode) parent.getChildren().get(i), e);
+                watched.elements.put((GraphicsNode) parent.getChildren().get(i), e);
             }
         }
 
         private void enter() {
-            cancel.check();
-            if (++built > limits.elements()) {
-                throw new Stopped(new Refusal(name + " draws more than " + limits.elements()
-                        + " elements, repeated ones counted each time. Simplify the artwork."));
-            }
-            if (++depth > limits.nesting()) {
-                throw new Stopped(new Refusal(name + " nests elements more than " + limits.nesting()
-                        + " deep, or holds one that uses itself. Ungroup the artwork or export it again."));
-            }
+            reading.built(1);
+            reading.enter();
         }
     }
 
@@ -199,9 +241,30 @@ final class SvgContext extends BridgeContext {
                 BridgeContext context, Element pattern, Element painted, GraphicsNode node, float opacity) {
             Paint paint = super.createPaint(context, pattern, painted, node, opacity);
             if (paint instanceof PatternPaint made && context.getElementData(pattern) instanceof GraphicsNode content) {
-                cells.put(paint, new Cell(content, made.getGraphicsNode().getTransform(), opacity));
+                watched.cells.put(
+                        paint, new Cell(content, made.getGraphicsNode().getTransform(), opacity));
             }
             return paint;
+        }
+    }
+
+    /** Puts a blur of more bits in place of the library's. */
+    private static final class Blurs extends SVGFeGaussianBlurElementBridge {
+        @Override
+        @SuppressWarnings("rawtypes") // the library's map of results has no type
+        public Filter createFilter(
+                BridgeContext context,
+                Element filter,
+                Element filtered,
+                GraphicsNode node,
+                Filter input,
+                Rectangle2D region,
+                Map results) {
+            Filter made = super.createFilter(context, filter, filtered, node, input, region, results);
+            if (made instanceof PadRable pad && pad.getSource() instanceof GaussianBlurRable8Bit blur) {
+                pad.setSource(new FineBlur(blur));
+            }
+            return made;
         }
     }
 
@@ -211,7 +274,7 @@ final class SvgContext extends BridgeContext {
         public Mask createMask(BridgeContext context, Element mask, Element masked, GraphicsNode node) {
             Mask made = super.createMask(context, mask, masked, node);
             if (made != null) {
-                alphaMasks.put(made, words(mask, WordProperty.MASK_TYPE).equals("alpha"));
+                watched.alphaMasks.put(made, words(mask, WordProperty.MASK_TYPE).equals("alpha"));
             }
             return made;
         }
@@ -238,7 +301,7 @@ final class SvgContext extends BridgeContext {
                 short system = units.equals("userSpaceOnUse")
                         ? SVGUtilities.USER_SPACE_ON_USE
                         : SVGUtilities.OBJECT_BOUNDING_BOX;
-                innerRadii.put(paint, (double)
+                watched.innerRadii.put(paint, (double)
                         SVGUtilities.convertLength(fr, "fr", system, UnitProcessor.createContext(context, gradient)));
             }
             return paint;

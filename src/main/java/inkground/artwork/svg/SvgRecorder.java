@@ -35,6 +35,7 @@ import org.apache.batik.gvt.CompositeGraphicsNode;
 import org.apache.batik.gvt.CompositeShapePainter;
 import org.apache.batik.gvt.FillShapePainter;
 import org.apache.batik.gvt.GraphicsNode;
+import org.apache.batik.gvt.ImageNode;
 import org.apache.batik.gvt.MarkerShapePainter;
 import org.apache.batik.gvt.PatternPaint;
 import org.apache.batik.gvt.ProxyGraphicsNode;
@@ -81,7 +82,7 @@ final class SvgRecorder implements RecordingGraphics.Sink {
      */
     void node(GraphicsNode node, Matrix parent, Clip outer) {
         double alpha = node.getComposite() instanceof AlphaComposite a ? a.getAlpha() : 1;
-        if (alpha < INVISIBLE) {
+        if (alpha < INVISIBLE || node instanceof ImageNode && !node.isVisible()) {
             return;
         }
         shared.enter();
@@ -139,10 +140,13 @@ final class SvgRecorder implements RecordingGraphics.Sink {
     private boolean isolates(GraphicsNode node) {
         Element e = shared.context.element(node);
         boolean svg = node instanceof CanvasGraphicsNode;
-        return e != null
-                && !svg
-                && (node.getClip() != null
-                        || shared.context.words(e, WordProperty.ISOLATION).equals("isolate"));
+        return node instanceof PlacedDrawing
+                || e != null
+                        && !svg
+                        && (node.getClip() != null
+                                || shared.context
+                                        .words(e, WordProperty.ISOLATION)
+                                        .equals("isolate"));
     }
 
     private BlendMode blend(GraphicsNode node) {
@@ -186,16 +190,9 @@ final class SvgRecorder implements RecordingGraphics.Sink {
                 shape(shape.getShapePainter(), own);
             }
         } else if (node instanceof PlacedNode placed) {
-            if (placed.getParent() == null || placed.getParent().isVisible()) {
-                Matrix unit = new Matrix(
-                        placed.source().width(),
-                        0,
-                        0,
-                        -placed.source().height(),
-                        0,
-                        placed.source().height());
-                add(new Op.Image(placed.source(), unit.then(own), Style.PLAIN, inner, origin()));
-            }
+            double height = placed.source().height();
+            Matrix unit = new Matrix(placed.source().width(), 0, 0, -height, 0, height);
+            add(new Op.Image(placed.source(), unit.then(own), Style.PLAIN, inner, origin()));
         } else if (node instanceof TextNode) {
             int from = out.size();
             node.primitivePaint(new RecordingGraphics(this, own));

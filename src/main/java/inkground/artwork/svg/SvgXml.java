@@ -1,6 +1,5 @@
 package inkground.artwork.svg;
 
-import inkground.base.Cancel;
 import inkground.base.Refusal;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
@@ -13,6 +12,7 @@ import javax.xml.parsers.ParserConfigurationException;
 import javax.xml.parsers.SAXParserFactory;
 import org.apache.batik.anim.dom.SVGOMDocument;
 import org.apache.batik.dom.util.SAXDocumentFactory;
+import org.apache.batik.dom.util.SAXIOException;
 import org.apache.batik.util.ParsedURL;
 import org.xml.sax.Attributes;
 import org.xml.sax.InputSource;
@@ -44,29 +44,27 @@ final class SvgXml extends XMLFilterImpl {
 
     private final byte[] data;
     private final String name;
-    private final Limits limits;
-    private final Cancel cancel;
+    private final Reading reading;
     private final Notes notes;
     private final Deque<String> open = new ArrayDeque<>();
     private StringBuilder style;
     private int textChars;
-    private int elements;
 
-    private SvgXml(byte[] data, String name, Limits limits, Cancel cancel, Notes notes) {
+    private SvgXml(byte[] data, String name, Reading reading) {
         this.data = data;
         this.name = name;
-        this.limits = limits;
-        this.cancel = cancel;
-        this.notes = notes;
+        this.reading = reading;
+        this.notes = reading.notes;
     }
 
     /**
      * @param data XML text
-     * @param name of the file, for messages
-     * @throws Refusal if it is not well-formed, not SVG, or beyond the limits
+     * @param name of the drawing, for messages
+     * @throws Refusal if it is not well-formed or not SVG
+     * @throws Stopped if it is beyond the limits
      */
-    static SVGOMDocument parse(byte[] data, String name, Limits limits, Cancel cancel, Notes notes) throws Refusal {
-        SvgXml filter = new SvgXml(data, name, limits, cancel, notes);
+    static SVGOMDocument parse(byte[] data, String name, Reading reading) throws Refusal {
+        SvgXml filter = new SvgXml(data, name, reading);
         try {
             filter.setParent(reader());
             SVGOMDocument document = (SVGOMDocument)
@@ -74,10 +72,11 @@ final class SvgXml extends XMLFilterImpl {
             document.setParsedURL(new ParsedURL(ADDRESS));
             document.setDocumentURI(ADDRESS);
             return document;
-        } catch (Stopped e) {
-            throw e.refusal();
         } catch (IOException | ParserConfigurationException | SAXException e) {
-            throw notWellFormed(name, e);
+            Throwable inner = e instanceof SAXIOException wrapped
+                    ? wrapped.getSAXException().getException()
+                    : null;
+            throw inner instanceof Refusal refusal ? refusal : notWellFormed(name, e);
         }
     }
 
@@ -131,14 +130,9 @@ final class SvgXml extends XMLFilterImpl {
 
     @Override
     public void startElement(String uri, String local, String qName, Attributes attributes) throws SAXException {
-        cancel.check();
-        if (++elements > limits.elements()) {
-            throw new Stopped(new Refusal(name + " has more than " + limits.elements()
-                    + " elements. Simplify the artwork or place its parts as images."));
-        }
-        if (open.size() >= limits.nesting()) {
-            throw new Stopped(new Refusal(
-                    name + " nests elements more than " + limits.nesting() + " deep. Ungroup the artwork."));
+        reading.parsed();
+        if (open.size() >= reading.limits.nesting()) {
+            throw reading.stop("nests elements more than " + reading.limits.nesting() + " deep. Ungroup the artwork.");
         }
         AttributesImpl own = new AttributesImpl(attributes);
         if (open.isEmpty()) {
@@ -155,9 +149,9 @@ final class SvgXml extends XMLFilterImpl {
     }
 
     /** An svg element without a namespace is taken for SVG, which is what it is meant to be. */
-    private String root(String uri, String local, AttributesImpl own) {
+    private String root(String uri, String local, AttributesImpl own) throws SAXException {
         if (!local.equals("svg") || !uri.equals(SVG) && !uri.isEmpty()) {
-            throw new Stopped(
+            throw new SAXException(
                     new Refusal(name + " is XML but not SVG: its first element is " + local + ". Choose an SVG file."));
         }
         if (uri.isEmpty()) {
@@ -195,8 +189,8 @@ final class SvgXml extends XMLFilterImpl {
     public void characters(char[] chars, int start, int length) throws SAXException {
         textChars += length;
         if (textChars > MAX_TEXT_CHARS && style == null && open.contains("text")) {
-            throw new Stopped(new Refusal(name + " has a text of more than " + MAX_TEXT_CHARS
-                    + " characters in one piece. Split it into paragraphs."));
+            throw reading.stop("has a text of more than " + MAX_TEXT_CHARS
+                    + " characters in one piece. Split it into paragraphs.");
         }
         if (style != null) {
             style.append(chars, start, length);

@@ -1,6 +1,5 @@
 package inkground.artwork.svg;
 
-import inkground.base.Refusal;
 import java.util.IdentityHashMap;
 import java.util.Map;
 import org.apache.batik.dom.util.XLinkSupport;
@@ -11,31 +10,29 @@ import org.w3c.dom.Node;
 final class UseCount {
     private static final long ACTIVE = -1;
 
-    private final String name;
+    private final Reading reading;
     private final Limits limits;
     private final Map<Element, Long> counts = new IdentityHashMap<>();
 
-    private UseCount(String name, Limits limits) {
-        this.name = name;
-        this.limits = limits;
+    private UseCount(Reading reading) {
+        this.reading = reading;
+        this.limits = reading.limits;
     }
 
     /** @throws Stopped if an element uses itself, or uses repeat more elements than the limit, or too deeply */
-    static void check(Element svg, String name, Limits limits) {
-        new UseCount(name, limits).count(svg, 0);
+    static void check(Element svg, Reading reading) {
+        new UseCount(reading).count(svg, 0);
     }
 
     private long count(Element e, int depth) {
         Long known = counts.get(e);
         if (known != null && known == ACTIVE) {
-            throw new Stopped(
-                    new Refusal(name + " holds an element that uses itself (" + Notes.name(e) + "). Export it again."));
+            throw reading.stop("holds an element that uses itself (" + Notes.name(e) + "). Export it again.");
         } else if (known != null) {
             return known;
         }
         if (depth > limits.nesting()) {
-            throw new Stopped(new Refusal(
-                    name + " nests elements and uses more than " + limits.nesting() + " deep. Ungroup the artwork."));
+            throw reading.stop("nests elements and uses more than " + limits.nesting() + " deep. Ungroup the artwork.");
         }
         counts.put(e, ACTIVE);
         long total = 1;
@@ -49,8 +46,8 @@ final class UseCount {
         counts.put(e, total + repeated);
         if (repeated > 0 && total + repeated > limits.repeated()
                 || total > limits.elements() + (long) limits.repeated()) {
-            throw new Stopped(new Refusal(name + " repeats more than " + limits.repeated()
-                    + " elements by use. Simplify the artwork or place its parts as images."));
+            throw reading.stop("repeats more than " + limits.repeated()
+                    + " elements by use. Simplify the artwork or place its parts as images.");
         }
         return total + repeated;
     }

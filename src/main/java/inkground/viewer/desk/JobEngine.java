@@ -150,7 +150,7 @@ public final class JobEngine implements ProofEngine {
 
     @Override
     public Optional<Session> session(Path artwork) throws Refusal {
-        Path file = AssignmentFile.beside(artwork);
+        Path file = AssignmentFile.foundBeside(artwork);
         return Files.isRegularFile(file) ? Optional.of(SessionFile.load(file)) : Optional.empty();
     }
 
@@ -164,7 +164,7 @@ public final class JobEngine implements ProofEngine {
     @Override
     public ColourAssignment rules(Path file) throws Refusal {
         boolean itself = file.getFileName().toString().toLowerCase(Locale.ROOT).endsWith(".json");
-        return SessionFile.load(itself ? file : AssignmentFile.beside(file))
+        return SessionFile.load(itself ? file : AssignmentFile.foundBeside(file))
                 .arrangement()
                 .assignment();
     }

@@ -40,19 +40,13 @@ public final class OwnStock implements OwnShelf {
      */
     public synchronized List<SubstrateCard> read(Set<String> taken) {
         builtIn = Set.copyOf(taken);
-        OwnSubstrates.Shelf shelf = own.read();
-        List<String> wrong = new ArrayList<>(shelf.faults());
+        OwnSubstrates.Shelf shelf = own.readBeside(builtIn);
         List<SubstrateCard> cards = new ArrayList<>();
         for (Substrate substrate : shelf.substrates()) {
-            if (builtIn.contains(substrate.id())) {
-                wrong.add(own.file(substrate.id()) + ": a substrate of the program has the id '" + substrate.id()
-                        + "'. Give it another id and file name.");
-            } else {
-                known.put(substrate.id(), substrate);
-                cards.add(card(substrate, true));
-            }
+            known.put(substrate.id(), substrate);
+            cards.add(card(substrate, true));
         }
-        faults = List.copyOf(wrong);
+        faults = shelf.faults();
         return cards;
     }
 

@@ -19,6 +19,7 @@ import java.awt.image.Raster;
 import java.awt.image.WritableRaster;
 import java.io.ByteArrayOutputStream;
 import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Base64;
@@ -247,6 +248,57 @@ class PictureReadingTest {
                 .containsExactly("Cyan", "Magenta", "Yellow", "Black", "River Green");
         assertThat(frame.source().decode().samples()).isEqualTo(bytes(1, 2, 3, 4, 200));
         assertThat(frame.spots()).extracting(ColourSpace.Separation::name).containsExactly("River Green");
+    }
+
+    /** The block of named resources of TIFF's field 34377: signature, number, name, length, body. */
+    @Test
+    void tiffInksAreNamedByTheirChannelsToo() throws Exception {
+        byte[] name = "-River Green".getBytes(StandardCharsets.ISO_8859_1);
+        name[0] = 11; // a Pascal string
+        ByteBuffer resources = ByteBuffer.allocate(12 + name.length);
+        resources
+                .putInt(0x3842494D)
+                .putShort((short) 1006)
+                .putShort((short) 0)
+                .putInt(name.length)
+                .put(name);
+        Frame frame = frame(new Pictures.Tiff(1, 1, 8, 5, 5, bytes(1, 2, 3, 4, 200))
+                .number(338, 0)
+                .data(34377, resources.array())
+                .end(false));
+        assertThat(frame.spots()).extracting(ColourSpace.Separation::name).containsExactly("River Green");
+        assertThat(frame.source().decode().samples()).isEqualTo(bytes(1, 2, 3, 4, 200));
+    }
+
+    @Test
+    void tiffSamplesOfOneTwoAndFourBitsAreSpreadOverAllTints() throws Exception {
+        assertThat(grey(1, 8, 0b10100101)).isEqualTo(bytes(255, 0, 255, 0, 0, 255, 0, 255));
+        assertThat(grey(2, 4, 0b00011011)).isEqualTo(bytes(0, 85, 170, 255));
+        assertThat(grey(4, 2, 0x8F)).isEqualTo(bytes(136, 255));
+    }
+
+    private byte[] grey(int bits, int width, int strip) throws Exception {
+        return frame(new Pictures.Tiff(width, 1, bits, 1, 1, bytes(strip)).end(false))
+                .source()
+                .decode()
+                .samples();
+    }
+
+    @Test
+    void codePointsOfPngGoBeforeGammaAndUnknownOnesAreSaid() throws Exception {
+        byte[] gamma = ByteBuffer.allocate(4).putInt(100_000).array();
+        Frame srgb = frame(new Pictures.Png(1, 1, 8, 2, false)
+                .chunk("cICP", bytes(1, 13, 0, 1)) // ITU-T H.273: primaries and transfer of sRGB
+                .chunk("gAMA", gamma)
+                .data(bytes(0, 1, 2, 3))
+                .end());
+        assertThat(srgb.source().space()).isEqualTo(new ColourSpace.DeviceRgb());
+        assertThat(srgb.notes()).extracting(Frame.Note::feature).noneMatch(f -> f.contains("cICP"));
+        Frame wide = frame(new Pictures.Png(1, 1, 8, 2, false)
+                .chunk("cICP", bytes(9, 16, 0, 1))
+                .data(bytes(0, 1, 2, 3))
+                .end());
+        assertThat(wide.notes()).extracting(Frame.Note::feature).anyMatch(f -> f.contains("primaries 9"));
     }
 
     @Test

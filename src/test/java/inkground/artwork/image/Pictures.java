@@ -90,6 +90,10 @@ final class Pictures {
             return bytes(tag, 2, all.length, all);
         }
 
+        Tiff data(int tag, byte[] all) {
+            return bytes(tag, 7, all.length, all);
+        }
+
         Tiff ratio(int tag, int value) {
             return bytes(tag, 5, 1, new byte[] {
                 (byte) (value >> 24), (byte) (value >> 16), (byte) (value >> 8), (byte) value, 0, 0, 0, 1

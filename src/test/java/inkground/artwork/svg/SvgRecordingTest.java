@@ -313,12 +313,57 @@ class SvgRecordingTest {
         assertThat(list.approximations()).extracting(Approximation::shownAs).anyMatch(s -> s.contains("300"));
     }
 
+    /** Filter Effects Level 1 §9.14: one colour stays itself however it is blurred; a wide blur keeps its place. */
+    @Test
+    void aBlurKeepsItsColourAndIsAGaussFunction() throws Exception {
+        for (String space : List.of("linearRGB", "sRGB")) {
+            Op.Image image = only(
+                    Op.Image.class,
+                    "<filter id='f' x='-.5' width='2' color-interpolation-filters='" + space
+                            + "'><feGaussianBlur stdDeviation='4'/></filter>"
+                            + "<rect x='24' y='24' width='48' height='48' fill='seagreen' filter='url(#f)'/>");
+            ImageSource.Pixels pixels = image.image().decode();
+            double perPx = pixels.width() / (image.bounds().width() / 0.75);
+            int y = pixels.height() / 2;
+            for (double px : new double[] {18, 24, 30, 48}) {
+                int x = (int) Math.round((px - image.bounds().x0() / 0.75) * perPx - 0.5);
+                int at = y * pixels.width() + x;
+                // beside an edge at 24: the normal distribution at -1.5, 0 and 1.5
+                double covered = px == 18 ? 0.0668 : px == 24 ? 0.5 : px == 30 ? 0.9332 : 1;
+                assertThat((pixels.mask().samples()[at] & 255) / 255.0).isCloseTo(covered, within(0.02));
+                int tolerance = px == 18 ? 8 : 2; // of 17 levels of alpha
+                assertThat(pixels.samples()[3 * at] & 255).isCloseTo(0x2e, within(tolerance));
+                assertThat(pixels.samples()[3 * at + 1] & 255).isCloseTo(0x8b, within(tolerance));
+                assertThat(pixels.samples()[3 * at + 2] & 255).isCloseTo(0x57, within(tolerance));
+            }
+        }
+    }
+
+    @Test
+    void aShadowOfTheAlphaAloneIsBlurredToo() throws Exception {
+        Op.Image image = only(
+                Op.Image.class,
+                "<filter id='f'><feGaussianBlur in='SourceAlpha' stdDeviation='3 0'/></filter>"
+                        + "<rect x='24' y='24' width='48' height='48' fill='red' transform='rotate(10 48 48)'"
+                        + " filter='url(#f)'/>");
+        ImageSource.Pixels pixels = image.image().decode();
+        int middle = pixels.width() * (pixels.height() / 2) + pixels.width() / 2;
+        assertThat(pixels.mask().samples()[middle] & 255).isEqualTo(255);
+        assertThat(pixels.samples()[3 * middle] & 255).isZero();
+    }
+
     @Test
     void aPictureInsideIsPlacedUprightInItsBox() throws Exception {
         Op.Image image = only(Op.Image.class, "<image x='8' y='16' width='16' height='8' href='" + data(4, 2) + "'/>");
         assertThat(image.image().width()).isEqualTo(4);
         assertBox(image.bounds(), 6, 12, 18, 18);
         assertThat(image.unitToPage().y(0, 1)).as("its top").isCloseTo(12, within(1e-4));
+    }
+
+    @Test
+    void aHiddenPictureIsNotShown() throws Exception {
+        assertThat(ops("<image width='16' height='8' visibility='hidden' href='" + data(4, 2) + "'/>"))
+                .isEmpty();
     }
 
     @Test
