@@ -11,6 +11,7 @@ import inkground.artwork.image.PictureSize;
 import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
+import inkground.colour.BlackPointCompensation;
 import inkground.colour.IccCondition;
 import inkground.colour.PrintCondition;
 import inkground.colour.PrintConditions;
@@ -33,6 +34,7 @@ public final class Job implements AutoCloseable {
     private final Stated whole;
     private final InkLibrary library;
     private final ColourAssignment assignment;
+    private final BlackPointCompensation black;
     private final Map<Integer, PageJob> pages = new ConcurrentHashMap<>();
 
     private final Map<OutputIntent, Stated> ofPages = new ConcurrentHashMap<>();
@@ -40,12 +42,13 @@ public final class Job implements AutoCloseable {
     /** How process inks print, and what is to be said of it. */
     private record Stated(PrintCondition condition, List<String> notes) {}
 
-    private Job(Artwork artwork, boolean chosen, Stated whole, InkLibrary library, ColourAssignment assignment) {
+    private Job(Artwork artwork, Choices choices, Stated whole, InkLibrary library) {
         this.artwork = artwork;
-        this.chosen = chosen;
+        this.chosen = choices.condition() != null;
         this.whole = whole;
         this.library = library;
-        this.assignment = assignment;
+        this.assignment = choices.assignment();
+        this.black = choices.black();
     }
 
     /**
@@ -55,19 +58,21 @@ public final class Job implements AutoCloseable {
      * @param inks file of the user's ink colours; null for none
      * @param assignment which colours are printed otherwise than stated
      * @param size of a picture
+     * @param black whether black is matched where colours go to process inks and the file leaves it open
      */
-    public record Choices(String condition, Path inks, ColourAssignment assignment, PictureSize size) {
+    public record Choices(
+            String condition, Path inks, ColourAssignment assignment, PictureSize size, BlackPointCompensation black) {
         /** All as the file has it. */
         public static final Choices NONE = new Choices(null, null);
 
         /** Of the size the file states. */
         public Choices(String condition, Path inks, ColourAssignment assignment) {
-            this(condition, inks, assignment, PictureSize.STATED);
+            this(condition, inks, assignment, PictureSize.STATED, BlackPointCompensation.DEFAULT);
         }
 
         /** @return the same with a picture of another size */
         public Choices sized(PictureSize other) {
-            return new Choices(condition, inks, assignment, other);
+            return new Choices(condition, inks, assignment, other, black);
         }
 
         /** Colours as the file has them. */
@@ -101,7 +106,7 @@ public final class Job implements AutoCloseable {
                 .map(intent -> SpectralInks.of(intent, notes))
                 .map(measured -> best(measured, library, notes))
                 .orElse(library);
-        return new Job(artwork, chosen != null, new Stated(whole.condition(), notes), inks, choices.assignment());
+        return new Job(artwork, choices, new Stated(whole.condition(), notes), inks);
     }
 
     /** What the file measured of its inks on its press comes before what the user's library knows of them in general. */
@@ -231,7 +236,7 @@ public final class Job implements AutoCloseable {
         int number = list.page().number();
         List<ColourSpace.Separation> declared = artwork.declaredColorants(number);
         Stated stated = conditionOf(number);
-        InkMapping mapping = InkMapping.of(declared, list, stated.condition(), rules);
+        InkMapping mapping = InkMapping.of(declared, list, stated.condition(), black, rules);
         return new PageJob(
                 new Plate(list, mapping), declared, artwork.mixingHints(number), rules, library, stated.notes());
     }

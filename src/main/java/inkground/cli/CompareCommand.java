@@ -8,6 +8,8 @@ import inkground.app.PageComparison.Size;
 import inkground.app.PageJob;
 import inkground.app.Proofs;
 import inkground.appearance.AskedColours;
+import inkground.artwork.ColourAssignment;
+import inkground.artwork.image.PictureSize;
 import inkground.base.Refusal;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -100,7 +102,7 @@ final class CompareCommand implements Callable<Integer> {
         if (!(limit >= 0 && limit <= 100)) {
             throw new ParameterException(spec.commandLine(), "--limit is a colour difference from 0 to 100");
         }
-        Job.Choices choices = new Job.Choices(condition.name(), null);
+        Job.Choices choices = condition.choices(null, ColourAssignment.NONE, PictureSize.STATED);
         try (Job one = Job.open(before, choices, console.cancel(), console.progress());
                 Job two = Job.open(after, choices, console.cancel(), console.progress())) {
             PageJob first = one.page(page, console.cancel(), console.progress());
