@@ -1,6 +1,7 @@
 package inkground.app;
 
 import inkground.artwork.image.PictureSize;
+import inkground.colour.BlackPointCompensation;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
@@ -17,6 +18,7 @@ import java.util.Set;
  * @param condition how process inks print: a bundled name, or a file of the record; empty for what the artwork says
  * @param inks file of the user's ink colours, if any
  * @param size chosen for a picture
+ * @param black whether black was matched where colours went to process inks and the file left it open
  * @param printing way of printing in words, if one was named
  * @param underbaseOpacity opacity of the underbase's white, 0 to 1, where it is not the usual one
  * @param overprint whether overprint was honoured
@@ -30,6 +32,7 @@ public record Approval(
         Optional<String> condition,
         Optional<String> inks,
         PictureSize size,
+        BlackPointCompensation black,
         Optional<String> printing,
         OptionalDouble underbaseOpacity,
         boolean overprint,

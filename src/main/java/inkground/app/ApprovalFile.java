@@ -9,6 +9,7 @@ import inkground.artwork.image.PictureSize;
 import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
+import inkground.colour.BlackPointCompensation;
 import inkground.substrate.JsonFields;
 import java.io.IOException;
 import java.io.InputStream;
@@ -65,6 +66,7 @@ import java.util.zip.ZipOutputStream;
  *   "condition": "FOGRA39L",
  *   "inks": "inks/club.json",
  *   "pictureWidthMm": 280, "pictureDpi": 0,
+ *   "blackPoint": "on",
  *   "printing": "screen printing, plastisol",
  *   "underbaseOpacity": 0.9,
  *   "overprint": true,
@@ -73,7 +75,7 @@ import java.util.zip.ZipOutputStream;
  * }
  * </pre>
  *
- * <p>{@code by}, {@code condition}, {@code inks}, {@code printing} and {@code underbaseOpacity} may be left out. The sums tell of
+ * <p>{@code by}, {@code condition}, {@code inks}, {@code blackPoint}, {@code printing} and {@code underbaseOpacity} may be left out. The sums tell of
  * damage and of a part that was exchanged; they are no signature.
  */
 final class ApprovalFile {
@@ -199,6 +201,9 @@ final class ApprovalFile {
         approval.inks().ifPresent(inks -> out.put("inks", inks));
         out.put("pictureWidthMm", approval.size().widthMm());
         out.put("pictureDpi", approval.size().dpi());
+        if (approval.black() != BlackPointCompensation.DEFAULT) {
+            out.put("blackPoint", approval.black().name().toLowerCase(Locale.ROOT));
+        }
         approval.printing().ifPresent(printing -> out.put("printing", printing));
         approval.underbaseOpacity().ifPresent(opacity -> out.put("underbaseOpacity", opacity));
         out.put("overprint", approval.overprint());
@@ -329,6 +334,9 @@ final class ApprovalFile {
         Optional<String> condition = textIfThere(fields, "condition");
         Optional<String> inks = textIfThere(fields, "inks");
         PictureSize size = size(fields);
+        BlackPointCompensation black = fields.has("blackPoint")
+                ? fields.word("blackPoint", BlackPointCompensation.class)
+                : BlackPointCompensation.DEFAULT;
         Optional<String> printing = textIfThere(fields, "printing");
         OptionalDouble opacity = fields.has("underbaseOpacity")
                 ? OptionalDouble.of(fields.number("underbaseOpacity", 0, 1))
@@ -341,7 +349,8 @@ final class ApprovalFile {
         }
         fields.end();
         check(parts, artwork, condition, inks, name);
-        return new Approval(artwork, page, condition, inks, size, printing, opacity, overprint, layers, by, when);
+        return new Approval(
+                artwork, page, condition, inks, size, black, printing, opacity, overprint, layers, by, when);
     }
 
     private static Optional<String> textIfThere(JsonFields fields, String field) throws Refusal {

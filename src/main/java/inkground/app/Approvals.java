@@ -96,9 +96,7 @@ public final class Approvals {
 
     /** @return where the record of an artwork is kept by custom */
     public static Path beside(Path artwork) {
-        String name = artwork.getFileName().toString();
-        int dot = name.lastIndexOf('.');
-        return artwork.resolveSibling((dot > 0 ? name.substring(0, dot) : name) + ENDING);
+        return artwork.resolveSibling(artwork.getFileName() + ENDING);
     }
 
     /** @return whether a file is to be read as a record: an archive, told by how it starts; not if it cannot be read */
@@ -155,6 +153,7 @@ public final class Approvals {
                 condition,
                 inks,
                 choices.size(),
+                choices.black(),
                 order.printing(),
                 order.underbaseOpacity(),
                 order.overprint(),
@@ -285,7 +284,8 @@ public final class Approvals {
                             .orElse(null),
                     approval.inks().map(folder::resolve).orElse(null),
                     arrangement.assignment(),
-                    approval.size());
+                    approval.size(),
+                    approval.black());
             Job job = Job.open(folder.resolve(approval.artwork()), choices, cancel, progress);
             boolean whole = false;
             try {

@@ -190,7 +190,8 @@ public final class Grounds {
     public static Deletion deletion(PageJob page, ColourAssignment nominated, Cancel cancel, Progress progress)
             throws Refusal {
         DisplayList list = page.displayList();
-        InkMapping mapping = InkMapping.of(page.declared(), list, page.condition(), nominated);
+        InkMapping mapping = InkMapping.of(
+                page.declared(), list, page.condition(), page.plate().mapping().black(), nominated);
         DisplayList without = Repaint.of(list, c -> mapping.isBare(c) ? Optional.empty() : Optional.of(c));
         int[] objects = new int[1];
         Repaint.each(list.ops(), list.defaultLayers(), op -> {

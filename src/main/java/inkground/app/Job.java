@@ -11,6 +11,7 @@ import inkground.artwork.image.PictureSize;
 import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
+import inkground.colour.BlackPointCompensation;
 import inkground.colour.IccCondition;
 import inkground.colour.PrintCondition;
 import inkground.colour.PrintConditions;
@@ -34,21 +35,23 @@ public final class Job implements AutoCloseable {
     private final Artwork artwork;
     private final Choices choices;
     private final Optional<Stamp> stamp;
-    private final Stated whole;
+    private final PrintCondition chosen; // null for what the file says
     private final InkLibrary library;
+    private final Stated whole;
     private final Map<Integer, PageJob> pages = new ConcurrentHashMap<>();
 
     private final Map<OutputIntent, Stated> ofPages = new ConcurrentHashMap<>();
 
-    /** How process inks print, and what is to be said of it. */
-    private record Stated(PrintCondition condition, List<String> notes) {}
+    /** How process inks print, which inks are better known than by the artwork, and what is to be said of both. */
+    private record Stated(PrintCondition condition, InkLibrary inks, List<String> notes) {}
 
-    private Job(Artwork artwork, Choices choices, Optional<Stamp> stamp, Stated whole, InkLibrary library) {
+    private Job(Artwork artwork, Choices choices, Optional<Stamp> stamp, PrintCondition chosen, InkLibrary library) {
         this.artwork = artwork;
         this.choices = choices;
         this.stamp = stamp;
-        this.whole = whole;
+        this.chosen = chosen;
         this.library = library;
+        this.whole = stated(artwork.outputIntent());
     }
 
     /** By which a file that was written since is told; empty for one that is not there. */
@@ -69,19 +72,21 @@ public final class Job implements AutoCloseable {
      * @param inks file of the user's ink colours; null for none
      * @param assignment which colours are printed otherwise than stated
      * @param size of a picture
+     * @param black whether black is matched where colours go to process inks and the file leaves it open
      */
-    public record Choices(String condition, Path inks, ColourAssignment assignment, PictureSize size) {
+    public record Choices(
+            String condition, Path inks, ColourAssignment assignment, PictureSize size, BlackPointCompensation black) {
         /** All as the file has it. */
         public static final Choices NONE = new Choices(null, null);
 
         /** Of the size the file states. */
         public Choices(String condition, Path inks, ColourAssignment assignment) {
-            this(condition, inks, assignment, PictureSize.STATED);
+            this(condition, inks, assignment, PictureSize.STATED, BlackPointCompensation.DEFAULT);
         }
 
         /** @return the same with a picture of another size */
         public Choices sized(PictureSize other) {
-            return new Choices(condition, inks, assignment, other);
+            return new Choices(condition, inks, assignment, other, black);
         }
 
         /** Colours as the file has them. */
@@ -110,13 +115,17 @@ public final class Job implements AutoCloseable {
         InkLibrary library = choices.inks() == null ? InkLibrary.EMPTY : InkLibraries.read(choices.inks());
         Optional<Stamp> stamp = Stamp.of(file);
         Artwork artwork = ArtworkFiles.open(file, choices.size(), cancel, progress);
-        Stated whole = chosen == null ? stated(artwork.outputIntent()) : new Stated(chosen, List.of());
-        List<String> notes = new ArrayList<>(whole.notes());
-        InkLibrary inks = artwork.outputIntent()
-                .map(intent -> SpectralInks.of(intent, notes))
+        return new Job(artwork, choices, stamp, chosen, library);
+    }
+
+    /** What an output intent says, where the user has not chosen otherwise. */
+    private Stated stated(Optional<OutputIntent> intent) {
+        List<String> notes = new ArrayList<>();
+        PrintCondition condition = chosen == null ? condition(intent, notes) : chosen;
+        InkLibrary inks = intent.map(of -> SpectralInks.of(of, notes))
                 .map(measured -> best(measured, library, notes))
                 .orElse(library);
-        return new Job(artwork, choices, stamp, new Stated(whole.condition(), notes), inks);
+        return new Stated(condition, inks, List.copyOf(notes));
     }
 
     /** What the file measured of its inks on its press comes before what the user's library knows of them in general. */
@@ -129,34 +138,40 @@ public final class Job implements AutoCloseable {
     }
 
     /** The condition a file or page was made for; the usual one where none is stated that can be used, and a note says so. */
-    private static Stated stated(Optional<OutputIntent> intent) {
+    private static PrintCondition condition(Optional<OutputIntent> intent, List<String> notes) {
         if (intent.isEmpty()) {
-            return usual("the file states no print condition; process inks are shown as " + DEFAULT_CONDITION);
+            return usual(notes, "the file states no print condition; process inks are shown as " + DEFAULT_CONDITION);
         }
         String name = intent.get().condition();
         if (intent.get().profile() == null) {
             return PrintConditions.BUNDLED.contains(name)
-                    ? new Stated(PrintConditions.bundled(name), List.of())
-                    : usual("the file's print condition '" + name
-                            + "' is only named, without its profile; process inks are shown as " + DEFAULT_CONDITION
-                            + ". Choose another if you have its data");
+                    ? PrintConditions.bundled(name)
+                    : usual(
+                            notes,
+                            "the file's print condition '" + name
+                                    + "' is only named, without its profile; process inks are shown as "
+                                    + DEFAULT_CONDITION
+                                    + ". Choose another if you have its data");
         }
         try {
-            return new Stated(IccCondition.of(intent.get().profile().bytes(), name), List.of());
+            return IccCondition.of(intent.get().profile().bytes(), name);
         } catch (Refusal e) {
-            return usual("the file's print condition cannot be used (" + e.getMessage()
-                    + "); process inks are shown as " + DEFAULT_CONDITION);
+            return usual(
+                    notes,
+                    "the file's print condition cannot be used (" + e.getMessage() + "); process inks are shown as "
+                            + DEFAULT_CONDITION);
         }
     }
 
-    private static Stated usual(String note) {
-        return new Stated(PrintConditions.bundled(DEFAULT_CONDITION), List.of(note));
+    private static PrintCondition usual(List<String> notes, String note) {
+        notes.add(note);
+        return PrintConditions.bundled(DEFAULT_CONDITION);
     }
 
-    /** A page may have been made for another condition than the rest of the file. */
-    private Stated conditionOf(int page) {
+    /** A page may have been made for another condition, with inks measured on another press, than the rest of the file. */
+    private Stated statedOf(int page) {
         Optional<OutputIntent> intent = artwork.outputIntent(page);
-        if (choices.condition() != null || intent.isEmpty() || intent.equals(artwork.outputIntent())) {
+        if (intent.isEmpty() || intent.equals(artwork.outputIntent())) {
             return whole;
         }
         return ofPages.computeIfAbsent(intent.get(), own -> stated(intent));
@@ -255,10 +270,10 @@ public final class Job implements AutoCloseable {
     private PageJob prepare(DisplayList list, ColourAssignment rules) {
         int number = list.page().number();
         List<ColourSpace.Separation> declared = artwork.declaredColorants(number);
-        Stated stated = conditionOf(number);
-        InkMapping mapping = InkMapping.of(declared, list, stated.condition(), rules);
+        Stated stated = statedOf(number);
+        InkMapping mapping = InkMapping.of(declared, list, stated.condition(), choices.black(), rules);
         return new PageJob(
-                new Plate(list, mapping), declared, artwork.mixingHints(number), rules, library, stated.notes());
+                new Plate(list, mapping), declared, artwork.mixingHints(number), rules, stated.inks(), stated.notes());
     }
 
     @Override

@@ -34,7 +34,7 @@ final class GamutSamples {
 
     /**
      * @param inks planes of those that may print
-     * @param onUnderbase whether a whole underbase lies beneath
+     * @param onUnderbase whether an underbase lies beneath, whole but for what inks knock out
      * @param totalInk largest sum of tints
      */
     GamutSamples(StackModel model, int[] inks, boolean onUnderbase, double totalInk) {
@@ -199,7 +199,11 @@ final class GamutSamples {
             for (int i = 0; i < inks.length; i++) {
                 all[inks[i]] = of[i];
             }
-            model.layer(all, onUnderbase, lab, work);
+            if (onUnderbase) {
+                model.layerKnockedOut(all, lab, work);
+            } else {
+                model.layer(all, false, lab, work);
+            }
             Cie.xyzToLab(lab, lab);
             return lab;
         }

@@ -108,25 +108,43 @@ public final class StackModel {
         if (underbaseLayer != null) {
             coverage = tints.length > inks ? tints[inks] : underbaseCoverage(tints);
         }
-        double[] work = new double[3];
         double[] exact = new double[inks];
-        if (coverage == 0 || coverage == 255) {
-            for (int i = 0; i < inks; i++) {
-                exact[i] = tints[i] / 255.0;
-            }
-            layer(exact, coverage == 255, xyz, work);
+        for (int i = 0; i < inks; i++) {
+            exact[i] = tints[i] / 255.0;
+        }
+        layerOnPart(exact, coverage / 255.0, xyz, new double[3]);
+    }
+
+    /**
+     * Lays inks on the underbase and on what those that knock it out leave bare.
+     *
+     * @param tints one per ink, 0 to 1
+     * @param xyz receives X, Y, Z
+     * @param work three places
+     */
+    void layerKnockedOut(double[] tints, double[] xyz, double[] work) {
+        double removed = 0;
+        for (int i = 0; i < inks; i++) {
+            removed = removesUnderbase[i] ? Math.max(removed, tints[i]) : removed;
+        }
+        layerOnPart(tints, 1 - removed, xyz, work);
+    }
+
+    private void layerOnPart(double[] tints, double part, double[] xyz, double[] work) {
+        if (part <= 0 || part >= 1) {
+            layer(tints, part >= 1, xyz, work);
             return;
         }
         // At an edge the inks lie on the underbase, not beside it by chance: its part of the pixel takes as much ink as
         // fits.
-        double part = coverage / 255.0;
+        double[] on = new double[inks];
         double[] beside = new double[inks];
         for (int i = 0; i < inks; i++) {
-            exact[i] = Math.min(1, tints[i] / 255.0 / part);
-            beside[i] = Math.max(0, (tints[i] / 255.0 - part * exact[i]) / (1 - part));
+            on[i] = Math.min(1, tints[i] / part);
+            beside[i] = Math.max(0, (tints[i] - part * on[i]) / (1 - part));
         }
         double[] bare = new double[3];
-        layer(exact, true, xyz, work);
+        layer(on, true, xyz, work);
         layer(beside, false, bare, work);
         for (int i = 0; i < 3; i++) {
             xyz[i] = part * xyz[i] + (1 - part) * bare[i];

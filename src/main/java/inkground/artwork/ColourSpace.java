@@ -1,5 +1,7 @@
 package inkground.artwork;
 
+import inkground.colour.BlackPointCompensation;
+import inkground.colour.Rendering;
 import inkground.colour.RenderingIntent;
 import java.util.Arrays;
 import java.util.List;
@@ -19,9 +21,14 @@ public sealed interface ColourSpace {
         return 1;
     }
 
-    /** @return the same space, its colours printed by a rendering intent where a profile defines them */
-    default ColourSpace by(RenderingIntent intent) {
+    /** @return the same space, its colours brought to the print as an object wants it where they are defined by the CIE's */
+    default ColourSpace by(Rendering rendering) {
         return this;
+    }
+
+    /** @return how the object that is painted wants its colours brought to the print: §8.6.5.8, table 57 */
+    default Rendering rendering() {
+        return Rendering.USUAL;
     }
 
     /** Grey of the device, 0 black to 1 white: §8.6.4.2. */
@@ -67,8 +74,25 @@ public sealed interface ColourSpace {
      * @param white XYZ of the white point, Y = 1
      * @param gamma three exponents
      * @param matrix nine values Xa Ya Za Xb Yb Zb Xc Yc Zc
+     * @param black whether the object that is painted wants its black matched
      */
-    record CalRgb(List<Double> white, List<Double> gamma, List<Double> matrix) implements ColourSpace {
+    record CalRgb(List<Double> white, List<Double> gamma, List<Double> matrix, BlackPointCompensation black)
+            implements ColourSpace {
+        /** Black as is usual. */
+        public CalRgb(List<Double> white, List<Double> gamma, List<Double> matrix) {
+            this(white, gamma, matrix, BlackPointCompensation.DEFAULT);
+        }
+
+        @Override
+        public ColourSpace by(Rendering rendering) {
+            return new CalRgb(white, gamma, matrix, rendering.black());
+        }
+
+        @Override
+        public Rendering rendering() {
+            return new Rendering(RenderingIntent.RELATIVE, black);
+        }
+
         @Override
         public int components() {
             return 3;
@@ -80,8 +104,24 @@ public sealed interface ColourSpace {
      *
      * @param white XYZ of the white point, Y = 1
      * @param range amin, amax, bmin, bmax
+     * @param black whether the object that is painted wants its black matched
      */
-    record CieLab(List<Double> white, List<Double> range) implements ColourSpace {
+    record CieLab(List<Double> white, List<Double> range, BlackPointCompensation black) implements ColourSpace {
+        /** Black as is usual. */
+        public CieLab(List<Double> white, List<Double> range) {
+            this(white, range, BlackPointCompensation.DEFAULT);
+        }
+
+        @Override
+        public ColourSpace by(Rendering rendering) {
+            return new CieLab(white, range, rendering.black());
+        }
+
+        @Override
+        public Rendering rendering() {
+            return new Rendering(RenderingIntent.RELATIVE, black);
+        }
+
         @Override
         public int components() {
             return 3;
@@ -104,16 +144,16 @@ public sealed interface ColourSpace {
      * @param profile the profile's bytes, as embedded; possibly broken
      * @param components 1, 3 or 4
      * @param alternate the space to use when the profile cannot be used; of as many components
-     * @param intent by which the object that is painted wants its colours to be printed: §8.6.5.8
+     * @param rendering how the object that is painted wants its colours brought to the print
      */
-    record Icc(Profile profile, int components, ColourSpace alternate, RenderingIntent intent) implements ColourSpace {
-        /** By the intent that a page begins with, relative colorimetric. */
+    record Icc(Profile profile, int components, ColourSpace alternate, Rendering rendering) implements ColourSpace {
+        /** As a page begins. */
         public Icc(Profile profile, int components, ColourSpace alternate) {
-            this(profile, components, alternate, RenderingIntent.RELATIVE);
+            this(profile, components, alternate, Rendering.USUAL);
         }
 
         @Override
-        public ColourSpace by(RenderingIntent other) {
+        public ColourSpace by(Rendering other) {
             return new Icc(profile, components, alternate, other);
         }
 
@@ -175,8 +215,9 @@ public sealed interface ColourSpace {
         }
 
         @Override
-        public ColourSpace by(RenderingIntent intent) {
-            return base instanceof Icc ? new Indexed(base.by(intent), highest, table) : this;
+        public ColourSpace by(Rendering rendering) {
+            ColourSpace other = base.by(rendering);
+            return other.equals(base) ? this : new Indexed(other, highest, table);
         }
 
         /** @return the base-space colour at an index, clipped to the table */

@@ -14,6 +14,8 @@ import inkground.app.PageJob;
 import inkground.app.Proofs;
 import inkground.app.SessionFile;
 import inkground.appearance.AskedColours;
+import inkground.artwork.ColourAssignment;
+import inkground.artwork.image.PictureSize;
 import inkground.base.Refusal;
 import inkground.substrate.Substrate;
 import java.nio.file.Files;
@@ -128,7 +130,7 @@ final class CompareCommand implements Callable<Integer> {
             throw new ParameterException(
                     spec.commandLine(), "--assign and --bare are for comparing with an approval record");
         }
-        Job.Choices choices = new Job.Choices(condition.name(), null);
+        Job.Choices choices = condition.choices(null, ColourAssignment.NONE, PictureSize.STATED);
         try (Job one = Job.open(earlier, choices, console.cancel(), console.progress());
                 Job two = Job.open(later, choices, console.cancel(), console.progress())) {
             PageJob first = one.page(page == null ? 1 : page, console.cancel(), console.progress());
@@ -148,7 +150,7 @@ final class CompareCommand implements Callable<Integer> {
                 }
             }
             Arrangement arrangement = arrangement();
-            Job.Choices choices = new Job.Choices(condition.name(), null, arrangement.assignment());
+            Job.Choices choices = condition.choices(null, arrangement.assignment(), PictureSize.STATED);
             try (Job two = Job.open(later, choices, console.cancel(), console.progress())) {
                 int number = page == null ? record.approval().page() : page;
                 PageJob second = two.page(number, console.cancel(), console.progress());
@@ -161,7 +163,7 @@ final class CompareCommand implements Callable<Integer> {
 
     /** As the options say; without them as it is kept beside the artwork, and else as the file has it. */
     private Arrangement arrangement() throws Refusal {
-        Path kept = AssignmentFile.beside(later);
+        Path kept = AssignmentFile.foundBeside(later);
         if (assignment.given() || !Files.isRegularFile(kept)) {
             return assignment.arrangement();
         }

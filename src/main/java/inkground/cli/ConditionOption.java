@@ -1,5 +1,10 @@
 package inkground.cli;
 
+import inkground.app.Job;
+import inkground.artwork.ColourAssignment;
+import inkground.artwork.image.PictureSize;
+import inkground.colour.BlackPointCompensation;
+import java.nio.file.Path;
 import picocli.CommandLine.Option;
 
 /** How process inks print, where the user knows better than the file. */
@@ -12,8 +17,22 @@ final class ConditionOption {
                             + " file or a CMYK profile. Default: the file's output intent, else FOGRA39L.")
     private String condition;
 
-    /** @return as given, or null */
-    String name() {
-        return condition;
+    @Option(
+            names = "--black-point",
+            paramLabel = "default|on|off",
+            defaultValue = "default",
+            description =
+                    "Whether the darkest colour of RGB and Lab artwork becomes the darkest print (black point compensation),"
+                            + " where the file leaves it open. Default: on for RGB colours by the relative intent, else off.")
+    private BlackPointCompensation black;
+
+    /**
+     * @param inks file of the user's ink colours; null for none
+     * @param assignment which colours are printed otherwise than stated
+     * @param size of a picture
+     * @return all that is chosen in place of what the file says
+     */
+    Job.Choices choices(Path inks, ColourAssignment assignment, PictureSize size) {
+        return new Job.Choices(condition, inks, assignment, size, black);
     }
 }

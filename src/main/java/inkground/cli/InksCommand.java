@@ -51,7 +51,7 @@ final class InksCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Refusal {
         List<InkReport> reports = new ArrayList<>();
-        Job.Choices choices = new Job.Choices(condition.name(), null, assignment.assignment(), file.size());
+        Job.Choices choices = condition.choices(null, assignment.assignment(), file.size());
         try (Job job = Job.open(file.path(), choices, console.cancel(), console.progress())) {
             int[] pages =
                     page == null ? IntStream.rangeClosed(1, job.pages().size()).toArray() : new int[] {page};

@@ -48,7 +48,7 @@ final class KnockoutCommand implements Callable<Integer> {
         if (!assignment.given()) {
             throw new ParameterException(spec.commandLine(), "say what is bare: --bare or --assign");
         }
-        Job.Choices choices = new Job.Choices(null, null, assignment.assignment(), file.size());
+        Job.Choices choices = new Job.Choices(null, null, assignment.assignment()).sized(file.size());
         try (Job job = Job.open(file.path(), choices, console.cancel(), console.progress())) {
             CleanFile.Result result = KnockOuts.write(job, out, replace, console.cancel(), console.progress());
             console.say(out + ": " + result.removed() + (result.removed() == 1 ? " bare object" : " bare objects")

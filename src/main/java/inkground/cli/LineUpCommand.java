@@ -112,7 +112,7 @@ final class LineUpCommand implements Callable<Integer> {
                     "--size is " + LineUp.MIN_PICTURE_PX + " to " + LineUp.MAX_PICTURE_PX + " pixels");
         }
         List<Substrate> substrates = substrates();
-        Job.Choices choices = new Job.Choices(condition.name(), library, assignment.assignment(), file.size());
+        Job.Choices choices = condition.choices(library, assignment.assignment(), file.size());
         try (Job job = Job.open(file.path(), choices, console.cancel(), console.progress())) {
             PageJob one = job.page(page, console.cancel(), console.progress());
             Set<Integer> layers = Layers.without(layersOff, one.displayList());

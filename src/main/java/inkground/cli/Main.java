@@ -73,6 +73,7 @@ public final class Main {
         root.setOut(console.out());
         root.setErr(console.err());
         root.setUsageHelpAutoWidth(true);
+        root.setCaseInsensitiveEnumValuesAllowed(true);
         root.setParameterExceptionHandler((e, args) -> wrongUsage(e, console));
         root.setExecutionExceptionHandler((e, line, parsed) -> failed(
                 e,

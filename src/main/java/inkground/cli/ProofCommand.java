@@ -88,7 +88,7 @@ final class ProofCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Refusal {
         Substrate on = SubstrateChoice.of(substrate, spec);
-        Job.Choices choices = new Job.Choices(condition.name(), library, assignment.assignment(), file.size());
+        Job.Choices choices = condition.choices(library, assignment.assignment(), file.size());
         worn.check(on, spec);
         if (worn.chosen() && screen.chosen()) {
             throw new ParameterException(spec.commandLine(), "--screen is for flat proofs; leave it or --worn out");

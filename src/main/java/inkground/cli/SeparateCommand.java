@@ -55,7 +55,7 @@ final class SeparateCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Refusal {
         Separations.Result result;
-        Job.Choices choices = new Job.Choices(condition.name(), null, assignment.assignment(), file.size());
+        Job.Choices choices = condition.choices(null, assignment.assignment(), file.size());
         try (Job job = Job.open(file.path(), choices, console.cancel(), console.progress())) {
             PageJob page = job.page(options.page(), console.cancel(), console.progress());
             result = Separations.write(

@@ -27,7 +27,7 @@ public final class Bands {
 
     Bands(double[] matrix, double... n) {
         double[] white = new double[3];
-        Cie.multiply(matrix, new double[] {Cie.D50_X, Cie.D50_Y, Cie.D50_Z}, white);
+        Cie.multiply(matrix, Cie.D50, white);
         this.fromXyz = matrix.clone();
         for (int i = 0; i < 9; i++) {
             fromXyz[i] /= white[i / 3];

@@ -11,7 +11,7 @@ import java.util.Map;
  * The first table of a characterisation file in the text format of CGATS.17 and ISO 28178, read tolerantly: tabs,
  * comments, KEYWORD lines, quoted values, rows broken over lines, any number of fields.
  *
- * @param header keyword to value, quotes removed, in file order
+ * @param header keyword, upper case, to value, quotes removed, in file order
  * @param fields column names as the file has them, upper case
  * @param rows as many values per row as there are fields
  */
@@ -66,13 +66,14 @@ public record Cgats(Map<String, String> header, List<String> fields, List<List<S
                 if (tokens.isEmpty()) {
                     continue;
                 }
-                switch (tokens.get(0)) {
+                String keyword = tokens.get(0).toUpperCase(java.util.Locale.ROOT);
+                switch (keyword) {
                     case "BEGIN_DATA_FORMAT" -> fields = section(tokens, "END_DATA_FORMAT", MAX_FIELDS);
                     case "BEGIN_DATA" -> {
                         return table(fields, section(tokens, "END_DATA", MAX_FIELDS * MAX_ROWS));
                     }
                     case "KEYWORD" -> {} // announces a keyword of the file's own; its value has its own line
-                    default -> header.put(tokens.get(0), String.join(" ", tokens.subList(1, tokens.size())));
+                    default -> header.put(keyword, String.join(" ", tokens.subList(1, tokens.size())));
                 }
             }
             throw new Refusal(file + " holds no BEGIN_DATA line, so it has no measurements. Is it a CGATS file?");
@@ -83,7 +84,7 @@ public record Cgats(Map<String, String> header, List<String> fields, List<List<S
             List<String> out = new ArrayList<>(first.subList(1, first.size()));
             while (line < lines.length) {
                 List<String> tokens = tokens(lines[line++]);
-                if (!tokens.isEmpty() && tokens.get(0).equals(end)) {
+                if (!tokens.isEmpty() && tokens.get(0).equalsIgnoreCase(end)) {
                     return out;
                 }
                 out.addAll(tokens);

@@ -23,6 +23,9 @@ public final class Cie {
     /** Z of the D50 white as ICC.1 rounds it. */
     public static final double D50_Z = 0.8249;
 
+    /** The D50 white; not to be changed. */
+    static final double[] D50 = {D50_X, D50_Y, D50_Z};
+
     private static final double EPSILON = 216.0 / 24389;
     private static final double KAPPA = 24389.0 / 27;
     private static final double POW_25_7 = 6103515625.0;

@@ -22,7 +22,9 @@ public final class IccCondition implements PrintCondition {
     private volatile float[] grid; // media-relative cube roots of X, Y, Z, which are nearly even in the tints
     private final CmykInverse inverse;
     private final byte[] profile;
-    private final Map<RenderingIntent, Optional<IccReader>> byIntent = new ConcurrentHashMap<>();
+    private final Map<Way, Optional<IccReader>> ways = new ConcurrentHashMap<>();
+
+    private record Way(RenderingIntent intent, boolean blackMatched) {}
 
     private IccCondition(String name, Lab paper, IccReader reader, byte[] profile) {
         this.name = name;
@@ -141,11 +143,11 @@ public final class IccCondition implements PrintCondition {
 
     /** The profile's own tables answer the perceptual and the saturation intent, if it has them. */
     @Override
-    public boolean byIntent(Lab lab, RenderingIntent intent, float[] cmyk) {
+    public boolean byIntent(Lab lab, RenderingIntent intent, boolean blackMatched, float[] cmyk) {
         if (intent == RenderingIntent.RELATIVE || intent == RenderingIntent.ABSOLUTE) {
-            return PrintCondition.super.byIntent(lab, intent, cmyk);
+            return PrintCondition.super.byIntent(lab, intent, blackMatched, cmyk);
         }
-        Optional<IccReader> tables = byIntent.computeIfAbsent(intent, this::tables);
+        Optional<IccReader> tables = tables(intent, blackMatched);
         if (tables.isEmpty()) {
             return false;
         }
@@ -157,9 +159,25 @@ public final class IccCondition implements PrintCondition {
         }
     }
 
-    private Optional<IccReader> tables(RenderingIntent intent) {
+    @Override
+    public boolean blackMatched(Rendering rendering) {
+        RenderingIntent intent = rendering.intent();
+        if (intent == RenderingIntent.RELATIVE || intent == RenderingIntent.ABSOLUTE) {
+            return PrintCondition.super.blackMatched(rendering);
+        }
+        return tables(intent, false)
+                .map(t -> t.statesBlack() || rendering.black().applies(intent))
+                .orElseGet(() -> PrintCondition.super.blackMatched(rendering));
+    }
+
+    private Optional<IccReader> tables(RenderingIntent intent, boolean blackMatched) {
+        return ways.computeIfAbsent(new Way(intent, blackMatched), this::open);
+    }
+
+    private Optional<IccReader> open(Way way) {
         try {
-            return Optional.of(IccReader.open(profile, 4, intent)).filter(IccReader::hasWayBack);
+            return Optional.of(IccReader.open(profile, 4, way.intent(), way.blackMatched()))
+                    .filter(IccReader::hasWayBack);
         } catch (BrokenProfile e) {
             return Optional
                     .empty(); // the intent's tables are damaged: the colorimetric ones have been read, and stand in

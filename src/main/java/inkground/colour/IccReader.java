@@ -6,8 +6,9 @@ import java.util.Set;
  * Colours of an ICC profile as Lab for D50 and back [ICC1]: by tables of version 2 or 4, by matrix and curves, or by a grey curve. The
  * absolute intent is the relative one on the media white. Thread-safe.
  *
- * <p>Of colours that go to a device by the perceptual or the saturation table of version 4, black is moved to the black of the
- * reference medium that these tables are made for, by linear scaling of X, Y, Z (black point compensation); all others go as they are.
+ * <p>With black points matched [ISO18619], Lab is for a medium whose black is L* 0, both ways. Of colours that go to a device by the
+ * perceptual or the saturation table of version 4, black is always moved to the black of the reference medium that these tables are
+ * made for; all others go as they are unless black points are matched.
  *
  * <table>
  * <caption>Ranges</caption>
@@ -22,13 +23,12 @@ public final class IccReader {
 
     private static final int HEADER_BYTES = 128;
     private static final Set<String> NOT_OF_A_DEVICE = Set.of("link", "abst", "nmcl");
-    private static final double[] D50 = {Cie.D50_X, Cie.D50_Y, Cie.D50_Z};
-    // Black of the reference medium of version 4's perceptual and saturation intents [ICC1].
-    private static final double[] REFERENCE_BLACK = {0.00336, 0.0034731, 0.00287};
 
     private final int components;
     private final double[] white; // of the medium by D50; 1, 1, 1 for all but the absolute intent
-    private final double[] black; // where black is moved on the way to the device
+    private final double[] sourceBlack; // that is moved to 0 on the way from the device
+    private final double[] deviceBlack; // where black is moved on the way to the device
+    private final boolean statesBlack;
     private final IccWay toConnection;
     private final IccWay toDevice; // null where the profile lacks it
     private final BrokenProfile noWayBack; // why
@@ -36,13 +36,17 @@ public final class IccReader {
     private IccReader(
             int components,
             double[] white,
-            double[] black,
+            double[] sourceBlack,
+            double[] deviceBlack,
+            boolean statesBlack,
             IccWay toConnection,
             IccWay toDevice,
             BrokenProfile noWayBack) {
         this.components = components;
         this.white = white;
-        this.black = black;
+        this.sourceBlack = sourceBlack;
+        this.deviceBlack = deviceBlack;
+        this.statesBlack = statesBlack;
         this.toConnection = toConnection;
         this.toDevice = toDevice;
         this.noWayBack = noWayBack;
@@ -62,13 +66,20 @@ public final class IccReader {
         return open(profile, components, RenderingIntent.RELATIVE);
     }
 
+    /** As {@link #open(byte[], int, RenderingIntent, boolean)}, black points as they are. */
+    public static IccReader open(byte[] profile, int components, RenderingIntent intent) throws BrokenProfile {
+        return open(profile, components, intent, false);
+    }
+
     /**
      * @param profile the bytes
      * @param components expected of it
      * @param intent whose tables are used; where the profile lacks them, its first ones
+     * @param blackMatched whether the profile's black is that of Lab, both ways; without effect on the absolute intent
      * @throws BrokenProfile if it cannot be used, is of another number of components, or is too large
      */
-    public static IccReader open(byte[] profile, int components, RenderingIntent intent) throws BrokenProfile {
+    public static IccReader open(byte[] profile, int components, RenderingIntent intent, boolean blackMatched)
+            throws BrokenProfile {
         if (profile.length < HEADER_BYTES || profile.length > MAX_BYTES) {
             throw new BrokenProfile(
                     "the colour profile has " + profile.length + " bytes; usable are " + HEADER_BYTES + " to "
@@ -85,7 +96,18 @@ public final class IccReader {
             noWayBack = e; // the way to colours may still be whole, and is all that most profiles are opened for
         }
         IccWay there = IccWay.toConnection(tags, intent, components);
-        return new IccReader(components, white(tags, intent), black(tags, intent), there, back, noWayBack);
+        boolean statesBlack = BlackPoint.isStated(tags, intent);
+        return new IccReader(
+                components,
+                white(tags, intent),
+                blackMatched ? BlackPoint.ofSource(tags, intent, components) : new double[3],
+                back != null && (blackMatched || statesBlack)
+                        ? BlackPoint.ofDevice(tags, intent, components)
+                        : new double[3],
+                statesBlack,
+                there,
+                back,
+                noWayBack);
     }
 
     private static void check(IccTags tags, int components) throws BrokenProfile {
@@ -123,13 +145,6 @@ public final class IccReader {
         return new double[] {xyz[0] / Cie.D50_X, xyz[1], xyz[2] / Cie.D50_Z};
     }
 
-    private static double[] black(IccTags tags, RenderingIntent intent) {
-        boolean reference = tags.version() >= 4
-                && (intent == RenderingIntent.PERCEPTUAL || intent == RenderingIntent.SATURATION)
-                && IccWay.byTable(tags, intent);
-        return reference ? REFERENCE_BLACK : new double[3];
-    }
-
     /** @return the colour of the profile's medium, absolute; white where the profile does not tell a plausible one */
     static Lab mediaWhite(byte[] profile) {
         return mediaWhite(new IccTags(profile));
@@ -164,6 +179,7 @@ public final class IccReader {
             in[i] = colour[i] > 0 ? Math.min(1, colour[i]) : 0;
         }
         double[] xyz = toConnection.apply(in);
+        BlackPoint.expand(xyz, sourceBlack);
         return Cie.xyzToLab(xyz[0] * white[0], xyz[1] * white[1], xyz[2] * white[2]);
     }
 
@@ -180,14 +196,20 @@ public final class IccReader {
         }
         double[] xyz = Cie.labToXyz(lab);
         for (int i = 0; i < 3; i++) {
-            xyz[i] = xyz[i] / white[i] * (1 - black[i] / D50[i]) + black[i];
+            xyz[i] /= white[i];
         }
+        BlackPoint.compress(xyz, deviceBlack);
         double[] device = toDevice.apply(xyz);
         float[] out = new float[components];
         for (int i = 0; i < components; i++) {
             out[i] = (float) (device[i] > 0 ? Math.min(1, device[i]) : 0);
         }
         return out;
+    }
+
+    /** @return whether colours go to the device by tables that state their black, which is matched at all times */
+    boolean statesBlack() {
+        return statesBlack;
     }
 
     /** @return whether colours can be turned into components */

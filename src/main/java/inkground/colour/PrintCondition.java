@@ -39,10 +39,11 @@ public interface PrintCondition {
      *
      * @param lab media-relative; for the absolute intent absolute
      * @param intent wanted
+     * @param blackMatched whether the darkest print takes the place of L* 0; without effect on the absolute intent
      * @param cmyk receives four tints, 0 to 1, where the answer is true
      * @return whether it has one
      */
-    default boolean byIntent(Lab lab, RenderingIntent intent, float[] cmyk) {
+    default boolean byIntent(Lab lab, RenderingIntent intent, boolean blackMatched, float[] cmyk) {
         if (intent != RenderingIntent.ABSOLUTE) {
             return false;
         }
@@ -51,6 +52,15 @@ public interface PrintCondition {
         Lab relative = Cie.xyzToLab(xyz[0] / paper[0] * Cie.D50_X, xyz[1] / paper[1], xyz[2] / paper[2] * Cie.D50_Z);
         labToCmyk(relative.L(), relative.a(), relative.b(), cmyk);
         return true;
+    }
+
+    /**
+     * @return how black goes to the print by an intent: matched or not as is chosen, but at all times where the condition's tables state
+     *     their black; an intent that the condition has no tables for is the relative one
+     */
+    default boolean blackMatched(Rendering rendering) {
+        RenderingIntent intent = rendering.intent();
+        return rendering.black().applies(intent == RenderingIntent.ABSOLUTE ? intent : RenderingIntent.RELATIVE);
     }
 
     /** @return the tints of sRGB colours, where they come ready-made; asking for it computes nothing */

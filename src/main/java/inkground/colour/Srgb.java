@@ -33,11 +33,10 @@ public final class Srgb {
         }
         double[] scale = new double[3];
         Cie.multiply(Cie.inverse(m), white, scale);
-        double[] d50 = {Cie.D50_X, Cie.D50_Y, Cie.D50_Z};
         double[] out = new double[9];
         for (int i = 0; i < 3; i++) {
             double[] primary = {m[i] * scale[i], m[3 + i] * scale[i], m[6 + i] * scale[i]};
-            Cie.bradford(primary, white, d50);
+            Cie.bradford(primary, white, Cie.D50);
             for (int r = 0; r < 3; r++) {
                 out[3 * r + i] = primary[r];
             }

@@ -42,7 +42,7 @@ public final class ColourReader {
     private final Map<Opened, Optional<IccReader>> profiles = new ConcurrentHashMap<>();
     private final Map<ColourSpace.Profile, String> faults = new ConcurrentHashMap<>();
 
-    private record Opened(ColourSpace.Profile profile, RenderingIntent intent) {}
+    private record Opened(ColourSpace.Profile profile, RenderingIntent intent, boolean blackMatched) {}
 
     /** @param condition what process tints look like */
     public ColourReader(PrintCondition condition) {
@@ -68,6 +68,13 @@ public final class ColourReader {
         return toLab(space, components, 0);
     }
 
+    /** As {@link #toLab(ColourSpace, float[])}; where asked for, the black of a profile's device is L* 0. */
+    Lab toLab(ColourSpace space, float[] components, boolean blackMatched) {
+        Optional<IccReader> matched =
+                blackMatched && space instanceof ColourSpace.Icc icc ? reader(icc, true) : Optional.empty();
+        return matched.map(reader -> reader.toLab(unit(space, components))).orElseGet(() -> toLab(space, components));
+    }
+
     private Lab toLab(ColourSpace space, float[] c, int depth) {
         if (depth > MAX_DEPTH) {
             throw new IllegalArgumentException("colour spaces nested more than " + MAX_DEPTH + " deep");
@@ -85,7 +92,7 @@ public final class ColourReader {
         } else if (space instanceof ColourSpace.CieLab lab) {
             return cieLab(lab, c);
         } else if (space instanceof ColourSpace.Icc icc) {
-            Optional<IccReader> reader = reader(icc);
+            Optional<IccReader> reader = reader(icc, false);
             return reader.isPresent() ? reader.get().toLab(unit(icc, c)) : toLab(icc.alternate(), c, depth + 1);
         } else if (space instanceof ColourSpace.Indexed indexed) {
             return toLab(indexed.base(), indexed.lookup(Math.round(c[0])), depth + 1);
@@ -160,10 +167,12 @@ public final class ColourReader {
         return Cie.xyzToLab(xyz[0], xyz[1], xyz[2]);
     }
 
-    private Optional<IccReader> reader(ColourSpace.Icc icc) {
-        return profiles.computeIfAbsent(new Opened(icc.profile(), icc.intent()), key -> {
+    private Optional<IccReader> reader(ColourSpace.Icc icc, boolean blackMatched) {
+        Opened wanted = new Opened(icc.profile(), icc.rendering().intent(), blackMatched);
+        return profiles.computeIfAbsent(wanted, key -> {
             try {
-                return Optional.of(IccReader.open(key.profile().bytes(), icc.components(), key.intent()));
+                return Optional.of(
+                        IccReader.open(key.profile().bytes(), icc.components(), key.intent(), key.blackMatched()));
             } catch (BrokenProfile e) {
                 faults.put(key.profile(), e.getMessage() + "; its alternate colour space is used");
                 return Optional.empty();

@@ -13,9 +13,11 @@ import inkground.artwork.Paint;
 import inkground.artwork.Style;
 import inkground.artwork.TintTransform;
 import inkground.base.Cancel;
+import inkground.colour.BlackPointCompensation;
 import inkground.colour.Cie;
 import inkground.colour.Lab;
 import inkground.colour.PrintCondition;
+import inkground.colour.Rendering;
 import inkground.colour.RgbToCmyk;
 import inkground.colour.Srgb;
 import inkground.ink.Ink;
@@ -50,10 +52,16 @@ public final class InkMapping implements ColourMapping {
     private final int white; // plane of the white ink, or -1
     private final Map<ColourSpace, ProcessGrid> grids = new ConcurrentHashMap<>();
     private final Map<ColourSpace.Icc, Boolean> sameAsSrgb = new ConcurrentHashMap<>();
+    private final BlackPointCompensation black;
     private RgbToCmyk srgb; // made when first needed, since it may build the condition
 
     private InkMapping(
-            InkSet inks, AssignedColours assigned, List<ColourSpace.Separation> colorants, ColourReader reader) {
+            InkSet inks,
+            AssignedColours assigned,
+            List<ColourSpace.Separation> colorants,
+            ColourReader reader,
+            BlackPointCompensation black) {
+        this.black = black;
         this.inks = inks;
         this.condition = reader.condition();
         this.reader = reader;
@@ -84,18 +92,29 @@ public final class InkMapping implements ColourMapping {
         return of(declared, list, condition, ColourAssignment.NONE);
     }
 
+    /** The mapping of one page, black matched as is usual for the intent. */
+    public static InkMapping of(
+            List<ColourSpace.Separation> declared,
+            DisplayList list,
+            PrintCondition condition,
+            ColourAssignment assignment) {
+        return of(declared, list, condition, BlackPointCompensation.DEFAULT, assignment);
+    }
+
     /**
      * The mapping of one page.
      *
      * @param declared colorants the file declares, painted or not
      * @param list what the page paints
      * @param condition for colours that name no ink
+     * @param black whether the black of these colours is matched where their object leaves it open
      * @param assignment which colours are printed otherwise than stated
      */
     public static InkMapping of(
             List<ColourSpace.Separation> declared,
             DisplayList list,
             PrintCondition condition,
+            BlackPointCompensation black,
             ColourAssignment assignment) {
         Map<String, Ink> byName = new LinkedHashMap<>();
         PROCESS.forEach(ink -> byName.put(ink.name(), ink));
@@ -107,7 +126,7 @@ public final class InkMapping implements ColourMapping {
         List<Ink> inks = assigned.inks(List.copyOf(byName.values()));
         int most = InkSet.MAX_INKS - (assigned.anyBare() ? 1 : 0); // masks of planes are one long
         InkSet set = new InkSet(inks.subList(0, Math.min(inks.size(), most)));
-        return new InkMapping(set, assigned, declared, reader);
+        return new InkMapping(set, assigned, declared, reader, black);
     }
 
     private static void addName(Map<String, Ink> byName, String name) {
@@ -471,22 +490,24 @@ public final class InkMapping implements ColourMapping {
         }
     }
 
-    // Lab colours are asked for as they are; the colours of displays are fitted between paper and the darkest print. A
-    // profile that is sRGB in all but name, as most are, shares the nodes that come ready-made.
+    // Lab colours are asked for as they are, unless told otherwise; the colours of displays are fitted between paper
+    // and
+    // the darkest print. A profile that is sRGB in all but name, as most are, shares the nodes that come ready-made.
     private void byColour(ColourSpace space, float[] components, float[] cmyk) {
-        if (space instanceof ColourSpace.Icc icc
-                && condition.byIntent(reader.toLab(space, components), icc.intent(), cmyk)) {
-            return;
-        }
-        if (isDisplayRgb(space)) {
-            srgb().convert(components[0], components[1], components[2], cmyk);
-            return;
-        }
-        Lab lab = reader.toLab(space, components);
+        Rendering own = space.rendering();
+        Rendering rendering = new Rendering(own.intent(), own.black().orElse(black));
         boolean isLab = space instanceof ColourSpace.CieLab
                 || space instanceof ColourSpace.Icc icc && icc.alternate() instanceof ColourSpace.CieLab;
-        if (isLab) {
+        boolean asIs = isLab && rendering.black() == BlackPointCompensation.DEFAULT;
+        boolean blackMatched = condition.blackMatched(rendering) && !asIs;
+        Lab lab = reader.toLab(space, components, blackMatched);
+        if (condition.byIntent(lab, rendering.intent(), blackMatched, cmyk)) {
+            return;
+        }
+        if (!blackMatched) {
             condition.labToCmyk(lab.L(), lab.a(), lab.b(), cmyk);
+        } else if (isDisplayRgb(space)) {
+            srgb().convert(components[0], components[1], components[2], cmyk);
         } else {
             srgb().convert(lab, cmyk);
         }
@@ -524,7 +545,12 @@ public final class InkMapping implements ColourMapping {
         return reader;
     }
 
-    /** Colour of process tints as sRGB, paper white and the darkest print black; colours outside are clipped. */
+    /** @return whether the black of colours that name no ink is matched where their object leaves it open */
+    public BlackPointCompensation black() {
+        return black;
+    }
+
+    /** Colour of process tints as sRGB, paper white and the darkest print black if black is matched; colours outside are clipped. */
     void processToRgb(int[] tints, float[] rgb) {
         float[] cmyk = new float[4];
         for (int i = 0; i < 4; i++) {
@@ -532,7 +558,9 @@ public final class InkMapping implements ColourMapping {
         }
         Lab lab = reader.toLab(CMYK, cmyk);
         double[] xyz = Cie.labToXyz(lab);
-        srgb().expandBlack(xyz);
+        if (black.applies(Rendering.USUAL.intent())) {
+            srgb().expandBlack(xyz);
+        }
         encode(xyz, rgb);
     }
 

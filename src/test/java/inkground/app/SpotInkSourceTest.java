@@ -16,6 +16,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.cos.COSFloat;
@@ -48,6 +49,29 @@ class SpotInkSourceTest {
             assertThat(red.overBlack()).isNotNull();
             assertThat(red.source()).contains("CxF/X-4", "output intent");
             assertThat(notes(job)).anyMatch(n -> n.contains("ink library's colour of '" + RED + "' is not used"));
+        }
+    }
+
+    @Test
+    void spectra_in_a_pages_own_output_intent_are_of_that_pages_inks() throws Exception {
+        Path file = pdf(CxfInk.document(RED, 0.3, true, null), RED, null);
+        Path own = folder.resolve("page.pdf");
+        try (PDDocument document = Loader.loadPDF(file.toFile())) {
+            COSDictionary catalog = document.getDocumentCatalog().getCOSObject();
+            COSDictionary first = document.getPage(0).getCOSObject();
+            first.setItem(COSName.OUTPUT_INTENTS, catalog.getItem(COSName.OUTPUT_INTENTS));
+            catalog.removeItem(COSName.OUTPUT_INTENTS);
+            PDPage second = new PDPage(new COSDictionary(first));
+            second.getCOSObject().removeItem(COSName.OUTPUT_INTENTS);
+            document.addPage(second);
+            document.save(own.toFile());
+        }
+        for (String condition : new String[] {null, "TR006"}) {
+            try (Job job = open(own, new Job.Choices(condition, null))) {
+                assertThat(ink(job, RED).source()).contains("CxF/X-4", "output intent");
+                assertThat(job.page(2, new Cancel(), Progress.NONE).inkColours())
+                        .anyMatch(c -> c.ink().name().equals(RED) && c.source().equals("Lab value in the file"));
+            }
         }
     }
 

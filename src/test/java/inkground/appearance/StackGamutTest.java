@@ -43,6 +43,25 @@ class StackGamutTest {
         everyColourComesBack(Stack.of(NAVY, eight(), FOGRA).over(Underbase.full()), 8);
     }
 
+    @Test
+    void under_inks_that_knock_it_out_no_underbase_lightens_a_colour() {
+        Underbase open = new Underbase(InkColours.underbaseWhite(), 1, 0, Set.of("Pink"));
+        Stack stack = Stack.of(NAVY, eight(), FOGRA).over(open);
+        everyColourComesBack(stack, 8);
+        // Solid pink takes the white from under whatever else is printed, so white beneath pink is out of reach.
+        Stack pinkAlone = Stack.of(
+                        NAVY,
+                        List.of(
+                                Samples.spot("Pink", new Lab(60, 70, -10), 0.4),
+                                Samples.spot("Clear", new Lab(99, 0, 0), 0.01)),
+                        FOGRA)
+                .over(open);
+        double[] onWhite = new double[3];
+        new StackModel(pinkAlone).layer(new double[] {1, 0}, true, onWhite, new double[3]);
+        Lab asked = Cie.xyzToLab(onWhite[0], onWhite[1], onWhite[2]);
+        assertThat(StackGamut.of(new StackModel(pinkAlone), 2).missedBy(asked)).isGreaterThan(5);
+    }
+
     private static void everyColourComesBack(Stack stack, double limit) {
         StackModel model = new StackModel(stack);
         StackGamut gamut = StackGamut.of(model, limit);

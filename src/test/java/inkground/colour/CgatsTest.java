@@ -28,6 +28,17 @@ class CgatsTest {
             """;
 
     @Test
+    void keywords_in_small_letters_are_the_same_keywords() throws Exception {
+        Cgats table = Cgats.parse(
+                "descriptor \"small\"\r\nbegin_data_format\r\ncmyk_c lab_l\r\nend_data_format\r\n"
+                        + "number_of_sets 1\r\nbegin_data\r\n10 90\r\nend_data\r\n",
+                "small.txt");
+        assertThat(table.header()).containsEntry("DESCRIPTOR", "small");
+        assertThat(table.fields()).containsExactly("CMYK_C", "LAB_L");
+        assertThat(table.rows()).hasSize(1);
+    }
+
+    @Test
     void tabs_comments_quotes_and_broken_rows_are_understood() throws Refusal {
         Cgats table = Cgats.parse(SMALL, "small.ti3");
         assertThat(table.header()).containsEntry("DESCRIPTOR", "Two # patches");

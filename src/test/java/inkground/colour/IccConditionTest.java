@@ -68,21 +68,22 @@ class IccConditionTest {
         float[] cmyk = new float[4];
         Lab asked = new Lab(55, 30, -20);
         for (RenderingIntent intent : List.of(RenderingIntent.PERCEPTUAL, RenderingIntent.SATURATION)) {
-            assertThat(press.byIntent(asked, intent, cmyk)).isTrue();
+            assertThat(press.byIntent(asked, intent, false, cmyk)).isTrue();
             assertThat(cmyk)
                     .containsExactly(
                             IccReader.open(TestProfile.bytes(), 4, intent).fromLab(asked));
         }
-        assertThat(press.byIntent(asked, RenderingIntent.RELATIVE, cmyk)).isFalse();
-        assertThat(press.byIntent(press.paper(), RenderingIntent.ABSOLUTE, cmyk))
+        assertThat(press.byIntent(asked, RenderingIntent.RELATIVE, false, cmyk)).isFalse();
+        assertThat(press.byIntent(press.paper(), RenderingIntent.ABSOLUTE, false, cmyk))
                 .isTrue();
         assertThat(cmyk).containsExactly(0, 0, 0, 0); // the paper's own colour needs no ink
-        assertThat(press.byIntent(new Lab(100, 0, 0), RenderingIntent.ABSOLUTE, cmyk))
+        assertThat(press.byIntent(new Lab(100, 0, 0), RenderingIntent.ABSOLUTE, false, cmyk))
                 .isTrue();
         // a profile without tables from colours, and data, leave what is pleasing to the caller
-        assertThat(IccCondition.of(LittleCmsTest.profile(), "micro").byIntent(asked, RenderingIntent.PERCEPTUAL, cmyk))
+        assertThat(IccCondition.of(LittleCmsTest.profile(), "micro")
+                        .byIntent(asked, RenderingIntent.PERCEPTUAL, false, cmyk))
                 .isFalse();
-        assertThat(PrintConditions.bundled("TR006").byIntent(asked, RenderingIntent.SATURATION, cmyk))
+        assertThat(PrintConditions.bundled("TR006").byIntent(asked, RenderingIntent.SATURATION, false, cmyk))
                 .isFalse();
     }
 }

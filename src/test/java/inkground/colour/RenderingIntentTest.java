@@ -29,8 +29,8 @@ class RenderingIntentTest {
     private static final double TARGET_DE00 = 0.3;
     // What is left in the committed colours is the engine's own rounding to 16 bits.
     private static final double COMMITTED_DE00 = 0.05;
-    private static final Path INSTALLED = Path.of("/usr/share/color/icc/ghostscript");
-    private static final Map<String, Integer> COMPONENTS = Map.of(
+    static final Path INSTALLED = Path.of("/usr/share/color/icc/ghostscript");
+    static final Map<String, Integer> COMPONENTS = Map.of(
             "default_cmyk.icc",
             4,
             "ps_cmyk.icc",
@@ -117,14 +117,19 @@ class RenderingIntentTest {
     /** @param args the file of references to write, in the tests' resources */
     public static void main(String[] args) throws Exception {
         Path folder = Files.createTempDirectory("intents");
+        Files.writeString(Path.of(args[0]), table("transicc -n -tN", folder, List.of()));
+    }
+
+    static String table(String command, Path folder, List<String> options) throws Exception {
         StringBuilder out = new StringBuilder(
                 "# transicc of liblcms2-utils 2.14-2+deb12u1; 2026-11-26\n"
-                        + "# commands: transicc -n -tN -iPROFILE.icc -o*Lab2, and -i*Lab2 -oPROFILE.icc, for each of TestProfile.all()\n"
+                        + "# commands: " + command
+                        + " -iPROFILE.icc -o*Lab2, and -i*Lab2 -oPROFILE.icc, for each of TestProfile.all()\n"
                         + "# columns: profile, 0 to Lab or 1 from Lab, intent, inputs, outputs (process tints in per cent, others of 255)\n");
         int index = 0;
         Random random = new Random(1);
         for (TestProfile.Named profile : TestProfile.all().values()) {
-            for (double[] row : run(index++, profile, COMMITTED, random, folder)) {
+            for (double[] row : run(index++, profile, COMMITTED, random, folder, options)) {
                 for (int i = 0; i < row.length; i++) {
                     out.append(i == 0 ? "" : " ")
                             .append(row[i] == Math.rint(row[i]) ? "" + (long) row[i] : "" + row[i]);
@@ -132,16 +137,22 @@ class RenderingIntentTest {
                 out.append('\n');
             }
         }
-        Files.writeString(Path.of(args[0]), out);
+        return out.toString();
     }
 
-    private static void check(TestProfile.Named profile, List<double[]> rows, double mostDe00) throws Exception {
+    static void check(TestProfile.Named profile, List<double[]> rows, double mostDe00) throws Exception {
+        check(profile, rows, mostDe00, false);
+    }
+
+    /** @param blackMatched as {@code transicc -b} does */
+    static void check(TestProfile.Named profile, List<double[]> rows, double mostDe00, boolean blackMatched)
+            throws Exception {
         int n = profile.components();
         Map<Integer, IccReader> readers = new LinkedHashMap<>();
         for (RenderingIntent intent : RenderingIntent.values()) {
-            readers.put(intent.ordinal(), IccReader.open(profile.bytes(), n, intent));
+            readers.put(intent.ordinal(), IccReader.open(profile.bytes(), n, intent, blackMatched));
         }
-        IccReader prints = readers.get(RenderingIntent.RELATIVE.ordinal());
+        IccReader prints = IccReader.open(profile.bytes(), n);
         for (double[] r : rows) {
             IccReader reader = readers.get((int) r[2]);
             double off;
@@ -166,6 +177,12 @@ class RenderingIntentTest {
 
     private static List<double[]> run(int index, TestProfile.Named profile, int count, Random random, Path folder)
             throws Exception {
+        return run(index, profile, count, random, folder, List.of());
+    }
+
+    static List<double[]> run(
+            int index, TestProfile.Named profile, int count, Random random, Path folder, List<String> options)
+            throws Exception {
         Path file = Files.write(folder.resolve("profile.icc"), profile.bytes());
         int n = profile.components();
         List<double[]> all = new ArrayList<>();
@@ -180,14 +197,21 @@ class RenderingIntentTest {
                 colours.add(colour);
                 labs.add(new double[] {random.nextInt(101), random.nextInt(221) - 110, random.nextInt(221) - 110});
             }
-            all.addAll(transicc(index, 0, intent, colours, "-i" + file, "-o*Lab2", folder));
-            all.addAll(transicc(index, 1, intent, labs, "-i*Lab2", "-o" + file, folder));
+            all.addAll(transicc(index, 0, intent, colours, "-i" + file, "-o*Lab2", folder, options));
+            all.addAll(transicc(index, 1, intent, labs, "-i*Lab2", "-o" + file, folder, options));
         }
         return all;
     }
 
     private static List<double[]> transicc(
-            int index, int direction, int intent, List<double[]> colours, String from, String to, Path folder)
+            int index,
+            int direction,
+            int intent,
+            List<double[]> colours,
+            String from,
+            String to,
+            Path folder,
+            List<String> options)
             throws Exception {
         StringBuilder lines = new StringBuilder();
         for (double[] c : colours) {
@@ -198,7 +222,9 @@ class RenderingIntentTest {
         }
         Path in = Files.writeString(folder.resolve("in.txt"), lines);
         Path out = folder.resolve("out.txt");
-        Process process = new ProcessBuilder("transicc", "-n", "-t" + intent, from, to)
+        List<String> command = new ArrayList<>(List.of("transicc", "-n", "-t" + intent, from, to));
+        command.addAll(options);
+        Process process = new ProcessBuilder(command)
                 .redirectInput(in.toFile())
                 .redirectOutput(out.toFile())
                 .redirectError(ProcessBuilder.Redirect.DISCARD)

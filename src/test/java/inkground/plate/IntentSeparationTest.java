@@ -3,16 +3,21 @@ package inkground.plate;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import inkground.artwork.ColourAssignment;
 import inkground.artwork.ColourSpace;
+import inkground.colour.BlackPointCompensation;
 import inkground.colour.IccCondition;
 import inkground.colour.IccReader;
+import inkground.colour.Rendering;
 import inkground.colour.RenderingIntent;
 import inkground.colour.TestProfile;
+import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** Colours of a display's profile are separated by the intent of their object, through the tables of both profiles. */
 class IntentSeparationTest {
+    private static final ColourSpace RGB = new ColourSpace.DeviceRgb();
     private static final float[] COLOUR = {0.5f, 0.25f, 0.75f};
 
     @Test
@@ -39,13 +44,42 @@ class IntentSeparationTest {
         assertThat(absolute).isNotEqualTo(relative);
     }
 
-    private static int[] tints(RenderingIntent intent) throws Exception {
-        ColourSpace space = new ColourSpace.Icc(
-                new ColourSpace.Profile(TestProfile.rgbLut(4)), 3, new ColourSpace.DeviceRgb(), intent);
-        InkMapping mapping =
-                InkMapping.of(List.of(), Pages.page(20, 20), IccCondition.of(TestProfile.bytes(), "press"));
+    @Test
+    void the_objects_choice_of_black_goes_before_the_users_and_that_before_the_usual() throws Exception {
+        float[] black = {0.1f, 0.1f, 0.1f};
+        int[] usual = tints(RGB, black, BlackPointCompensation.DEFAULT);
+        assertThat(tints(RGB, black, BlackPointCompensation.ON)).isEqualTo(usual);
+        int[] off = tints(RGB, black, BlackPointCompensation.OFF);
+        assertThat(Arrays.stream(off).sum()).isGreaterThan(Arrays.stream(usual).sum());
+        ColourSpace own = screen(RenderingIntent.RELATIVE);
+        ColourSpace ownOff = own.by(new Rendering(RenderingIntent.RELATIVE, BlackPointCompensation.OFF));
+        assertThat(tints(ownOff, black, BlackPointCompensation.ON))
+                .isEqualTo(tints(own, black, BlackPointCompensation.OFF))
+                .isNotEqualTo(tints(own, black, BlackPointCompensation.ON));
+        ColourSpace perceptual = screen(RenderingIntent.PERCEPTUAL);
+        assertThat(tints(perceptual, black, BlackPointCompensation.DEFAULT))
+                .isEqualTo(tints(perceptual, black, BlackPointCompensation.OFF))
+                .isNotEqualTo(tints(perceptual, black, BlackPointCompensation.ON));
+    }
+
+    private static ColourSpace screen(RenderingIntent intent) {
+        return new ColourSpace.Icc(
+                new ColourSpace.Profile(TestProfile.rgbLut(4)), 3, new ColourSpace.DeviceRgb(), Rendering.of(intent));
+    }
+
+    private static int[] tints(ColourSpace space, float[] colour, BlackPointCompensation black) throws Exception {
+        InkMapping mapping = InkMapping.of(
+                List.of(),
+                Pages.page(20, 20),
+                IccCondition.of(TestProfile.bytes(), "press"),
+                black,
+                ColourAssignment.NONE);
         int[] out = new int[mapping.tintPlanes()];
-        mapping.tints(space, COLOUR, out);
+        mapping.tints(space, colour, out);
         return out;
+    }
+
+    private static int[] tints(RenderingIntent intent) throws Exception {
+        return tints(screen(intent), COLOUR, BlackPointCompensation.DEFAULT);
     }
 }

@@ -1,5 +1,6 @@
 package inkground.artwork.pdf;
 
+import inkground.colour.BlackPointCompensation;
 import java.io.IOException;
 import java.util.List;
 import org.apache.pdfbox.contentstream.operator.MissingOperandException;
@@ -76,9 +77,22 @@ final class Operators {
                 recorder.getGraphicsState().setNonStrokingOverprint(Cos.flag(dict, "OP"));
             }
             transfer(dict);
+            blackPoint(Cos.nameOf(dict, "UseBlackPtComp"));
             double[] dash = dict == null ? null : Cos.numbers(Cos.get(dict, "D"));
             if (dash != null && Cos.array(dict, "D").size() > 1) {
                 recorder.dashPhase(dash[1]);
+            }
+        }
+
+        /** Unknown names count as Default. */
+        private void blackPoint(String stated) {
+            if (stated != null) {
+                recorder.blackPoint(
+                        switch (stated) {
+                            case "ON" -> BlackPointCompensation.ON;
+                            case "OFF" -> BlackPointCompensation.OFF;
+                            default -> BlackPointCompensation.DEFAULT;
+                        });
             }
         }
 

@@ -10,7 +10,8 @@ import inkground.artwork.Paint;
 import inkground.artwork.Style;
 import inkground.artwork.TextUse;
 import inkground.artwork.Visibility;
-import inkground.colour.RenderingIntent;
+import inkground.colour.BlackPointCompensation;
+import inkground.colour.Rendering;
 import inkground.geometry.Box;
 import inkground.geometry.FillRule;
 import inkground.geometry.Matrix;
@@ -24,6 +25,7 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.WeakHashMap;
 import java.util.concurrent.CancellationException;
 import org.apache.pdfbox.contentstream.PDFGraphicsStreamEngine;
 import org.apache.pdfbox.contentstream.operator.Operator;
@@ -67,6 +69,9 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
     private TextRecorder text = new TextRecorder();
     private TextUse glyphUse;
     private int derived;
+    // Weak, since states of nested content end without a word.
+    private final Map<PDGraphicsState, BlackPointCompensation> blackPoints = new WeakHashMap<>();
+    private BlackPointCompensation inheritedBlack = BlackPointCompensation.DEFAULT;
 
     PageRecorder(PDPage page, Boxes boxes, DocumentParts parts, Recording recording) {
         super(page);
@@ -138,7 +143,9 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
     @Override
     public void saveGraphicsState() {
         recording.saveState();
+        BlackPointCompensation black = blackPoint();
         super.saveGraphicsState();
+        blackPoint(black);
     }
 
     @Override
@@ -316,8 +323,20 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         return userToPage;
     }
 
-    RenderingIntent intent() {
-        return States.intent(getGraphicsState());
+    /** How the state in force wants colours brought to the print. */
+    Rendering rendering() {
+        return new Rendering(States.intent(getGraphicsState()), blackPoint());
+    }
+
+    private BlackPointCompensation blackPoint() {
+        return blackPoints.getOrDefault(getGraphicsState(), inheritedBlack);
+    }
+
+    /** UseBlackPtComp of a graphics state, which the library does not keep: table 57. */
+    void blackPoint(BlackPointCompensation black) {
+        if (black != inheritedBlack || blackPoints.containsKey(getGraphicsState())) {
+            blackPoints.put(getGraphicsState(), black);
+        }
     }
 
     // ---- shadings and images ----
@@ -352,7 +371,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
             Style style = image.hasSoftMask()
                     ? States.style(getGraphicsState(), false, null, paints.transfer())
                     : style(false);
-            recording.add(new Op.Image(image.by(intent()), unitToPage, style, clip, origin));
+            recording.add(new Op.Image(image.by(rendering()), unitToPage, style, clip, origin));
             return;
         }
         Paint paint = paints.current(false);
@@ -396,7 +415,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         if (outer != null) {
             PDFormXObject form = new PDFormXObject(stream, cache());
             Matrix inner = Cos.matrix(stream, "Matrix").then(ctm());
-            nested(outer, inner, name, () -> {
+            nested(outer, inner, name, blackPoint(), () -> {
                 clipTo(Cos.box(stream, "BBox"), inner);
                 super.showForm(form);
             });
@@ -421,7 +440,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         }
         PDTransparencyGroup form = new PDTransparencyGroup(stream, cache());
         Box bbox = Cos.box(stream, "BBox");
-        List<Op> ops = nested(outer, inner, name, () -> {
+        List<Op> ops = nested(outer, inner, name, blackPoint(), () -> {
             clipTo(bbox, inner);
             super.processTransparencyGroup(form);
         });
@@ -461,16 +480,20 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
                 outer,
                 patternToUser,
                 "pattern",
+                BlackPointCompensation.DEFAULT,
                 () -> processTilingPattern(pattern, colour, under, Cos.matrix(patternToUser)));
     }
 
     /** Records a soft mask's group from the state a page starts with, under the matrix the mask was set with. */
     Op.Group maskGroup(COSStream stream, Matrix ctm) throws IOException {
         Deque<PDGraphicsState> outer = saveGraphicsStack();
+        BlackPointCompensation outerBlack = inheritedBlack;
+        inheritedBlack = BlackPointCompensation.DEFAULT;
         try {
             States.reset(getGraphicsState(), ctm);
             return group(stream, Cos.dictionary(stream, "Group"), "soft mask", Style.PLAIN, true);
         } finally {
+            inheritedBlack = outerBlack;
             restoreGraphicsStack(outer);
         }
     }
@@ -481,7 +504,10 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
     }
 
     /** Runs nested content and puts everything back, whatever happens in it. */
-    private List<Op> nested(Recording.Outer outer, Matrix innerBase, String name, Reading content) {
+    private List<Op> nested(
+            Recording.Outer outer, Matrix innerBase, String name, BlackPointCompensation black, Reading content) {
+        BlackPointCompensation outerBlack = inheritedBlack;
+        inheritedBlack = black;
         Matrix outerBase = base;
         PathBuilder outerPath = path;
         int outerDerived = derived;
@@ -495,6 +521,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
             guarded(name, content);
         } finally {
             base = outerBase;
+            inheritedBlack = outerBlack;
             derived = outerDerived;
             path = outerPath;
             text = outerText;
@@ -574,7 +601,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         double sizePt = text.use().sizePt();
         glyphUse = new TextUse(TextRecorder.name(font), sizePt, true, said == null ? "" : said);
         Matrix inner = Cos.matrix(font.getFontMatrix()).then(Cos.matrix(textToUser));
-        nested(outer, inner, name, () -> super.processType3Stream(glyph, textToUser));
+        nested(outer, inner, name, blackPoint(), () -> super.processType3Stream(glyph, textToUser));
         glyphUse = outerUse;
     }
 
@@ -624,9 +651,9 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
     }
 
     /** The colour of a colour value of the engine. */
-    static Colour colour(PDColor value, PDColorSpace space, RenderingIntent intent) {
+    static Colour colour(PDColor value, PDColorSpace space, Rendering rendering) {
         // The engine itself sets one colour only: black, at the start of a page.
         ColourSpace own = space instanceof FileSpace file ? file.space() : new ColourSpace.DeviceGray();
-        return new Colour(own.by(intent), value.getComponents());
+        return new Colour(own.by(rendering), value.getComponents());
     }
 }

@@ -7,7 +7,7 @@ import inkground.artwork.Paint;
 import inkground.artwork.SoftMask;
 import inkground.artwork.TintTransform;
 import inkground.artwork.Transfer;
-import inkground.colour.RenderingIntent;
+import inkground.colour.Rendering;
 import inkground.geometry.Box;
 import inkground.geometry.Matrix;
 import java.io.IOException;
@@ -37,7 +37,7 @@ final class Paints {
     private final Map<Key, SoftMask> masks = new HashMap<>();
     private final Map<COSBase, Transfer> transfers = new IdentityHashMap<>();
     private final PDColor[] lastColour = new PDColor[2];
-    private final RenderingIntent[] lastIntent = new RenderingIntent[2];
+    private final Rendering[] lastRendering = new Rendering[2];
     private final Paint[] lastPaint = new Paint[2];
 
     Paints(PageRecorder recorder, DocumentParts parts, Recording recording) {
@@ -91,17 +91,18 @@ final class Paints {
         PDGraphicsState state = recorder.getGraphicsState();
         PDColor colour = stroke ? state.getStrokingColor() : state.getNonStrokingColor();
         int slot = stroke ? 1 : 0;
-        if (colour != lastColour[slot] || recorder.intent() != lastIntent[slot]) {
+        Rendering rendering = recorder.rendering();
+        if (colour != lastColour[slot] || !rendering.equals(lastRendering[slot])) {
             lastPaint[slot] = paint(colour);
             lastColour[slot] = colour;
-            lastIntent[slot] = recorder.intent();
+            lastRendering[slot] = rendering;
         }
         return lastPaint[slot];
     }
 
     private Paint paint(PDColor colour) throws IOException {
         if (!(colour.getColorSpace() instanceof PDPattern space)) {
-            return new Paint.Flat(PageRecorder.colour(colour, colour.getColorSpace(), recorder.intent()));
+            return new Paint.Flat(PageRecorder.colour(colour, colour.getColorSpace(), recorder.rendering()));
         }
         Chosen use = chosen.get(colour);
         if (use == null) {
@@ -120,10 +121,11 @@ final class Paints {
 
     Paint.Shading shading(COSDictionary dict, COSDictionary resources, Matrix toPage, boolean pattern)
             throws IOException {
-        Key key = new Key(dict, toPage, pattern);
+        Rendering rendering = recorder.rendering();
+        Key key = new Key(dict, toPage, pattern, rendering);
         Paint known = made.get(key);
         if (known == null) {
-            known = shadings.read(dict, resources, toPage, pattern);
+            known = shadings.read(dict, resources, toPage, pattern, rendering);
             made.put(key, known);
         }
         return (Paint.Shading) known;
@@ -137,7 +139,7 @@ final class Paints {
         if (uncoloured && under == null) {
             throw new IOException("an uncoloured pattern without a colour");
         }
-        Colour with = uncoloured ? PageRecorder.colour(colour, under, recorder.intent()) : null;
+        Colour with = uncoloured ? PageRecorder.colour(colour, under, recorder.rendering()) : null;
         Key key = new Key(stream, patternToUser, with);
         if (!made.containsKey(key)) {
             made.put(key, newTiling(stream, colour, uncoloured ? under : null, patternToUser));

@@ -3,7 +3,7 @@ package inkground.artwork.pdf;
 import inkground.artwork.ColourSpace;
 import inkground.artwork.ImageSource;
 import inkground.base.Refusal;
-import inkground.colour.RenderingIntent;
+import inkground.colour.Rendering;
 import java.io.IOException;
 import java.util.List;
 import java.util.Locale;
@@ -57,9 +57,9 @@ final class PdfImage implements ImageSource {
     }
 
     /** The image painted under an intent, which its own takes the place of: §8.9.5, Intent. Itself where that changes nothing. */
-    PdfImage by(RenderingIntent inForce) {
+    PdfImage by(Rendering inForce) {
         String own = Cos.nameOf(stream, "Intent");
-        ColourSpace other = space.by(own == null ? inForce : States.intent(own));
+        ColourSpace other = space.by(own == null ? inForce : inForce.by(States.intent(own)));
         return other.equals(space) ? this : new PdfImage(this, other);
     }
 

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import inkground.artwork.ColourSpace;
 import inkground.artwork.Op;
 import inkground.artwork.Paint;
+import inkground.colour.BlackPointCompensation;
 import inkground.colour.RenderingIntent;
 import java.nio.file.Path;
 import java.util.List;
@@ -15,7 +16,8 @@ import org.junit.jupiter.api.io.TempDir;
 class IntentReadingTest {
     private static final String SPACE =
             "/ColorSpace << /P [/ICCBased 5 0 R] /X [/Indexed [/ICCBased 5 0 R] 1 <000000ffffff>] >>"
-                    + " /ExtGState << /S << /RI /Saturation >> >> /XObject << /Own 6 0 R /None 7 0 R >>";
+                    + " /ExtGState << /S << /RI /Saturation >> /On << /UseBlackPtComp /ON >> /Off << /UseBlackPtComp /OFF >>"
+                    + " /Usual << /UseBlackPtComp /Default >> >> /XObject << /Own 6 0 R /None 7 0 R >>";
 
     @TempDir
     Path folder;
@@ -36,7 +38,7 @@ class IntentReadingTest {
                 ? image.image().space()
                 : ((Paint.Flat) ((Op.Fill) op).paint()).colour().space();
         ColourSpace base = space instanceof ColourSpace.Indexed indexed ? indexed.base() : space;
-        return ((ColourSpace.Icc) base).intent();
+        return ((ColourSpace.Icc) base).rendering().intent();
     }
 
     @Test
@@ -51,6 +53,28 @@ class IntentReadingTest {
                         RenderingIntent.RELATIVE,
                         RenderingIntent.ABSOLUTE,
                         RenderingIntent.RELATIVE);
+    }
+
+    private static BlackPointCompensation black(Op op) {
+        ColourSpace space = op instanceof Op.Image image
+                ? image.image().space()
+                : ((Paint.Flat) ((Op.Fill) op).paint()).colour().space();
+        return space.rendering().black();
+    }
+
+    @Test
+    void a_graphics_state_says_whether_black_is_matched_and_saving_keeps_it() throws Exception {
+        List<Op> ops = ops("/P cs 1 0 0 sc 0 0 9 9 re f q /Off gs 0 0 9 9 re f q 0 0 9 9 re f /On gs /None Do Q"
+                + " 0 0 9 9 re f /Usual gs 0 0 9 9 re f Q 0 0 9 9 re f");
+        assertThat(ops.stream().map(IntentReadingTest::black))
+                .containsExactly(
+                        BlackPointCompensation.DEFAULT,
+                        BlackPointCompensation.OFF,
+                        BlackPointCompensation.OFF,
+                        BlackPointCompensation.ON,
+                        BlackPointCompensation.OFF,
+                        BlackPointCompensation.DEFAULT,
+                        BlackPointCompensation.DEFAULT);
     }
 
     @Test
