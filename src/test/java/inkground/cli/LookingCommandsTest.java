@@ -178,7 +178,7 @@ class LookingCommandsTest {
         Run approve = Run.of("approve", art, "--on", "tee-navy", "--underbase", "--by", "Ada");
         assertThat(approve.code()).as(approve.err()).isZero();
         assertThat(approve.out()).contains("as approved by Ada", "Not a contract proof");
-        Path record = folder.resolve("badge.approved.zip");
+        Path record = folder.resolve("badge.svg.approved.zip");
         assertThat(record).exists();
         assertThat(Run.of("approve", art, "--on", "tee-navy").err()).contains("exists already");
 

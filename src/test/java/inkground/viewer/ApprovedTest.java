@@ -33,7 +33,7 @@ class ApprovedTest extends FakeWindow {
         assertThat(shows("#approve-sheet")).isTrue();
         assertThat(lookup("#approve-summary").queryLabeled().getText())
                 .contains("regatta.pdf on Navy jersey, 2 of 3 inks, on a white underbase", "Not a contract proof");
-        Path target = folder.resolve("regatta.approved.zip");
+        Path target = folder.resolve("regatta.pdf.approved.zip");
         assertThat(lookup("#approve-target").<TextField>query().getText()).isEqualTo(target.toString());
         write("Ada Reach");
         clickOn("#approve-write");
@@ -64,7 +64,7 @@ class ApprovedTest extends FakeWindow {
         until(() -> lookup("#approve-stop").tryQuery().isPresent());
         clickOn("#approve-stop");
         until(() -> state.activities.isEmpty());
-        assertThat(folder.resolve("regatta.approved.zip")).doesNotExist();
+        assertThat(folder.resolve("regatta.pdf.approved.zip")).doesNotExist();
         assertThat(shows("#approve-sheet")).isTrue();
     }
 
