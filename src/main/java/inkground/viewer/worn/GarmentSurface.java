@@ -37,7 +37,7 @@ public final class GarmentSurface extends Region {
     private Placed held;
     private Object gesture;
 
-    GarmentSurface(ViewerState state, RenderScheduler scheduler, Executor ui) {
+    public GarmentSurface(ViewerState state, RenderScheduler scheduler, Executor ui) {
         this.state = state;
         feed = new GarmentFeed(state, scheduler, ui, this::requestLayout);
         marks = new PlacementMarks(state);
