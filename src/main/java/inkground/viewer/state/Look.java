@@ -47,6 +47,12 @@ public record Look(
         return new Look(substrateId, Set.copyOf(all), all, Map.of(), Optional.empty(), Optional.empty(), -1);
     }
 
+    /** @return this as it is on a page that is printed so many times as large */
+    public Look printedAt(double scale) {
+        Optional<WhiteBase> base = underbase.map(b -> b.printedAt(scale));
+        return base.equals(underbase) ? this : new Look(substrateId, shown, printOrder, opacities, base, map, plate);
+    }
+
     /** @return this with its map at rest */
     public Look atRest() {
         return new Look(substrateId, shown, printOrder, opacities, underbase, map.map(MapChoice::atRest), plate);
