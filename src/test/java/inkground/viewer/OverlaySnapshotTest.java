@@ -1,7 +1,9 @@
 package inkground.viewer;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
+import inkground.app.Arrangement.WhiteBase;
 import inkground.app.OwnSubstrates;
 import inkground.artwork.ColourAssignment;
 import inkground.base.Cancel;
@@ -170,7 +172,7 @@ class OverlaySnapshotTest extends ApplicationTest {
         check("print-area", () -> {
             on("tee-navy");
             // a small area on the page: the artwork is printed wider than the area that it is judged by
-            state.worn.place("enlarge", null, state.worn.placement().wide(Optional.of(480.0)));
+            state.worn.place("enlarge", "enlarge", state.worn.placement().wide(Optional.of(480.0)));
             state.worn.area.set(true);
         });
     }
@@ -178,6 +180,27 @@ class OverlaySnapshotTest extends ApplicationTest {
     @Test
     void bareMap() throws Exception {
         checkMap(MapKind.BARE, "tee-navy");
+    }
+
+    @Test
+    void theAreasOfTheBareMapAreThoseThatTheArtworkWasDrawnWith() throws Exception {
+        interact(() -> state.overlays.map.set(MapKind.BARE));
+        double field = 26 * 22;
+        double hole = 14 * 12;
+        double inked = 9 * field - hole + 22 * (0.2 + 0.4 + 3 + 5 + 5.6);
+        double trim = 132 * 92;
+        for (ProofEngine.MapEntry entry : state.overlays.report.get().entries()) {
+            double pt2 =
+                    switch (entry.word()) {
+                        case "inked" -> inked;
+                        case "white ink", "white paint" -> field;
+                        case "knocked out" -> hole;
+                        case "unpainted" -> trim - inked - 2 * field - hole;
+                        default -> throw new AssertionError(entry.word());
+                    };
+            double cm2 = pt2 * 2.54 * 2.54 / 72 / 72;
+            assertThat(entry.cm2()).as(entry.word()).isCloseTo(cm2, within(0.005 * cm2));
+        }
     }
 
     @Test
@@ -273,14 +296,44 @@ class OverlaySnapshotTest extends ApplicationTest {
         });
     }
 
+    /** White of an underbase stays or reaches so many millimetres on the cloth, whatever the print is enlarged by. */
+    @Test
+    void aChokeIsMillimetresOfThePrint() throws Exception {
+        for (int i = 0; i < 2; i++) {
+            double wide = i == 0 ? 46.567 : 2 * 46.567; // as the page has it, and twice as large
+            interact(() -> {
+                on("tee-black");
+                state.view.set(BenchView.GARMENT);
+                state.worn.cloth.set(false);
+                state.history.change("base", a -> a.over(Optional.of(WhiteBase.FULL.choked(0.8))));
+                state.worn.place("size", "size", state.worn.placement().wide(Optional.of(wide)));
+            });
+            assertThat(state.look()
+                            .printedAt(state.worn.placed().orElseThrow().scale())
+                            .underbase()
+                            .orElseThrow()
+                            .chokeMm())
+                    .isCloseTo(0.8 * 46.567 / wide, within(0.001));
+        }
+        check("worn-choke", () -> garment.complete(), () -> {
+            state.history.change("base", a -> a.over(Optional.of(WhiteBase.FULL.choked(-5))));
+            state.worn.place("size", "size", state.worn.placement().wide(Optional.of(300.0)));
+        });
+    }
+
     @Test
     void theGarmentWithoutAndWithItsCloth() throws Exception {
         check("worn-bare-cloth", () -> garment.complete(), () -> {
             on("tee-charcoal-heather");
             state.worn.cloth.set(false);
             state.view.set(BenchView.GARMENT);
-            state.worn.place("enlarge", null, state.worn.placement().wide(Optional.of(300.0)));
+            state.worn.place("enlarge", "enlarge", state.worn.placement().wide(Optional.of(300.0)));
         });
+        check("worn-plate", () -> garment.complete(), () -> {
+            state.chosenInk.set(ink("Signal Red"));
+            state.togglePlate();
+        });
+        interact(state::togglePlate);
         check("worn-cloth", () -> garment.complete(), () -> state.worn.cloth.set(true));
         check("worn-print-area", () -> garment.complete(), () -> state.worn.area.set(true));
     }
