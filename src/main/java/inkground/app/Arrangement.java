@@ -88,6 +88,11 @@ public record Arrangement(
             return new WhiteBase(tint, hits, mm, knockedOutUnder);
         }
 
+        /** @return this as it is on a page that is printed so many times as large: its choke is millimetres of the print */
+        public WhiteBase printedAt(double scale) {
+            return chokeMm == 0 ? this : choked(Underbase.chokeOnPage(chokeMm, scale));
+        }
+
         /** @return this knocked out under other inks */
         public WhiteBase knockedOut(Set<String> inks) {
             return new WhiteBase(tint, hits, chokeMm, inks);

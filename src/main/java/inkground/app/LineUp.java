@@ -75,13 +75,20 @@ public final class LineUp {
      * Scores a page on several stacks.
      *
      * @param stacks of the page's inks, on different substrates
+     * @param overprint whether overprint is honoured
      * @param layersOn ids of the layers that are on
      * @param byVanish whether the best comes first; otherwise the order stays
      */
     public static List<Place> score(
-            PageJob page, List<Stack> stacks, Set<Integer> layersOn, boolean byVanish, Cancel cancel, Progress progress)
+            PageJob page,
+            List<Stack> stacks,
+            boolean overprint,
+            Set<Integer> layersOn,
+            boolean byVanish,
+            Cancel cancel,
+            Progress progress)
             throws Refusal {
-        PlateRequest region = PlateRequest.of(page.info().box(PageBox.TRIM), ArtworkEdges.DPI, true, layersOn);
+        PlateRequest region = PlateRequest.of(page.info().box(PageBox.TRIM), ArtworkEdges.DPI, overprint, layersOn);
         ArtworkEdges edges = ArtworkEdges.of(
                 PlaneSource.of(page.plate()),
                 region,
@@ -106,6 +113,7 @@ public final class LineUp {
      * @param name of the artwork, for the head line
      * @param places in order, 2 to {@value ContactSheet#MOST}
      * @param ranked whether they are in order of their score
+     * @param overprint whether overprint is honoured
      * @param layersOn ids of the layers that are on
      * @param picturePx pixels on the longer side of each picture, {@value #MIN_PICTURE_PX} to {@value #MAX_PICTURE_PX}
      * @param file where the sheet goes
@@ -116,6 +124,7 @@ public final class LineUp {
             String name,
             List<Place> places,
             boolean ranked,
+            boolean overprint,
             Set<Integer> layersOn,
             int picturePx,
             Path file,
@@ -160,7 +169,7 @@ public final class LineUp {
 
     private static BufferedImage paint(Order order, Cancel cancel, Progress progress) throws Refusal {
         PlateRequest request =
-                PlateRequest.of(order.page().info().box(PageBox.TRIM), dpi(order), true, order.layersOn());
+                PlateRequest.of(order.page().info().box(PageBox.TRIM), dpi(order), order.overprint(), order.layersOn());
         boolean garments = order.places().stream().anyMatch(LineUp::onGarment);
         int cloth = garments ? (int) Math.round(CLOTH * Math.max(request.width(), request.height())) : 0;
         ContactSheet sheet =

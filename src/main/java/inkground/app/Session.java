@@ -9,12 +9,18 @@ import java.util.Set;
  *
  * @param arrangement what the user decided about the job
  * @param view what was looked at; empty for what is usual
+ * @param groundAsked whether the user was asked about a ground in the garment's colour, and so is not asked again
  */
-public record Session(Arrangement arrangement, Optional<View> view) {
+public record Session(Arrangement arrangement, Optional<View> view, boolean groundAsked) {
     /** Rejects null. */
     public Session {
         Objects.requireNonNull(arrangement);
         Objects.requireNonNull(view);
+    }
+
+    /** A session in which nothing was asked about the ground. */
+    public Session(Arrangement arrangement, Optional<View> view) {
+        this(arrangement, view, false);
     }
 
     /**

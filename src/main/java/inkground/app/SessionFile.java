@@ -32,11 +32,12 @@ import java.util.Set;
  *     "placement": {"cut": "t-shirt", "size": "M", "side": "front", "belowMm": 80, "offCentreMm": 0, "widthMm": 300,
  *         "measured": "trim"}
  *   },
- *   "view": {"substrate": "tee-navy", "page": 1, "hiddenInks": []}
+ *   "view": {"substrate": "tee-navy", "page": 1, "hiddenInks": []},
+ *   "groundAsked": true
  * }
  * </pre>
  *
- * <p>{@code arrangement}, its {@code underbase} with its {@code hits}, its {@code placement}, and {@code view} may be left out; of
+ * <p>{@code arrangement}, its {@code underbase} with its {@code hits}, its {@code placement}, {@code view} and {@code groundAsked} may be left out; of
  * the placement all but {@code side}, {@code offCentreMm} and {@code measured}, for what is usual.
  */
 public final class SessionFile {
@@ -54,11 +55,13 @@ public final class SessionFile {
         ColourAssignment rules = AssignmentFile.rules(root);
         Optional<JsonFields> arranged = root.objectIfThere("arrangement");
         Optional<JsonFields> seen = root.objectIfThere("view");
+        boolean groundAsked = root.flag("groundAsked");
         root.end();
         Arrangement arrangement = Arrangement.AS_FILED.assigning(rules);
         return new Session(
                 arranged.isPresent() ? arrangement(arranged.get(), arrangement) : arrangement,
-                seen.isPresent() ? Optional.of(view(seen.get())) : Optional.empty());
+                seen.isPresent() ? Optional.of(view(seen.get())) : Optional.empty(),
+                groundAsked);
     }
 
     private static Arrangement arrangement(JsonFields fields, Arrangement from) throws Refusal {
@@ -133,6 +136,9 @@ public final class SessionFile {
         arranged.put("placement", json(arrangement.placement()));
         root.put("arrangement", arranged);
         session.view().ifPresent(view -> root.put("view", json(view)));
+        if (session.groundAsked()) {
+            root.put("groundAsked", true);
+        }
         SafeFiles.file(file, replace, temporary -> Files.writeString(temporary, JsonText.of(root) + "\n"));
     }
 

@@ -184,14 +184,13 @@ public final class WornProofs {
     /** A choke is millimetres of the print: on a page that is printed larger it is less of the page. */
     private static Stack printedSize(Stack stack, double scale) {
         Underbase base = stack.underbase();
-        double most = Underbase.MOST_CHOKE_MM;
         return base == null
                 ? stack
                 : stack.over(new Underbase(
                         base.white(),
                         base.tint(),
                         base.hits(),
-                        Math.max(-most, Math.min(most, base.chokeMm() / scale)),
+                        Underbase.chokeOnPage(base.chokeMm(), scale),
                         base.under(),
                         base.knockedOutUnder()));
     }

@@ -3,17 +3,18 @@ package inkground.appearance;
 import inkground.base.Cancel;
 import inkground.base.Refusal;
 import inkground.plate.InkPlanes;
+import inkground.plate.PlateRequest;
 import java.util.Arrays;
 import java.util.List;
 
 /**
  * The areas of a map's entries in a region.
  *
- * @param pixels number of pixels of each entry, in the order of the legend
+ * @param pixels area of each entry in pixels, in the order of the legend; parts of pixels where a map shares out its edges
  * @param cm2PerPixel area of one pixel in cm²
  * @param largest the largest value met, in the map's own unit; NaN where the map measures none
  */
-public record MapFigures(List<Long> pixels, double cm2PerPixel, double largest) {
+public record MapFigures(List<Double> pixels, double cm2PerPixel, double largest) {
     /** Copies the list. */
     public MapFigures {
         pixels = List.copyOf(pixels);
@@ -26,8 +27,8 @@ public record MapFigures(List<Long> pixels, double cm2PerPixel, double largest) 
 
     /** @return part of the region that an entry has, 0 to 1; 0 for an empty region */
     public double share(int entry) {
-        long all = pixels.stream().mapToLong(Long::longValue).sum();
-        return all == 0 ? 0 : (double) pixels.get(entry) / all;
+        double all = pixels.stream().mapToDouble(Double::doubleValue).sum();
+        return all == 0 ? 0 : pixels.get(entry) / all;
     }
 
     /** @return the figures of one region held in memory */
@@ -35,6 +36,11 @@ public record MapFigures(List<Long> pixels, double cm2PerPixel, double largest) 
         Sum sum = new Sum(map);
         sum.add(planes, cancel);
         return sum.figures();
+    }
+
+    static double cm2PerPixel(PlateRequest request) {
+        double cmPerPx = request.mmPerPx() / 10;
+        return cmPerPx * cmPerPx;
     }
 
     /** Adds up a region handed over in parts of one scale. Not thread-safe. */
@@ -60,13 +66,12 @@ public record MapFigures(List<Long> pixels, double cm2PerPixel, double largest) 
             for (int i = 0; i < size; i++) {
                 counts[marks[i]]++;
             }
-            double cmPerPx = part.request().mmPerPx() / 10;
-            cm2PerPixel = cmPerPx * cmPerPx;
+            cm2PerPixel = MapFigures.cm2PerPixel(part.request());
         }
 
         /** @return the areas so far */
         public MapFigures figures() {
-            return new MapFigures(Arrays.stream(counts).boxed().toList(), cm2PerPixel, largest);
+            return new MapFigures(Arrays.stream(counts).asDoubleStream().boxed().toList(), cm2PerPixel, largest);
         }
     }
 }

@@ -51,6 +51,15 @@ public record Underbase(
         return new Underbase(white.withOpacity(opacity), tint, hits, chokeMm, under, knockedOutUnder);
     }
 
+    /**
+     * @param chokeMm millimetres of the print
+     * @param scale printed size over the artwork's own
+     * @return what that is on the page, within the limits: on a page that is printed larger it is less
+     */
+    public static double chokeOnPage(double chokeMm, double scale) {
+        return Math.max(-MOST_CHOKE_MM, Math.min(MOST_CHOKE_MM, chokeMm / scale));
+    }
+
     /** @return whether an ink of this name gets an underbase */
     boolean under(String ink) {
         return (under.isEmpty() || under.contains(ink)) && !knockedOutUnder.contains(ink);

@@ -118,10 +118,10 @@ final class LineUpCommand implements Callable<Integer> {
             Set<Integer> layers = Layers.without(layersOff, one.displayList());
             List<Stack> stacks = substrates.stream().map(s -> stack(one, s)).toList();
             List<LineUp.Place> places =
-                    LineUp.score(one, stacks, layers, byVanish, console.cancel(), console.progress());
+                    LineUp.score(one, stacks, true, layers, byVanish, console.cancel(), console.progress());
             String name = file.path().getFileName() + (job.pages().size() > 1 ? ", page " + page : "");
             Proofs.Result result = LineUp.write(
-                    new LineUp.Order(one, name, places, byVanish, layers, size, out, replace),
+                    new LineUp.Order(one, name, places, byVanish, true, layers, size, out, replace),
                     console.cancel(),
                     console.progress());
             console.say(result.file() + ": " + result.widthPx() + " x " + result.heightPx() + " px.");

@@ -21,7 +21,7 @@ import java.util.Map;
  * Lines narrower and gaps narrower than a process holds, measured on the plane of each ink but technical ones.
  *
  * <p>A width is right within 0.02 mm at the resolution that {@link #dpi} gives: the minimum is {@value #PX_PER_MINIMUM} pixels
- * there. Areas are right within 1 %: the last pixel of a line's end is counted only in part. Two limits: a line less than two pixels wide on top of another ink is taken as up to half a pixel wider, since its tint
+ * there. Areas are right within 0.5 %. Two limits: a line less than two pixels wide on top of another ink is taken as up to half a pixel wider, since its tint
  * is not known from its edge; and lines and gaps less than a fifth of the minimum may be too faint to be told from tone.
  * In photographs strong detail counts like lines.
  *

@@ -1,8 +1,10 @@
 package inkground.findings;
 
+import inkground.appearance.MapFigures;
 import inkground.appearance.MapPattern;
 import inkground.appearance.ProofMap;
 import inkground.base.Cancel;
+import inkground.base.Progress;
 import inkground.base.Refusal;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlaneSource;
@@ -13,8 +15,8 @@ import java.util.Locale;
 
 /**
  * Where lines and gaps are too narrow, of any ink. Measured at the resolution that the widths need whatever the region's own is,
- * so a coarse view takes as long as a fine one; a pixel is marked if any part of it is too narrow. For areas and widths
- * ask {@link ThinFeatures}: this map's own areas grow with its pixels.
+ * so a coarse view takes as long as a fine one; a pixel is marked if any part of it is too narrow. Areas are those of
+ * {@link ThinFeatures}, since marked pixels would add up to more.
  */
 public final class ThinMap implements ProofMap {
     /** Mark of a line that is too narrow. */
@@ -58,23 +60,52 @@ public final class ThinMap implements ProofMap {
     @Override
     public double mark(InkPlanes planes, byte[] marks, Cancel cancel) throws Refusal {
         PlateRequest own = planes.request();
-        int finer = (int) Math.max(1, Math.ceil(ThinFeatures.dpi(limits) / 72 / own.pxPerPt()));
+        int finer = finer(own);
         int rows = Math.max(1, ROWS_AT_ONCE / finer);
         Arrays.fill(marks, 0, planes.width() * planes.height(), (byte) 0);
         for (int y = 0; y < planes.height(); y += rows) {
             cancel.check();
             int end = Math.min(planes.height(), y + rows);
-            PlateRequest fine = new PlateRequest(
-                    own.pxPerPt() * finer,
-                    own.x0() * finer,
-                    (own.y0() + y) * finer,
-                    own.x1() * finer,
-                    (own.y0() + end) * finer,
-                    own.overprint(),
-                    own.layersOn());
-            band(fine, finer, marks, y * planes.width(), planes.width(), cancel);
+            PlateRequest rowsOfIt = own.part(own.x0(), own.y0() + y, own.x1(), own.y0() + end);
+            band(scaled(rowsOfIt, finer), finer, marks, y * planes.width(), planes.width(), cancel);
         }
         return Double.NaN;
+    }
+
+    private int finer(PlateRequest region) {
+        return (int) Math.max(1, Math.ceil(ThinFeatures.dpi(limits) / 72 / region.pxPerPt()));
+    }
+
+    private static PlateRequest scaled(PlateRequest r, int finer) {
+        return new PlateRequest(
+                r.pxPerPt() * finer,
+                r.x0() * finer,
+                r.y0() * finer,
+                r.x1() * finer,
+                r.y1() * finer,
+                r.overprint(),
+                r.layersOn());
+    }
+
+    /** @return what is too narrow in a region, measured as finely as the widths need */
+    public ThinFeatures features(PlaneSource from, PlateRequest region, Cancel cancel, Progress progress)
+            throws Refusal {
+        return ThinFeatures.of(from, scaled(region, finer(region)), limits, cancel, progress);
+    }
+
+    @Override
+    public MapFigures figures(PlaneSource from, PlateRequest region, Cancel cancel, Progress progress) throws Refusal {
+        return figures(features(from, region, cancel, progress), region);
+    }
+
+    /** @return the areas of what was found in a region */
+    public static MapFigures figures(ThinFeatures found, PlateRequest region) {
+        double cm2 = region.mmPerPx() * region.mmPerPx() / 100;
+        double lines = found.lineCm2() / cm2;
+        double gaps = found.gapCm2() / cm2;
+        // Lines of several inks may lie on each other.
+        double wide = Math.max(0, (double) region.width() * region.height() - lines - gaps);
+        return new MapFigures(List.of(wide, lines, gaps), cm2, Double.NaN);
     }
 
     private void band(PlateRequest fine, int finer, byte[] marks, int offset, int stride, Cancel cancel)

@@ -23,6 +23,7 @@ final class ThinScan {
     private static final double FINE_PX = 0.125;
     private static final double TOLERANCE_PX = 0.1; // of the measure: a line of just the minimum is none
     private static final float END = -1; // narrow, but without facing edges: the end of a line, or a corner
+    private static final int END_PX = 2; // how far the end of a line reaches beyond its last thin pixel
     private static final double FACING = Math.cos(Math.toRadians(WEDGE_DEGREES));
     private static final double ALONG_CHORD = Math.cos(Math.toRadians(25));
 
@@ -75,7 +76,7 @@ final class ThinScan {
 
     /**
      * @return the share of a pixel that belongs to a thin line: of a thin pixel what the line covers, and the same for the rim of
-     *     one; 0 to 1
+     *     one, for its end, and for the rim of that; 0 to 1
      */
     double share(int x, int y) {
         int at = y * width + x;
@@ -83,7 +84,7 @@ final class ThinScan {
             return covered(at, at);
         }
         double most = 0;
-        int far = widths[at] == END ? 2 : 1;
+        int far = widths[at] == END ? END_PX : besideEnd(x, y) ? END_PX + 1 : 1;
         for (int j = Math.max(0, y - far); j <= Math.min(height - 1, y + far); j++) {
             for (int i = Math.max(0, x - far); i <= Math.min(width - 1, x + far); i++) {
                 int near = j * width + i;
@@ -94,6 +95,17 @@ final class ThinScan {
             }
         }
         return most;
+    }
+
+    private boolean besideEnd(int x, int y) {
+        for (int j = Math.max(0, y - 1); j <= Math.min(height - 1, y + 1); j++) {
+            for (int i = Math.max(0, x - 1); i <= Math.min(width - 1, x + 1); i++) {
+                if (widths[j * width + i] == END) {
+                    return true;
+                }
+            }
+        }
+        return false;
     }
 
     /**

@@ -113,6 +113,12 @@ public final class JsonFields {
         return node.has(name) ? OptionalInt.of(whole(name, min, max)) : OptionalInt.empty();
     }
 
+    /** @return whether there is a field of this name that is true */
+    public boolean flag(String name) throws Refusal {
+        read.add(name);
+        return node.has(name) && yesNo(name);
+    }
+
     /** @return a truth value */
     public boolean yesNo(String name) throws Refusal {
         JsonNode value = required(name);

@@ -143,7 +143,6 @@ final class ViewerWindow {
                 flat, garment, lineUp, compare, new StartScreen(state, desk, this::askForFile), legend, bars);
         bench.getStyleClass().add("bench");
         bench.setMinSize(0, 0);
-        StackPane.setAlignment(legend, Pos.BOTTOM_RIGHT);
         StackPane.setAlignment(bars, Pos.TOP_CENTER);
         HBox light = new HBox(new OverlayStrip(state), bench);
         light.setMinHeight(0);

@@ -44,7 +44,8 @@ class SessionFileTest {
                                 .at(112.5, -20)
                                 .wide(Optional.of(240.0))
                                 .measuredTo(Placement.Measured.INK)),
-                Optional.of(new Session.View("tee-navy", 3, Set.of("Black"))));
+                Optional.of(new Session.View("tee-navy", 3, Set.of("Black"))),
+                true);
         Path file = folder.resolve("shirt.inkground.json");
         SessionFile.save(session, file, false);
         assertThat(SessionFile.load(file)).isEqualTo(session);

@@ -4,10 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import inkground.base.Cancel;
+import inkground.base.Progress;
 import inkground.base.Refusal;
 import inkground.ink.Ink;
 import inkground.ink.InkSet;
 import inkground.plate.InkPlanes;
+import inkground.plate.PlaneSource;
 import inkground.plate.PlanesForTests;
 import inkground.plate.PlateRequest;
 import java.util.Arrays;
@@ -42,7 +44,7 @@ class BareMapTest {
         for (int x = 0; x < 8; x++) {
             assertThat(BareMap.classify(planes, x, 0)).as("pixel " + x).isEqualTo(expected[x]);
         }
-        assertThat(figures(planes).pixels()).containsExactly(3L, 1L, 1L, 1L, 2L);
+        assertThat(figures(planes).pixels()).containsExactly(3.0, 1.0, 1.0, 1.0, 2.0);
     }
 
     @Test
@@ -54,6 +56,66 @@ class BareMapTest {
         assertThat(figures.share(Cover.UNPAINTED.ordinal())).isEqualTo(1);
         assertThat(figures.cm2(Cover.INKED.ordinal())).isZero();
         assertThat(figures.largest()).isNaN();
+    }
+
+    /** 150 dpi; fields whose edges lie between the pixels, in a region of more than one band. */
+    @Test
+    void areas_of_all_covers_are_right_within_half_a_percent_wherever_their_edges_lie() throws Refusal {
+        double px = 25.4 / 150;
+        for (double off : new double[] {0, 0.03, 0.08, 0.13}) {
+            Rect red = new Rect(5 + off, 10 + off, 15, 42 + off);
+            Rect hole = new Rect(7 + off, 20, 13, 26 + off);
+            Rect paint = new Rect(18, 10 + off, 23 + off, 15);
+            Rect white = new Rect(18 + off, 20 + off, 23, 42.01);
+            PlaneSource art = (request, cancel) -> PlanesForTests.of(INKS, request, (plane, x, y) -> {
+                double inHole = hole.covers(x * px, y * px, px);
+                double inRed = red.covers(x * px, y * px, px);
+                double inWhite = white.covers(x * px, y * px, px);
+                double inPaint = paint.covers(x * px, y * px, px);
+                double tint =
+                        switch (plane) {
+                            case 0 -> inRed - inHole;
+                            case 1 -> inWhite;
+                            case 2 -> 0;
+                            case 3 -> inRed + inWhite + inPaint;
+                            default -> inRed + inWhite;
+                        };
+                return (int) Math.round(255 * Math.max(0, Math.min(1, tint)));
+            });
+            // The planes of tests take the laid plane for the marked one wherever ink is, the hole's rim included.
+            PlaneSource laid = (request, cancel) ->
+                    PlanesForTests.laidAs(art.planes(request, cancel), (x, y) -> (int) Math.round(255
+                            * (red.covers(x * px, y * px, px)
+                                    - hole.covers(x * px, y * px, px)
+                                    + white.covers(x * px, y * px, px))));
+            PlateRequest region = new PlateRequest(
+                    150 / 72.0, 0, 0, (int) Math.round(30 / px), (int) Math.round(50 / px), true, Set.of());
+            MapFigures figures = new BareMap(INKS).figures(laid, region, new Cancel(), Progress.NONE);
+            assertArea(figures, Cover.INKED, red.cm2() - hole.cm2());
+            assertArea(figures, Cover.KNOCKED_OUT, hole.cm2());
+            assertArea(figures, Cover.WHITE_PAINT, paint.cm2());
+            assertArea(figures, Cover.WHITE_INK, white.cm2());
+            double all = region.width() * px * region.height() * px / 100;
+            assertArea(figures, Cover.UNPAINTED, all - red.cm2() - paint.cm2() - white.cm2());
+        }
+    }
+
+    private static void assertArea(MapFigures figures, Cover cover, double cm2) {
+        assertThat(figures.cm2(cover.ordinal())).as(cover.label()).isCloseTo(cm2, within(0.005 * cm2));
+    }
+
+    /** A rectangle in mm. */
+    private record Rect(double x0, double y0, double x1, double y1) {
+        /** How much of a square with this corner and edge it covers, 0 to 1. */
+        double covers(double x, double y, double edge) {
+            double across = Math.max(0, Math.min(x1, x + edge) - Math.max(x0, x));
+            double down = Math.max(0, Math.min(y1, y + edge) - Math.max(y0, y));
+            return across * down / edge / edge;
+        }
+
+        double cm2() {
+            return (x1 - x0) * (y1 - y0) / 100;
+        }
     }
 
     @Test
@@ -68,8 +130,8 @@ class BareMapTest {
             }
         }
         InkPlanes planes = planes(w, h, rasters);
-        Long[] counts = new Long[Cover.values().length];
-        Arrays.fill(counts, 0L);
+        Double[] counts = new Double[Cover.values().length];
+        Arrays.fill(counts, 0.0);
         for (int y = 0; y < h; y++) {
             for (int x = 0; x < w; x++) {
                 counts[BareMap.classify(planes, x, y).ordinal()]++;

@@ -52,7 +52,7 @@ class ProofMapTest {
         assertThat(figures.largest()).isCloseTo(320, within(1e-9));
         assertThat(figures.cm2(TotalInkMap.ABOVE)).isCloseTo(10 * 2.54 / 7.2 * 70 * 2.54 / 7.2, within(1e-6));
         assertThat(figures.share(TotalInkMap.ABOVE)).isCloseTo(1 / 3.0, within(1e-9));
-        assertThat(figures.pixels()).containsExactly(140_000L, 70_000L);
+        assertThat(figures.pixels()).containsExactly(140_000.0, 70_000.0);
     }
 
     @Test
@@ -113,7 +113,7 @@ class ProofMapTest {
         MapFigures figures = MapFigures.of(ColourMap.shift(shirt, 5), planes, new Cancel());
         assertThat(figures.largest()).isCloseTo(expected, within(1e-9));
         // an opaque solid stays as it was, and so does the edge of one; only the tint lets the cloth through
-        assertThat(figures.pixels()).containsExactly(4L, 1L);
+        assertThat(figures.pixels()).containsExactly(4.0, 1.0);
         assertThat(MapFigures.of(ColourMap.shift(paper, 0.001), planes, new Cancel())
                         .largest())
                 .isZero();
@@ -126,7 +126,7 @@ class ProofMapTest {
                 ColourMap.shift(new StackModel(Stack.of(NAVY_SHIRT, inks, FOGRA)), 5),
                 planes(inks, 5, 1, RED, LAID, LAID),
                 new Cancel());
-        assertThat(figures.pixels()).containsExactly(2L, 3L);
+        assertThat(figures.pixels()).containsExactly(2.0, 3.0);
     }
 
     @Test
@@ -140,13 +140,13 @@ class ProofMapTest {
         // the artwork asks for red on nothing: a filter on navy. With white beneath, red is there to be had.
         assertThat(MapFigures.of(ColourMap.shift(new StackModel(both), 6), planes, new Cancel())
                         .pixels())
-                .containsExactly(2L, 3L);
+                .containsExactly(2.0, 3.0);
         assertThat(MapFigures.of(ColourMap.reach(new StackModel(both), 3, 6), planes, new Cancel())
                         .pixels())
-                .containsExactly(5L, 0L);
+                .containsExactly(5.0, 0.0);
         StackModel redAlone = new StackModel(both.showing(Set.of(0)));
         MapFigures alone = MapFigures.of(ColourMap.reach(redAlone, 3, 6), planes, new Cancel());
-        assertThat(alone.pixels()).containsExactly(2L, 3L);
+        assertThat(alone.pixels()).containsExactly(2.0, 3.0);
         assertThat(alone.largest()).isGreaterThan(20);
     }
 
@@ -160,7 +160,7 @@ class ProofMapTest {
         StackModel model = new StackModel(Stack.of(FOGRA_PAPER, inks, FOGRA));
         InkPlanes planes = planes(inks, 5, 1, cyan, none, none, black, laid, laid);
         MapFigures figures = MapFigures.of(ColourMap.notDisplayed(model, 0), planes, new Cancel());
-        assertThat(figures.pixels()).containsExactly(4L, 1L);
+        assertThat(figures.pixels()).containsExactly(4.0, 1.0);
         assertThat(figures.largest()).isBetween(3.0, 20.0);
     }
 

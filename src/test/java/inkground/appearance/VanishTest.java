@@ -76,10 +76,10 @@ class VanishTest {
     @Test
     void aNavyOutlineVanishesOnNavyClothAndTheCreamInsideItStays() throws Refusal {
         ArtworkEdges edges = edges(SQUARES, 400, 500);
-        assertThat(edges.mm()).isCloseTo((800 + 400) * MM, within(0.01 * 1200 * MM));
+        assertThat(edges.mm()).isCloseTo((800 + 400) * MM, within(0.005 * 1200 * MM));
         VanishScore navy = VanishScore.of(edges, on(NAVY_SHIRT));
         assertThat(navy.score()).isCloseTo(2 / 3.0, within(0.005));
-        assertThat(navy.lostMm()).isCloseTo(800 * MM, within(0.01 * 800 * MM));
+        assertThat(navy.lostMm()).isCloseTo(800 * MM, within(0.005 * 800 * MM));
         assertThat(VanishScore.of(edges, on(WHITE_SHIRT)).score()).isZero();
     }
 
@@ -94,7 +94,7 @@ class VanishTest {
     void lightInkLaidOnNothingIsMeantToBeSeenAndVanishesOnCreamCloth() throws Refusal {
         PlaneSource alone = source((ink, x, y) -> ink == 1 && in(x, y, 50, 50, 150, 100) ? 1 : 0);
         ArtworkEdges edges = edges(alone, 200, 150);
-        assertThat(edges.mm()).isCloseTo(300 * MM, within(3 * MM));
+        assertThat(edges.mm()).isCloseTo(300 * MM, within(0.005 * 300 * MM));
         inkground.substrate.Substrate cream =
                 Samples.substrate(inkground.substrate.Substrate.Kind.GARMENT, new Lab(90, 0, 15));
         assertThat(VanishScore.of(edges, on(cream)).score()).isEqualTo(1);

@@ -13,6 +13,7 @@ import inkground.ink.InkSet;
 import inkground.plate.PlaneSource;
 import inkground.plate.PlanesForTests;
 import inkground.plate.PlateRequest;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
@@ -23,9 +24,10 @@ class ThinFeaturesTest {
     private static final InkSet TWO = new InkSet(List.of(Ink.named("Mill Red"), Ink.named("Reach Blue")));
     private static final double MM = 25.4 / 600; // a pixel
     private static final double SIZE_MM = 10;
+    private static final double BAR_X = 5.013;
+    private static final double BAR_Y = 4.989;
     private static final int ROUGH = 8; // points a pixel, across and down, that tell whether an edge runs through it
     private static final int FINE = 48;
-    private static final double ART_MM = MM / FINE; // what the drawn width itself may be off by
 
     /** Whether a point, in mm, is inked. */
     private interface Shape {
@@ -36,11 +38,20 @@ class ThinFeaturesTest {
         return source(shape, 255);
     }
 
+    /** How much of a pixel is inked, 0 to 1. */
+    private interface Coverage {
+        double at(int x, int y);
+    }
+
     private static PlaneSource source(Shape shape, int tint) {
+        return covered((x, y) -> coverage(shape, x, y), tint);
+    }
+
+    private static PlaneSource covered(Coverage art, int tint) {
         return (request, cancel) -> {
             double[] coverage = new double[request.width() * request.height()];
             for (int i = 0; i < coverage.length; i++) {
-                coverage[i] = coverage(shape, request.x0() + i % request.width(), request.y0() + i / request.width());
+                coverage[i] = art.at(request.x0() + i % request.width(), request.y0() + i / request.width());
             }
             return PlanesForTests.of(ONE, request, (plane, x, y) -> {
                 boolean inside = x < request.x1() && y < request.y1();
@@ -75,13 +86,60 @@ class ThinFeaturesTest {
                 Progress.NONE);
     }
 
+    /** The bar, with the part of each pixel that it covers computed rather than sampled: an area can be held to 0.5 % by it. */
+    private static Coverage exactBar(double widthMm, double degrees) {
+        double c = Math.cos(Math.toRadians(degrees)) / MM;
+        double s = Math.sin(Math.toRadians(degrees)) / MM;
+        double x = BAR_X / MM;
+        double y = BAR_Y / MM;
+        double w = widthMm / 2;
+        double[][] corners = new double[4][];
+        for (int i = 0; i < 4; i++) {
+            double u = i == 0 || i == 3 ? -3 : 3;
+            double v = i < 2 ? -w : w;
+            corners[i] = new double[] {x + u * c - v * s, y + u * s + v * c};
+        }
+        return (px, py) -> {
+            double[][] left = corners;
+            for (int side = 0; side < 4 && left.length > 0; side++) {
+                left = cut(left, side % 2, side < 2 ? 1 : -1, side % 2 == 0 ? px + side / 2 : py + side / 2);
+            }
+            double twice = 0;
+            for (int i = 0; i < left.length; i++) {
+                double[] a = left[i];
+                double[] b = left[(i + 1) % left.length];
+                twice += a[0] * b[1] - b[0] * a[1];
+            }
+            return Math.min(1, Math.abs(twice) / 2);
+        };
+    }
+
+    /** What of a convex outline lies on one side of an upright ({@code axis} 0) or level line. */
+    private static double[][] cut(double[][] outline, int axis, int sign, double at) {
+        List<double[]> out = new ArrayList<>();
+        for (int i = 0; i < outline.length; i++) {
+            double[] a = outline[i];
+            double[] b = outline[(i + 1) % outline.length];
+            double da = sign * (a[axis] - at);
+            double db = sign * (b[axis] - at);
+            if (da >= 0) {
+                out.add(a);
+            }
+            if (da > 0 && db < 0 || da < 0 && db > 0) {
+                double t = da / (da - db);
+                out.add(new double[] {a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])});
+            }
+        }
+        return out.toArray(double[][]::new);
+    }
+
     /** A bar of 6 mm through the middle, turned, off the grid. */
     private static Shape bar(double widthMm, double degrees) {
         double c = Math.cos(Math.toRadians(degrees));
         double s = Math.sin(Math.toRadians(degrees));
         return (x, y) -> {
-            double u = (x - 5.013) * c + (y - 4.989) * s;
-            double v = (y - 4.989) * c - (x - 5.013) * s;
+            double u = (x - BAR_X) * c + (y - BAR_Y) * s;
+            double v = (y - BAR_Y) * c - (x - BAR_X) * s;
             return Math.abs(u) < 3 && Math.abs(v) < widthMm / 2;
         };
     }
@@ -90,15 +148,13 @@ class ThinFeaturesTest {
     void linesOfKnownWidthAreMeasuredAtAnyAngle() throws Refusal {
         for (double width : new double[] {0.05, 0.1, 0.15}) {
             for (double degrees : new double[] {0, 10, 22, 45, 67.5, 90}) {
-                ThinFeatures found = measured(source(bar(width, degrees)), 0.2, 0.2);
+                ThinFeatures found = measured(covered(exactBar(width, degrees), 255), 0.2, 0.2);
                 String what = width + " mm at " + degrees + "°: " + found;
                 assertThat(found.places()).as(what).hasSize(1);
                 ThinFeatures.Place place = found.places().get(0);
                 assertThat(place.kind()).isEqualTo(Kind.LINE);
                 assertThat(place.widthMm()).as(what).isCloseTo(width, within(0.02));
-                assertThat(found.lineCm2())
-                        .as(what)
-                        .isCloseTo(6 * width / 100, within(6 / 100.0 * (0.01 * width + ART_MM)));
+                assertThat(found.lineCm2()).as(what).isCloseTo(6 * width / 100, within(6 / 100.0 * (0.005 * width)));
                 assertThat(found.gapCm2()).isZero();
             }
         }
@@ -108,16 +164,14 @@ class ThinFeaturesTest {
     void gapsOfKnownWidthAreMeasuredAtAnyAngle() throws Refusal {
         for (double width : new double[] {0.05, 0.1, 0.15}) {
             for (double degrees : new double[] {0, 10, 22, 45, 90}) {
-                Shape line = bar(width, degrees);
-                Shape slit = (x, y) -> x > 1 && x < 9 && y > 1 && y < 9 && !line.inked(x, y);
-                ThinFeatures found = measured(source(slit), 0.2, 0.2);
+                Coverage line = exactBar(width, degrees);
+                Coverage slit = (x, y) -> x > 20 && x < 215 && y > 20 && y < 215 ? 1 - line.at(x, y) : 0;
+                ThinFeatures found = measured(covered(slit, 255), 0.2, 0.2);
                 String what = width + " mm at " + degrees + "°: " + found;
                 assertThat(found.places()).as(what).hasSize(1);
                 assertThat(found.places().get(0).kind()).isEqualTo(Kind.GAP);
                 assertThat(found.places().get(0).widthMm()).as(what).isCloseTo(width, within(0.02));
-                assertThat(found.gapCm2())
-                        .as(what)
-                        .isCloseTo(6 * width / 100, within(6 / 100.0 * (0.01 * width + ART_MM)));
+                assertThat(found.gapCm2()).as(what).isCloseTo(6 * width / 100, within(6 / 100.0 * (0.005 * width)));
             }
         }
     }
@@ -253,6 +307,11 @@ class ThinFeaturesTest {
             assertThat(marks[px / 2 * px + at]).as(dpi + " dpi").isEqualTo((byte) ThinMap.LINE);
             assertThat(marks[px / 2 * px + at + 4]).isZero();
             assertThat(marks[px / 2 * px + at - 4]).isZero();
+            double lines =
+                    map.figures(scaled, request, new Cancel(), Progress.NONE).cm2(ThinMap.LINE);
+            assertThat(lines)
+                    .as("0.1 mm × the page at " + dpi + " dpi")
+                    .isCloseTo(0.01 * px * request.mmPerPx() / 10, within(0.005 * 0.01));
         }
     }
 }

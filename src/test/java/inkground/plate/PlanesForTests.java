@@ -29,6 +29,34 @@ public final class PlanesForTests {
         return new InkPlanes(inks, request, cells);
     }
 
+    /** Value of one plane at a device pixel of page space. */
+    @FunctionalInterface
+    public interface Plane {
+        /** @return 0 to 255 */
+        int at(int xPx, int yPx);
+    }
+
+    /** @return dense planes with another laid plane */
+    public static InkPlanes laidAs(InkPlanes planes, Plane laid) {
+        PlateRequest request = planes.request();
+        InkPlanes.Cell[] cells = new InkPlanes.Cell[planes.cellsAcross() * planes.cellsDown()];
+        for (int i = 0; i < cells.length; i++) {
+            byte[][] dense = new byte[planes.planes()][];
+            for (int p = 0; p < dense.length; p++) {
+                dense[p] = planes.dense(p, i % planes.cellsAcross(), i / planes.cellsAcross());
+            }
+            byte[] own = new byte[InkPlanes.CELL_W * InkPlanes.CELL_H];
+            for (int k = 0; k < own.length; k++) {
+                own[k] = (byte) laid.at(
+                        request.x0() + i % planes.cellsAcross() * InkPlanes.CELL_W + k % InkPlanes.CELL_W,
+                        request.y0() + i / planes.cellsAcross() * InkPlanes.CELL_H + k / InkPlanes.CELL_W);
+            }
+            dense[planes.laidPlane()] = own;
+            cells[i] = new InkPlanes.Cell(new byte[planes.planes()], dense);
+        }
+        return new InkPlanes(planes.inks(), request, cells);
+    }
+
     /**
      * Cells planes that are whole rasters.
      *

@@ -10,6 +10,9 @@ import inkground.artwork.ColourAssignment.InkAt;
 import inkground.artwork.ColourAssignment.InkNamed;
 import inkground.artwork.ColourAssignment.Rule;
 import inkground.artwork.ColourAssignment.WhiteInk;
+import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.desk.Recents;
+import inkground.viewer.state.ViewerState;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -74,6 +77,27 @@ class ColoursTest extends FakeWindow {
         WaitForAsyncUtils.waitForFxEvents();
         assertThat(shows("#ground-bar")).isFalse();
         assertThat(rules()).isEmpty();
+    }
+
+    @Test
+    void aGroundThatWasAskedAboutIsNotAskedAboutOnAnotherDay() throws Exception {
+        openPainted();
+        push(KeyCode.RIGHT);
+        until(() -> shows("#ground-bar"));
+        clickOn("#ground-keep");
+        push(KeyCode.CONTROL, KeyCode.S);
+        Path file = state.file.get().path();
+        until(() -> engine.sessions.containsKey(file));
+        assertThat(engine.sessions.get(file).groundAsked()).isTrue();
+        ViewerState another = new ViewerState();
+        interact(() -> {
+            ProofDesk other =
+                    new ProofDesk(another, engine, new Recents(ViewerRig.preferences()), ViewerRig.sameThread());
+            other.stockRack();
+            other.open(file);
+            other.close();
+        });
+        assertThat(another.colours.groundSettled(file)).isTrue();
     }
 
     @Test

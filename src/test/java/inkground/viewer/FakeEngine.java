@@ -459,7 +459,9 @@ final class FakeEngine implements ProofEngine {
             }
             String looks = request.looks().stream().map(Look::substrateId).collect(Collectors.joining(" "));
             try {
-                Files.writeString(request.target(), looks + " " + request.picturePx());
+                Files.writeString(
+                        request.target(),
+                        looks + " " + request.picturePx() + (request.overprint() ? "" : " without overprint"));
             } catch (IOException e) {
                 throw new Refusal("cannot be written", e);
             }

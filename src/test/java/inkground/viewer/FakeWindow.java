@@ -10,7 +10,6 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
 import java.util.prefs.Preferences;
 import javafx.geometry.Point2D;
-import javafx.scene.Node;
 import javafx.scene.image.WritableImage;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.io.TempDir;
@@ -19,13 +18,13 @@ import org.testfx.util.WaitForAsyncUtils;
 
 /** A window over an engine whose colours are known by construction, and what a test does with it again and again. */
 abstract class FakeWindow extends ApplicationTest {
-    private static final long PATIENCE_S = 20;
+    private static final long PATIENCE_S = 30;
 
     @TempDir
-    static Path folder;
+    Path folder;
 
-    final FakeEngine engine = new FakeEngine();
     final Preferences preferences = ViewerRig.preferences();
+    FakeEngine engine;
     ViewerState state;
     ProofDesk desk;
     ViewerWindow window;
@@ -34,11 +33,17 @@ abstract class FakeWindow extends ApplicationTest {
     @Override
     public void start(Stage onStage) {
         stage = onStage;
+        engine = makeEngine();
         state = new ViewerState();
         desk = new ProofDesk(state, engine, new Recents(preferences), ViewerRig.real());
         window = new ViewerWindow(state, desk);
         window.show(stage);
         desk.stockRack();
+    }
+
+    /** @return what the window works on; called once, when the folder is there */
+    FakeEngine makeEngine() {
+        return new FakeEngine();
     }
 
     @Override
@@ -54,6 +59,7 @@ abstract class FakeWindow extends ApplicationTest {
 
     void openArtwork() throws Exception {
         Path file = Files.writeString(folder.resolve("regatta.pdf"), "%PDF-fake");
+        until(() -> !state.substrates.isEmpty());
         interact(() -> desk.open(file));
         until(() -> window.surface().complete());
     }
@@ -69,8 +75,10 @@ abstract class FakeWindow extends ApplicationTest {
     }
 
     boolean shows(String query) {
-        Node node = lookup(query).query();
-        return node.isVisible() && node.getParent().isVisible();
+        return lookup(query)
+                .tryQuery()
+                .filter(node -> node.isVisible() && node.getParent().isVisible())
+                .isPresent();
     }
 
     void pointAt(double pageX, double pageY) {

@@ -7,62 +7,23 @@ import inkground.garment.Placed;
 import inkground.garment.Placement;
 import inkground.geometry.Box;
 import inkground.substrate.Cut;
-import inkground.viewer.desk.ProofDesk;
-import inkground.viewer.desk.Recents;
 import inkground.viewer.state.BenchView;
 import inkground.viewer.state.Camera;
-import inkground.viewer.state.ViewerState;
 import inkground.viewer.state.Worn;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
-import java.util.concurrent.Callable;
-import java.util.concurrent.TimeUnit;
 import javafx.geometry.Point2D;
-import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.MouseButton;
-import javafx.stage.Stage;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
-import org.testfx.framework.junit5.ApplicationTest;
 import org.testfx.util.WaitForAsyncUtils;
 
 /** Lays artwork on garments as a user does. The artwork's trim is 360 × 260 points: 127.0 × 91.7 mm. */
-class GarmentBenchTest extends ApplicationTest {
-    private static final long PATIENCE_S = 30;
-
-    @TempDir
-    static Path folder;
-
-    private final FakeEngine engine = new FakeEngine();
-    private ViewerState state;
-    private ProofDesk desk;
-    private ViewerWindow window;
-
-    @Override
-    public void start(Stage stage) {
-        state = new ViewerState();
-        desk = new ProofDesk(state, engine, new Recents(ViewerRig.preferences()), ViewerRig.real());
-        window = new ViewerWindow(state, desk);
-        window.show(stage);
-        desk.stockRack();
-    }
-
-    @Override
-    public void stop() {
-        window.close();
-    }
-
-    private void until(Callable<Boolean> met) throws Exception {
-        WaitForAsyncUtils.waitFor(PATIENCE_S, TimeUnit.SECONDS, () -> WaitForAsyncUtils.asyncFx(met)
-                .get());
-        WaitForAsyncUtils.waitForFxEvents();
-    }
-
+class GarmentBenchTest extends FakeWindow {
     /** Opens the artwork on the navy garment, without folds so that colours are known. */
     private void wear() throws Exception {
         Path file = Files.writeString(folder.resolve("regatta.pdf"), "%PDF-fake");
@@ -86,7 +47,7 @@ class GarmentBenchTest extends ApplicationTest {
         return new Point2D(camera.toViewX(pt.x0(), pt.y0()), camera.toViewY(pt.x0(), pt.y0()));
     }
 
-    private int rgbAt(double xMm, double yMm) throws Exception {
+    private int clothRgbAt(double xMm, double yMm) throws Exception {
         until(() -> window.garment().surface().complete());
         moveTo("#theme"); // away from the artwork, so that no marks stand on it
         WaitForAsyncUtils.waitForFxEvents();
@@ -100,11 +61,6 @@ class GarmentBenchTest extends ApplicationTest {
         return window.garment().surface().localToScreen(view(xMm, yMm));
     }
 
-    private boolean shows(String query) {
-        Node node = lookup(query).query();
-        return node.isVisible() && node.getParent().isVisible();
-    }
-
     private String verdict() {
         return ((Label) lookup("#verdict").query()).getText();
     }
@@ -116,10 +72,10 @@ class GarmentBenchTest extends ApplicationTest {
         assertThat(shows("#surface")).isFalse();
         assertThat(placed().form().words()).isEqualTo("T-shirt M, front");
         assertThat(placed().artworkMm().y0()).isEqualTo(80);
-        assertThat(rgbAt(0, 40)).isEqualTo(FakeEngine.NAVY.argb() & 0xffffff);
+        assertThat(clothRgbAt(0, 40)).isEqualTo(FakeEngine.NAVY.argb() & 0xffffff);
         // The red disc has its middle at 200, 130 pt of the page, whose trim begins at 20, 20.
         double discY = 80 + (130 - 20) * Box.MM_PER_PT;
-        assertThat(rgbAt(0, discY)).isEqualTo(FakeEngine.INK_RGB[0]);
+        assertThat(clothRgbAt(0, discY)).isEqualTo(FakeEngine.INK_RGB[0]);
         assertThat(verdict()).startsWith("Inside the print area 'chest'");
     }
 
@@ -130,7 +86,7 @@ class GarmentBenchTest extends ApplicationTest {
         until(() -> window.garment().surface().complete());
         int renders = engine.renders.get();
         push(KeyCode.RIGHT);
-        assertThat(rgbAt(0, 40)).isEqualTo(FakeEngine.SAND.argb() & 0xffffff);
+        assertThat(clothRgbAt(0, 40)).isEqualTo(FakeEngine.SAND.argb() & 0xffffff);
         assertThat(engine.renders).hasValue(renders);
     }
 
@@ -286,7 +242,7 @@ class GarmentBenchTest extends ApplicationTest {
         assertThat(placed().artworkMm().width()).isCloseTo(280 * Box.MM_PER_PT, within(1e-9));
         assertThat(placed().artworkMm().y0()).isEqualTo(80);
         double discY = 80 + (130 - 40) * Box.MM_PER_PT;
-        assertThat(rgbAt(0, discY)).isEqualTo(FakeEngine.INK_RGB[0]);
+        assertThat(clothRgbAt(0, discY)).isEqualTo(FakeEngine.INK_RGB[0]);
     }
 
     @Test

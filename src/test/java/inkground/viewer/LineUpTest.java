@@ -2,62 +2,25 @@ package inkground.viewer;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import inkground.viewer.desk.ProofDesk;
-import inkground.viewer.desk.Recents;
 import inkground.viewer.state.BenchView;
 import inkground.viewer.state.Camera;
 import inkground.viewer.state.LineUp;
 import inkground.viewer.state.ProofEngine.SubstrateCard;
-import inkground.viewer.state.ViewerState;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
-import java.util.concurrent.TimeUnit;
 import java.util.stream.IntStream;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.control.TextField;
 import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
-import javafx.stage.Stage;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
-import org.testfx.framework.junit5.ApplicationTest;
-import org.testfx.util.WaitForAsyncUtils;
 
 /** Acts on the line-up as a user does. */
-class LineUpTest extends ApplicationTest {
-    private static final long PATIENCE_S = 20;
+class LineUpTest extends FakeWindow {
     private static final KeyCode LINE_UP = KeyCode.valueOf("DIGIT" + (BenchView.LINE_UP.ordinal() + 1));
-
-    @TempDir
-    Path folder;
-
-    private final FakeEngine engine = new FakeEngine();
-    private ViewerState state;
-    private ProofDesk desk;
-    private ViewerWindow window;
-
-    @Override
-    public void start(Stage stage) {
-        state = new ViewerState();
-        desk = new ProofDesk(state, engine, new Recents(ViewerRig.preferences()), ViewerRig.real());
-        window = new ViewerWindow(state, desk);
-        window.show(stage);
-    }
-
-    @Override
-    public void stop() {
-        window.close();
-    }
-
-    private void until(Callable<Boolean> met) throws Exception {
-        WaitForAsyncUtils.waitFor(PATIENCE_S, TimeUnit.SECONDS, () -> WaitForAsyncUtils.asyncFx(met)
-                .get());
-        WaitForAsyncUtils.waitForFxEvents();
-    }
 
     private void openWith(int more) throws Exception {
         engine.more = IntStream.range(0, more)
@@ -212,6 +175,14 @@ class LineUpTest extends ApplicationTest {
         assertThat(lookup("#sheet-trouble").queryLabeled().getText()).contains("Replace");
         push(KeyCode.ESCAPE);
         assertThat(state.lineUp.sheet.get()).isFalse();
+        interact(() -> state.overprint.set(false));
+        until(() -> window.lineUp().complete());
+        clickOn("#line-up-write");
+        TextField other = lookup("#sheet-target").query();
+        interact(() -> other.setText(folder.resolve("without.png").toString()));
+        clickOn("#sheet-write");
+        until(() -> !state.lineUp.sheet.get());
+        assertThat(folder.resolve("without.png")).hasContent("sand-canvas navy-jersey 320 without overprint");
     }
 
     @Test

@@ -8,77 +8,30 @@ import inkground.colour.Srgb;
 import inkground.substrate.Substrate;
 import inkground.substrate.Substrates;
 import inkground.substrate.Texture;
-import inkground.viewer.desk.ProofDesk;
 import inkground.viewer.desk.Recents;
 import inkground.viewer.state.ProofEngine.SubstrateCard;
 import inkground.viewer.state.Rack;
-import inkground.viewer.state.ViewerState;
 import java.awt.image.BufferedImage;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.concurrent.Callable;
-import java.util.concurrent.TimeUnit;
-import java.util.prefs.Preferences;
 import java.util.stream.IntStream;
 import javafx.scene.Node;
 import javafx.scene.control.Labeled;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
-import javafx.stage.Stage;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
-import org.testfx.framework.junit5.ApplicationTest;
-import org.testfx.util.WaitForAsyncUtils;
 
 /** Acts on the rack as a user does. */
-class RackTest extends ApplicationTest {
-    private static final long PATIENCE_S = 20;
-
-    @TempDir
-    Path folder;
-
-    private final Preferences preferences = ViewerRig.preferences();
-    private FakeEngine engine;
-    private ViewerState state;
-    private ProofDesk desk;
-    private ViewerWindow window;
-
+class RackTest extends FakeWindow {
     @Override
-    public void start(Stage stage) {
-        engine = new FakeEngine(folder.resolve("own"));
-        state = new ViewerState();
-        desk = new ProofDesk(state, engine, new Recents(preferences), ViewerRig.real());
-        window = new ViewerWindow(state, desk);
-        window.show(stage);
-        desk.stockRack();
-    }
-
-    @Override
-    public void stop() {
-        window.close();
-    }
-
-    private void until(Callable<Boolean> met) throws Exception {
-        WaitForAsyncUtils.waitFor(PATIENCE_S, TimeUnit.SECONDS, () -> WaitForAsyncUtils.asyncFx(met)
-                .get());
-        WaitForAsyncUtils.waitForFxEvents();
-    }
-
-    private void openArtwork() throws Exception {
-        Path file = Files.writeString(folder.resolve("regatta.pdf"), "%PDF-fake");
-        until(() -> !state.substrates.isEmpty());
-        interact(() -> desk.open(file));
-        until(() -> window.surface().complete());
+    FakeEngine makeEngine() {
+        return new FakeEngine(folder.resolve("own"));
     }
 
     private List<String> hung() {
         return state.rack.cards().stream().map(SubstrateCard::id).toList();
-    }
-
-    private boolean shows(String query) {
-        return lookup(query).tryQuery().filter(Node::isVisible).isPresent();
     }
 
     private void type(String field, String text) {

@@ -44,6 +44,7 @@ import inkground.base.Refusal;
 import inkground.colour.Lab;
 import inkground.colour.PrintCondition;
 import inkground.findings.ThinFeatures;
+import inkground.findings.ThinMap;
 import inkground.garment.Placement;
 import inkground.geometry.Box;
 import inkground.handoff.CleanFile;
@@ -83,6 +84,8 @@ import java.util.stream.Collectors;
 public final class JobEngine implements ProofEngine {
     /** Resolution of the measures: 0.17 mm, as fine as the ink report of the command line. */
     private static final double MEASURE_DPI = 150;
+    /** Resolution of the bare areas, in which a line less than a pixel wide counts as a pixel wide. */
+    private static final double BARE_DPI = 300;
     /** Rows rasterised together while measuring; bounds memory on the widest page. */
     private static final int MEASURE_ROWS = 512;
     /** Places that a map names; more would be a list that no one reads. */
@@ -450,9 +453,16 @@ public final class JobEngine implements ProofEngine {
         @Override
         public MapReport measureMap(
                 Look look, boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) throws Refusal {
-            PlateRequest request = PlateRequest.of(info().box(PageBox.TRIM), MEASURE_DPI, overprint, layersOn);
+            double dpi = look.map().orElseThrow().kind() == MapKind.BARE ? BARE_DPI : MEASURE_DPI;
+            PlateRequest request = PlateRequest.of(info().box(PageBox.TRIM), dpi, overprint, layersOn);
             ProofMap map = map(look.map().orElseThrow(), look, new StackModel(stack(look)));
-            MapFigures figures = map.figures(PlaneSource.of(page.plate()), request, cancel, progress);
+            PlaneSource source = PlaneSource.of(page.plate());
+            Optional<ThinFeatures> thin = map instanceof ThinMap narrow
+                    ? Optional.of(narrow.features(source, request, cancel, progress))
+                    : Optional.empty();
+            MapFigures figures = thin.isPresent()
+                    ? ThinMap.figures(thin.get(), request)
+                    : map.figures(source, request, cancel, progress);
             List<MapEntry> entries = new ArrayList<>();
             for (int i = 0; i < map.legend().size(); i++) {
                 ProofMap.Entry entry = map.legend().get(i);
@@ -467,18 +477,11 @@ public final class JobEngine implements ProofEngine {
                     ? ""
                     : String.format(Locale.ROOT, "%.1f %s", figures.largest(), map.unit());
             return new MapReport(
-                    map.title(), entries, largest, places(look.map().orElseThrow(), request, cancel, progress));
+                    map.title(), entries, largest, thin.map(JobPage::places).orElse(List.of()));
         }
 
-        private List<MapPlace> places(MapChoice choice, PlateRequest trim, Cancel cancel, Progress progress)
-                throws Refusal {
-            if (choice.kind() != MapKind.THIN) {
-                return List.of();
-            }
-            ThinFeatures.Limits limits = Maps.widths(choice.limits());
-            PlateRequest fine = PlateRequest.of(
-                    info().box(PageBox.TRIM), ThinFeatures.dpi(limits), trim.overprint(), trim.layersOn());
-            return ThinFeatures.of(PlaneSource.of(page.plate()), fine, limits, cancel, progress).places().stream()
+        private static List<MapPlace> places(ThinFeatures found) {
+            return found.places().stream()
                     .limit(MOST_PLACES)
                     .map(place -> new MapPlace(
                             String.format(
@@ -517,6 +520,7 @@ public final class JobEngine implements ProofEngine {
             List<LineUp.Place> places = LineUp.score(
                     page,
                     request.looks().stream().map(this::stack).toList(),
+                    request.overprint(),
                     request.layersOn(),
                     request.ranked(),
                     cancel,
@@ -527,6 +531,7 @@ public final class JobEngine implements ProofEngine {
                             request.name(),
                             places,
                             request.ranked(),
+                            request.overprint(),
                             request.layersOn(),
                             request.picturePx(),
                             request.target(),

@@ -228,6 +228,9 @@ public final class ProofDesk implements AutoCloseable {
         Arrangement arrangement = opened.session().map(Session::arrangement).orElse(Arrangement.AS_FILED);
         state.file.set(null); // what was decided about one file says nothing about the next
         state.history.restart(arrangement);
+        if (opened.session().map(Session::groundAsked).orElse(false)) {
+            state.colours.settleGround(opened.file().path());
+        }
         state.kept.set(arrangement);
         state.pins.clear();
         state.camera.set(state.camera.get().turned(-state.camera.get().quarters()));

@@ -85,7 +85,7 @@ public final class ContactSheetForm extends Sheet {
         state.trouble.set(null);
         int count = state.lineUp.cards().size();
         summary.setText(count + " substrates, " + (ranked() ? "ranked by vanish score" : "in the order of the rack")
-                + ", overprint honoured. " + Proofs.CAUTION);
+                + (state.overprint.get() ? ", overprint honoured. " : ", without overprint. ") + Proofs.CAUTION);
         target.suggest(state.file.get().path().toAbsolutePath().resolveSibling(name() + "-line-up.png"));
     }
 
@@ -123,6 +123,7 @@ public final class ContactSheetForm extends Sheet {
                             .toList(),
                     ranked(),
                     name(),
+                    state.overprint.get(),
                     state.layersOn,
                     picturePx().getAsInt(),
                     path,

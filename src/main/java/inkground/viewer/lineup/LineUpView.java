@@ -12,7 +12,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Executor;
 import javafx.beans.Observable;
-import javafx.collections.SetChangeListener;
 import javafx.geometry.Point2D;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Cursor;
@@ -56,22 +55,10 @@ public final class LineUpView extends Region {
     }
 
     private void listen() {
-        for (Observable value : new Observable[] {
-            state.page,
-            state.substrate,
-            state.solo,
-            state.camera,
-            state.overlays.map,
-            state.overprint,
-            state.history.now(),
-            state.rack.scores,
-            state.lineUp.cards()
-        }) {
+        state.onLook(this::requestLayout);
+        for (Observable value : new Observable[] {state.camera, state.rack.scores, state.lineUp.cards()}) {
             value.addListener(o -> requestLayout());
         }
-        SetChangeListener<Integer> changed = c -> requestLayout();
-        state.hidden.addListener(changed);
-        state.layersOn.addListener(changed);
         state.view.addListener((Observable o) -> {
             state.probe.set(null);
             if (state.view.get() != BenchView.LINE_UP) {

@@ -1,6 +1,9 @@
 package inkground.viewer.overlay;
 
+import inkground.artwork.PageBox;
+import inkground.geometry.Box;
 import inkground.viewer.state.BenchView;
+import inkground.viewer.state.Camera;
 import inkground.viewer.state.MapKind;
 import inkground.viewer.state.ProofEngine.MapEntry;
 import inkground.viewer.state.ProofEngine.MapPlace;
@@ -8,10 +11,15 @@ import inkground.viewer.state.ProofEngine.MapReport;
 import inkground.viewer.state.ViewerState;
 import inkground.viewer.ui.NumberField;
 import inkground.viewer.ui.Ui;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Locale;
 import javafx.beans.Observable;
 import javafx.beans.property.DoubleProperty;
+import javafx.geometry.HPos;
+import javafx.geometry.Insets;
 import javafx.geometry.Pos;
+import javafx.geometry.VPos;
 import javafx.scene.control.Hyperlink;
 import javafx.scene.control.Label;
 import javafx.scene.image.ImageView;
@@ -19,12 +27,21 @@ import javafx.scene.image.PixelFormat;
 import javafx.scene.image.WritableImage;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 
-/** Names the patterns of the map that is shown, says how large each part is within the trim, and holds the map's limit. */
+/**
+ * Names the patterns of the map that is shown, says how large each part is within the trim, and holds the map's limit; of a plate,
+ * says whose it is. Lies in the corner where the artwork is least.
+ */
 public final class MapLegend extends VBox {
     private static final double SAMPLE = 22;
     private static final int PLACES_SHOWN = 5;
+    private static final double GAP_PX = 14;
+    /** From the edges that have the rulers. */
+    private static final double RULER_GAP_PX = 36;
+    /** Corners in the order of liking. */
+    private static final List<Pos> CORNERS = List.of(Pos.BOTTOM_RIGHT, Pos.BOTTOM_LEFT, Pos.TOP_RIGHT, Pos.TOP_LEFT);
 
     private final ViewerState state;
     private final Label title = Ui.label("", "title");
@@ -33,6 +50,7 @@ public final class MapLegend extends VBox {
     private final Label largest = Ui.label("", "quiet");
     private final VBox places = new VBox();
     private MapKind shown;
+    private Pos corner = CORNERS.get(0);
 
     /** Binds to the map of the state. */
     public MapLegend(ViewerState state) {
@@ -44,25 +62,64 @@ public final class MapLegend extends VBox {
         limits.getStyleClass().add("legend-table");
         largest.setId("map-largest");
         getChildren().addAll(title, table, limits, largest, places);
-        for (Observable value : new Observable[] {state.overlays.map, state.overlays.report, state.page, state.view}) {
+        for (Observable value : new Observable[] {
+            state.overlays.map, state.overlays.report, state.page, state.view, state.stack.plate, state.chosenInk
+        }) {
             value.addListener(o -> fill());
         }
+        for (Observable value :
+                new Observable[] {state.camera, state.worn.inkedPt, state.page, widthProperty(), heightProperty()}) {
+            value.addListener(o -> settle());
+        }
         fill();
+        settle();
+    }
+
+    /** Moves only where less than half as much of the artwork is covered, so that it does not jump while the page is moved. */
+    private void settle() {
+        if (state.page.get() != null) {
+            Box art = state.worn.inkedPt.get() != null
+                    ? state.worn.inkedPt.get()
+                    : state.page.get().info().box(PageBox.TRIM);
+            Box seen = state.camera.get().toView(art);
+            Pos best = CORNERS.stream()
+                    .min(Comparator.comparingDouble(c -> covered(seen, c)))
+                    .orElseThrow();
+            corner = covered(seen, best) < covered(seen, corner) / 2 ? best : corner;
+        }
+        StackPane.setAlignment(this, corner);
+        StackPane.setMargin(this, new Insets(RULER_GAP_PX, GAP_PX, GAP_PX, RULER_GAP_PX));
+    }
+
+    /** Area of the artwork that it would cover in a corner, in square pixels. */
+    private double covered(Box seen, Pos at) {
+        Camera camera = state.camera.get();
+        double x0 = at.getHpos() == HPos.RIGHT ? camera.widthPx() - GAP_PX - getWidth() : GAP_PX;
+        double y0 = at.getVpos() == VPos.BOTTOM ? camera.heightPx() - GAP_PX - getHeight() : GAP_PX;
+        Box both = seen.intersect(new Box(x0, y0, x0 + getWidth(), y0 + getHeight()));
+        return both.isEmpty() ? 0 : both.width() * both.height();
     }
 
     private void fill() {
         MapKind kind = state.overlays.map.get();
-        Ui.shown(this, kind != null && state.page.get() != null && state.view.get() == BenchView.FLAT);
+        boolean plate = state.stack.plate.get() && state.chosenInk.get() >= 0;
+        Ui.shown(this, (kind != null || plate) && state.page.get() != null && state.view.get() == BenchView.FLAT);
+        Ui.shown(largest, false);
+        table.getChildren().clear();
+        places.getChildren().clear();
         if (kind == null) {
             shown = null;
+            limits.getChildren().clear();
+            if (plate) {
+                title.setText("Plate: " + state.inkName(state.chosenInk.get()));
+                table.add(Ui.label("Black where it prints solid, white where not at all", "quiet"), 0, 0);
+            }
             return;
         }
         if (shown != kind) {
             shown = kind;
             limit(kind);
         }
-        table.getChildren().clear();
-        places.getChildren().clear();
         MapReport report = state.overlays.report.get();
         title.setText(report == null ? kind.label() : report.title());
         Ui.shown(largest, report != null && !report.largest().isEmpty());

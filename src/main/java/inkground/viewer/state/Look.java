@@ -40,6 +40,12 @@ public record Look(
                 || underbase.map(base -> base.chokeMm() != 0).orElse(false);
     }
 
+    /** @return this as it is on a page that is printed so many times as large */
+    public Look printedAt(double scale) {
+        Optional<WhiteBase> base = underbase.map(b -> b.printedAt(scale));
+        return base.equals(underbase) ? this : new Look(substrateId, shown, printOrder, opacities, base, map, plate);
+    }
+
     /** @return this with its map at rest */
     public Look atRest() {
         return new Look(substrateId, shown, printOrder, opacities, underbase, map.map(MapChoice::atRest), plate);

@@ -502,6 +502,7 @@ public interface ProofEngine {
      * @param looks on what, which inks; 2 to 24, in order
      * @param ranked whether they are in order of their vanish score
      * @param name of the artwork, for the head line
+     * @param overprint whether overprint is honoured
      * @param layersOn ids of the layers that are on
      * @param picturePx pixels on the longer side of each picture
      * @param target PNG file
@@ -511,6 +512,7 @@ public interface ProofEngine {
             List<Look> looks,
             boolean ranked,
             String name,
+            boolean overprint,
             Set<Integer> layersOn,
             int picturePx,
             Path target,

@@ -267,7 +267,8 @@ public final class ViewerState {
                         : Optional.of(new Session.View(
                                 on.id(),
                                 page.get().info().number(),
-                                hidden.stream().map(this::inkName).collect(Collectors.toSet()))));
+                                hidden.stream().map(this::inkName).collect(Collectors.toSet()))),
+                colours.groundSettled(file.get().path()));
     }
 
     /** Takes up what was looked at when a session was kept: the substrate, where the rack has it, and the hidden inks. */
@@ -282,6 +283,25 @@ public final class ViewerState {
                 hidden.add(plane);
             }
         }
+    }
+
+    /** Tells of every change of what decides the colours and what is rasterised: page, {@link #look}, overprint and layers. */
+    public void onLook(Runnable changed) {
+        List<Observable> values = new ArrayList<>(List.of(
+                page,
+                substrate,
+                solo,
+                hidden,
+                layersOn,
+                stack.plate,
+                chosenInk,
+                overlays.map,
+                overlays.phase,
+                overlays.before,
+                overprint,
+                history.now()));
+        values.addAll(overlays.limits());
+        values.forEach(value -> value.addListener((Observable o) -> changed.run()));
     }
 
     /** @return what decides the colours now; null before there is a page and a substrate */

@@ -7,7 +7,6 @@ import inkground.viewer.ui.Ui;
 import java.util.List;
 import java.util.concurrent.Executor;
 import javafx.beans.Observable;
-import javafx.collections.SetChangeListener;
 import javafx.geometry.Point2D;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Cursor;
@@ -71,20 +70,7 @@ public final class ProofSurface extends Region {
     }
 
     private void listen() {
-        visibleProperty().addListener((Observable o) -> requestLayout());
-        for (Observable value : new Observable[] {
-            state.page,
-            state.substrate,
-            state.solo,
-            state.stack.plate,
-            state.chosenInk,
-            state.overlays.map,
-            state.overlays.phase,
-            state.overprint,
-            state.history.now()
-        }) {
-            value.addListener(o -> lookAnew());
-        }
+        state.onLook(this::lookAnew);
         state.camera.addListener((Observable o) -> {
             requestLayout();
             if (pointer != null) {
@@ -92,10 +78,6 @@ public final class ProofSurface extends Region {
             }
         });
         visibleProperty().addListener((Observable x) -> requestLayout());
-        state.overlays.limits().forEach(limit -> limit.addListener((Observable o) -> lookAnew()));
-        SetChangeListener<Integer> changed = c -> lookAnew();
-        state.hidden.addListener(changed);
-        state.layersOn.addListener(changed);
     }
 
     /** What is to be painted is set to work at once, not at the next pulse: the eye waits for it. */

@@ -97,7 +97,7 @@ final class GarmentFeed {
                         state.page.get(),
                         placed,
                         region,
-                        look,
+                        look.printedAt(placed.scale()),
                         state.worn.cloth.get(),
                         state.overprint.get(),
                         state.layersOn);

@@ -10,7 +10,6 @@ import inkground.viewer.task.RenderScheduler;
 import inkground.viewer.ui.Ui;
 import java.util.concurrent.Executor;
 import javafx.beans.Observable;
-import javafx.collections.SetChangeListener;
 import javafx.geometry.Point2D;
 import javafx.scene.AccessibleRole;
 import javafx.scene.Cursor;
@@ -37,7 +36,7 @@ public final class GarmentSurface extends Region {
     private Placed held;
     private Object gesture;
 
-    GarmentSurface(ViewerState state, RenderScheduler scheduler, Executor ui) {
+    public GarmentSurface(ViewerState state, RenderScheduler scheduler, Executor ui) {
         this.state = state;
         feed = new GarmentFeed(state, scheduler, ui, this::requestLayout);
         marks = new PlacementMarks(state);
@@ -54,16 +53,11 @@ public final class GarmentSurface extends Region {
     }
 
     private void listen() {
+        state.onLook(this::requestLayout);
         for (Observable value : new Observable[] {
-            state.page,
-            state.substrate,
-            state.solo,
             state.camera,
             state.view,
             state.unit,
-            state.overlays.map,
-            state.overprint,
-            state.history.now(),
             state.worn.cuts,
             state.worn.cloth,
             state.worn.area,
@@ -72,9 +66,6 @@ public final class GarmentSurface extends Region {
         }) {
             value.addListener(o -> requestLayout());
         }
-        SetChangeListener<Integer> changed = c -> requestLayout();
-        state.hidden.addListener(changed);
-        state.layersOn.addListener(changed);
     }
 
     private void input() {
