@@ -3,6 +3,7 @@ package inkground.appearance;
 import inkground.colour.DisplayProfile;
 import inkground.colour.PrintCondition;
 import inkground.colour.Srgb;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.Map;
 import java.util.WeakHashMap;
@@ -10,8 +11,9 @@ import java.util.stream.IntStream;
 
 /**
  * Display colours of four process tints by interpolation, for photographs, where nearly every pixel has tints of its own. The
- * print condition is sampled once on a grid of {@value #NODES} levels an ink; a substrate then costs one linear step per node. A
- * pixel is five nodes: the corners of its simplex in the order of its fractions. Immutable.
+ * print condition is sampled on a grid of {@value #NODES} levels an ink, each node when it is first needed; another paper costs
+ * {@link GroundTables}, and a screen that is not sRGB a grid of its own, made at once. A
+ * pixel is five nodes: the corners of its simplex in the order of its fractions. Thread-safe; the colours never change.
  *
  * <p>Nodes hold the display's own coded values, since these are nearly even in the tints; beyond the display's gamut they go on
  * below 0 and above 1, so that clipping comes last.
@@ -75,28 +77,44 @@ final class ProcessGrid {
     private static final int CODE_SHIFT = FIELD - CODE_BITS;
     private static final int CODE_MASK = (1 << CODE_BITS) - 1;
 
-    private static final Map<PrintCondition, ProcessGrid> OWN = Collections.synchronizedMap(new WeakHashMap<>());
+    // By condition, which the value must not hold on to.
+    private static final Map<PrintCondition, Nodes> OWN = Collections.synchronizedMap(new WeakHashMap<>());
     private static final Map<PrintCondition, float[]> SAMPLES = Collections.synchronizedMap(new WeakHashMap<>());
 
-    private final long[] nodes;
-    // The nodes without black, side by side: most pixels of a photograph need no others, and these fit the nearest
-    // cache.
-    private final long[] light;
+    /**
+     * Node values, 0 for one that was not needed yet: flat artwork needs few of the 83,521. Each is the same whoever makes it and
+     * when, so that threads may make one twice.
+     *
+     * @param light the nodes without black, side by side: most pixels of a photograph need no others, and these fit the nearest
+     *     cache
+     */
+    private record Nodes(long[] all, long[] light) {
+        static Nodes empty() {
+            Nodes nodes =
+                    new Nodes(new long[SIZE + PADDING], new long[STRIDES[0] + STRIDES[1] + STRIDES[2] + STRIDES[3]]);
+            // Read with weight 0 only; not 0, so that nobody tries to make them.
+            Arrays.fill(nodes.all, SIZE, nodes.all.length, 1);
+            Arrays.fill(nodes.light, STRIDES[0], nodes.light.length, 1);
+            return nodes;
+        }
+    }
 
+    private final PrintCondition condition; // makes nodes that are missing
+    private final long[] nodes;
+    private final long[] light;
     private final long codeShift; // added to sums before they are coded, three fields
     private final GroundTables ground; // null where the nodes themselves are of the ground
 
-    private ProcessGrid(long[] nodes) {
-        this.nodes = nodes;
-        this.light = new long[STRIDES[0] + STRIDES[1] + STRIDES[2] + STRIDES[3]];
-        for (int i = 0; i < STRIDES[0]; i++) {
-            light[i] = nodes[i * NODES];
-        }
+    private ProcessGrid(PrintCondition condition, Nodes nodes) {
+        this.condition = condition;
+        this.nodes = nodes.all;
+        this.light = nodes.light;
         this.ground = null;
-        this.codeShift = shiftToCentre(nodes[0]);
+        this.codeShift = shiftToCentre(node(0));
     }
 
     private ProcessGrid(ProcessGrid ownPaper, GroundTables ground) {
+        this.condition = ownPaper.condition;
         this.nodes = ownPaper.nodes;
         this.light = ownPaper.light;
         this.ground = ground;
@@ -120,13 +138,12 @@ final class ProcessGrid {
         void move(double[] xyz);
     }
 
-    /** @return the grid of a condition on a ground, in the coded values of a screen */
+    /** @return the grid of a condition on a ground, in the coded values of a screen that is not sRGB */
     static ProcessGrid of(PrintCondition condition, Ground ground, DisplayProfile screen) {
-        boolean srgb = screen == DisplayProfile.SRGB;
         float[] known = SAMPLES.get(condition);
         float[] samples = known == null ? sample(condition) : known;
         SAMPLES.put(condition, samples); // not under the map's lock: sampling runs on all processors
-        long[] nodes = new long[SIZE + PADDING];
+        Nodes nodes = Nodes.empty();
         IntStream.range(0, NODES).parallel().forEach(c -> {
             double[] xyz = new double[3];
             double[] rgb = new double[3];
@@ -135,15 +152,11 @@ final class ProcessGrid {
                 xyz[1] = samples[3 * i + 1];
                 xyz[2] = samples[3 * i + 2];
                 ground.move(xyz);
-                if (srgb) {
-                    coded(xyz, rgb);
-                } else {
-                    screen.toCoded(xyz, rgb);
-                }
-                nodes[i] = field(rgb[0]) | field(rgb[1]) << FIELD | field(rgb[2]) << 2 * FIELD;
+                screen.toCoded(xyz, rgb);
+                nodes.all[i] = packed(rgb);
             }
         });
-        return new ProcessGrid(nodes);
+        return new ProcessGrid(condition, nodes);
     }
 
     /**
@@ -156,12 +169,44 @@ final class ProcessGrid {
         return new ProcessGrid(own, new GroundTables(own, gain, offset));
     }
 
-    /** @return the grid of a condition on its own paper for an sRGB screen; made once */
+    /** @return the grid of a condition on its own paper for an sRGB screen; its nodes are made once, as they are needed */
     static ProcessGrid ofOwnPaper(PrintCondition condition) {
-        ProcessGrid known = OWN.get(condition);
-        ProcessGrid grid = known == null ? of(condition, xyz -> {}, DisplayProfile.SRGB) : known;
-        OWN.put(condition, grid);
-        return grid;
+        return new ProcessGrid(condition, OWN.computeIfAbsent(condition, key -> Nodes.empty()));
+    }
+
+    private long node(int at) {
+        long known = nodes[at];
+        return known == 0 ? make(at) : known;
+    }
+
+    private long lightNode(int at) {
+        long known = light[at];
+        if (known == 0) {
+            known = node(at * NODES);
+            light[at] = known;
+        }
+        return known;
+    }
+
+    private long make(int at) {
+        double[] xyz = new double[3];
+        condition.cmykToXyz(tints(at, new float[4]), xyz);
+        double[] rgb = new double[3];
+        coded(xyz, rgb);
+        long made = packed(rgb);
+        nodes[at] = made;
+        return made;
+    }
+
+    private static float[] tints(int at, float[] cmyk) {
+        for (int k = 0; k < 4; k++) {
+            cmyk[k] = at / STRIDES[k] % NODES / (float) STEPS;
+        }
+        return cmyk;
+    }
+
+    private static long packed(double[] rgb) {
+        return field(rgb[0]) | field(rgb[1]) << FIELD | field(rgb[2]) << 2 * FIELD;
     }
 
     private static float[] sample(PrintCondition condition) {
@@ -170,10 +215,7 @@ final class ProcessGrid {
             float[] cmyk = new float[4];
             double[] xyz = new double[3];
             for (int i = c * STRIDES[0]; i < (c + 1) * STRIDES[0]; i++) {
-                for (int k = 0; k < 4; k++) {
-                    cmyk[k] = i / STRIDES[k] % NODES / (float) STEPS;
-                }
-                condition.cmykToXyz(cmyk, xyz);
+                condition.cmykToXyz(tints(i, cmyk), xyz);
                 for (int k = 0; k < 3; k++) {
                     out[3 * i + k] = (float) xyz[k];
                 }
@@ -210,7 +252,7 @@ final class ProcessGrid {
         long m = MAGENTA[magenta];
         long y = YELLOW[yellow];
         long k = BLACK[black];
-        return shown(sum(nodes, (int) (c + m + y + k >>> 32), (int) c, (int) m, (int) y, (int) k));
+        return shown(sum((int) (c + m + y + k >>> 32), (int) c, (int) m, (int) y, (int) k));
     }
 
     private int shown(long sum) {
@@ -234,8 +276,6 @@ final class ProcessGrid {
         byte[] magenta = planes[1];
         byte[] yellow = planes[2];
         byte[] black = planes[3];
-        long[] grid = nodes;
-        long[] three = light;
         for (int i = 0; i < count; i++) {
             int blackTint = black[from + i] & 255;
             if (blackTint == 0) {
@@ -243,14 +283,14 @@ final class ProcessGrid {
                 long c = MAGENTA[cyan[from + i] & 255];
                 long m = YELLOW[magenta[from + i] & 255];
                 long y = BLACK[yellow[from + i] & 255];
-                argb[to + i] = shown(sum(three, (int) (c + m + y >>> 32), (int) c, (int) m, (int) y));
+                argb[to + i] = shown(lightSum((int) (c + m + y >>> 32), (int) c, (int) m, (int) y));
                 continue;
             }
             long c = CYAN[cyan[from + i] & 255];
             long m = MAGENTA[magenta[from + i] & 255];
             long y = YELLOW[yellow[from + i] & 255];
             long k = BLACK[blackTint];
-            argb[to + i] = shown(sum(grid, (int) (c + m + y + k >>> 32), (int) c, (int) m, (int) y, (int) k));
+            argb[to + i] = shown(sum((int) (c + m + y + k >>> 32), (int) c, (int) m, (int) y, (int) k));
         }
     }
 
@@ -268,7 +308,7 @@ final class ProcessGrid {
             long m = MAGENTA[planes[1][from + i] & 255];
             long y = YELLOW[planes[2][from + i] & 255];
             long k = BLACK[planes[3][from + i] & 255];
-            long sum = sum(nodes, (int) (c + m + y + k >>> 32), (int) c, (int) m, (int) y, (int) k);
+            long sum = sum((int) (c + m + y + k >>> 32), (int) c, (int) m, (int) y, (int) k);
             coded[to + i] = code(sum);
         }
     }
@@ -290,7 +330,7 @@ final class ProcessGrid {
         return coded < 0 ? -Srgb.decode(-coded) : Srgb.decode(coded);
     }
 
-    private static long sum(long[] nodes, int at, int a, int b, int c) {
+    private long lightSum(int at, int a, int b, int c) {
         int ab = Math.max(a, b);
         int ba = Math.min(a, b);
         int first = Math.max(ab, c);
@@ -300,18 +340,18 @@ final class ProcessGrid {
         int w1 = first >> 16;
         int w2 = second >> 16;
         int w3 = third >> 16;
-        long sum = nodes[at] * (255 - w1);
+        long sum = lightNode(at) * (255 - w1);
         at += first & 0xffff;
-        sum += nodes[at] * (w1 - w2);
+        sum += lightNode(at) * (w1 - w2);
         at += second & 0xffff;
-        sum += nodes[at] * (w2 - w3);
+        sum += lightNode(at) * (w2 - w3);
         at += third & 0xffff;
-        sum += nodes[at] * w3;
+        sum += lightNode(at) * w3;
         return sum;
     }
 
     // a to d: fraction above, stride below, so that sorting the one sorts the other.
-    private static long sum(long[] nodes, int at, int a, int b, int c, int d) {
+    private long sum(int at, int a, int b, int c, int d) {
         int ab = Math.max(a, b);
         int ba = Math.min(a, b);
         int cd = Math.max(c, d);
@@ -326,15 +366,15 @@ final class ProcessGrid {
         int w2 = middle >> 16;
         int w3 = third >> 16;
         int w4 = fourth >> 16;
-        long sum = nodes[at] * (255 - w1);
+        long sum = node(at) * (255 - w1);
         at += first & 0xffff;
-        sum += nodes[at] * (w1 - w2);
+        sum += node(at) * (w1 - w2);
         at += middle & 0xffff;
-        sum += nodes[at] * (w2 - w3);
+        sum += node(at) * (w2 - w3);
         at += third & 0xffff;
-        sum += nodes[at] * (w3 - w4);
+        sum += node(at) * (w3 - w4);
         at += fourth & 0xffff;
-        sum += nodes[at] * w4;
+        sum += node(at) * w4;
         return sum;
     }
 
