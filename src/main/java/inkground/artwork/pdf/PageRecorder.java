@@ -328,7 +328,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         if (dict == null) {
             throw new IOException("shading " + name.getName() + " is not defined");
         }
-        Paint.Shading shading = paints.shading(dict, resources(), ctmToPage(), false);
+        Paint.Shading shading = paints.shading(dict, resources(), ctmToPage(), false, intent());
         Clip clip = recording.clip();
         Box bounds = clip == null ? media : clip.bounds();
         recording.add(new Op.Shade(shading, bounds, style(false), clip, recording.origin()));

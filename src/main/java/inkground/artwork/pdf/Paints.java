@@ -113,17 +113,20 @@ final class Paints {
             if (shading == null) {
                 throw new IOException("a shading pattern without a shading");
             }
-            return shading(shading, use.resources, patternToUser.then(recorder.userToPage()), true);
+            String own = Cos.nameOf(Cos.dictionary(use.pattern, "ExtGState"), "RI");
+            RenderingIntent intent = own == null ? recorder.intent() : States.intent(own);
+            return shading(shading, use.resources, patternToUser.then(recorder.userToPage()), true, intent);
         }
         return tiling(use, colour, space.getUnderlyingColorSpace(), patternToUser);
     }
 
-    Paint.Shading shading(COSDictionary dict, COSDictionary resources, Matrix toPage, boolean pattern)
+    Paint.Shading shading(
+            COSDictionary dict, COSDictionary resources, Matrix toPage, boolean pattern, RenderingIntent intent)
             throws IOException {
-        Key key = new Key(dict, toPage, pattern);
+        Key key = new Key(dict, toPage, pattern, intent);
         Paint known = made.get(key);
         if (known == null) {
-            known = shadings.read(dict, resources, toPage, pattern);
+            known = shadings.read(dict, resources, toPage, pattern, intent);
             made.put(key, known);
         }
         return (Paint.Shading) known;

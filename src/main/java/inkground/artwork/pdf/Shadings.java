@@ -4,6 +4,7 @@ import inkground.artwork.Colour;
 import inkground.artwork.ColourSpace;
 import inkground.artwork.Paint;
 import inkground.artwork.TintTransform;
+import inkground.colour.RenderingIntent;
 import inkground.geometry.Box;
 import inkground.geometry.Matrix;
 import java.io.IOException;
@@ -26,9 +27,12 @@ final class Shadings {
      * @param resources where its colour space may be named
      * @param toPage from the shading's coordinates to page space
      * @param pattern whether it is used as a pattern, so that its background counts
+     * @param intent by which its colours are rendered
      */
-    Paint.Shading read(COSDictionary dict, COSDictionary resources, Matrix toPage, boolean pattern) throws IOException {
-        ColourSpace space = spaces.of(Cos.get(dict, "ColorSpace"), resources);
+    Paint.Shading read(
+            COSDictionary dict, COSDictionary resources, Matrix toPage, boolean pattern, RenderingIntent intent)
+            throws IOException {
+        ColourSpace space = spaces.of(Cos.get(dict, "ColorSpace"), resources).by(intent);
         int type = dict.getInt(Cos.name("ShadingType"), 0);
         COSBase stated = Cos.get(dict, "Function");
         TintTransform function = stated == null ? null : Functions.of(stated, type == 1 ? 2 : 1, space.components());
