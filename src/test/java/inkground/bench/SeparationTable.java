@@ -6,10 +6,13 @@ import inkground.app.PageJob;
 import inkground.appearance.Appearance;
 import inkground.appearance.Stack;
 import inkground.appearance.StackModel;
+import inkground.artwork.Op;
 import inkground.artwork.PageBox;
+import inkground.artwork.TextUse;
 import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
+import inkground.geometry.Box;
 import inkground.ink.Ink;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlateRequest;
@@ -20,6 +23,7 @@ import java.io.IOException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -32,15 +36,23 @@ import javax.imageio.ImageIO;
 
 /**
  * Our planes beside Ghostscript's separations, and our picture beside Poppler's, for any PDF files: the first page of each,
- * media box, 100 dpi. Prints one Markdown table of inks and one of pictures. A tool for whoever looks into a difference; no
- * test needs it. Ghostscript paints at 400 dpi and averages 4 × 4, Poppler at 400 dpi too, averaged here.
+ * media box, 100 dpi. Writes Markdown tables of inks and of pictures, after the line {@value #MARK} of a document where one
+ * is given. A tool for whoever looks into a difference; no test needs it. Ghostscript paints at 400 dpi and averages 4 × 4,
+ * Poppler at 400 dpi too, averaged here.
  *
  * <p>Mean: mean absolute difference of all pixels, of 255. Far: share of all pixels that differ by more than 32 of 255 and
- * lie away from edges, where no neighbour in either plane differs by more than 32. Apart: the same share of far pixels when
- * what a different conversion of colours explains is taken out, for the process inks: their tint is compared not with ours
- * but with the mean of theirs over all pixels away from edges in which our four process tints are the same to 1/32.
+ * lie away from edges, where no neighbour in either plane differs by more than 32. What explains a difference is measured:
+ *
+ * <ul>
+ *   <li>apart: the share of far pixels when a different conversion of colours is taken out: theirs is compared not with ours
+ *       but with the mean of theirs over all pixels away from edges in which our four process tints are the same to 1/32;
+ *   <li>same conversion: mean and far of a copy of the file ({@link SameConversion}) in which both go from RGB to inks by the
+ *       tables of one and the same profile;
+ *   <li>outside type: mean and far of the pixels outside the boxes of type whose font the file does not carry.
+ * </ul>
  */
 public final class SeparationTable {
+    private static final String MARK = "<!-- Written by inkground.bench.SeparationTable from here on. -->";
     private static final double DPI = 100;
     private static final int OVER = 4;
     private static final int FAR = 32;
@@ -49,38 +61,47 @@ public final class SeparationTable {
     private static final double FAR_LIMIT = 0.5;
 
     private final Path work;
-    private final List<String> gsOptions;
+    private final Path profiles;
     private final List<String> inks = new ArrayList<>();
     private final List<String> pictures = new ArrayList<>();
     private final List<String> refused = new ArrayList<>();
 
-    private SeparationTable(Path work, List<String> gsOptions) {
+    private SeparationTable(Path work, Path profiles) {
         this.work = work;
-        this.gsOptions = gsOptions;
+        this.profiles = profiles;
     }
 
-    /** @param args files and folders of PDF files; what starts with a dash is handed to Ghostscript */
+    /**
+     * Runs.
+     *
+     * @param args files and folders of PDF files; {@code --profiles FOLDER} of Ghostscript's default_rgb.icc and
+     *     default_cmyk.icc, for the column of the same conversion; {@code --into FILE} to write the end of a document
+     */
     public static void main(String[] args) throws IOException, InterruptedException {
         List<Path> files = new ArrayList<>();
-        List<String> options = new ArrayList<>();
-        for (String arg : args) {
-            if (arg.startsWith("-")) {
-                options.add(arg);
-            } else if (Files.isDirectory(Path.of(arg))) {
-                try (Stream<Path> inside = Files.list(Path.of(arg))) {
+        Path profiles = null;
+        Path into = null;
+        for (int i = 0; i < args.length; i++) {
+            Path path = Path.of(args[i]);
+            if (args[i].equals("--profiles")) {
+                profiles = Path.of(args[++i]);
+            } else if (args[i].equals("--into")) {
+                into = Path.of(args[++i]);
+            } else if (Files.isDirectory(path)) {
+                try (Stream<Path> inside = Files.list(path)) {
                     inside.filter(p -> p.toString().endsWith(".pdf")).sorted().forEach(files::add);
                 }
             } else {
-                files.add(Path.of(arg));
+                files.add(path);
             }
         }
         Path work = Files.createTempDirectory("separations");
         try {
-            SeparationTable table = new SeparationTable(work, options);
+            SeparationTable table = new SeparationTable(work, profiles);
             for (Path file : files) {
                 table.add(file);
             }
-            table.print();
+            table.print(into);
         } finally {
             delete(work);
         }
@@ -98,24 +119,90 @@ public final class SeparationTable {
         String name = file.getFileName().toString();
         try (Job job = Job.open(file, new Cancel(), Progress.NONE)) {
             PageJob page = job.page(1, new Cancel(), Progress.NONE);
-            PlateRequest request = PlateRequest.of(
-                    page.info().box(PageBox.MEDIA),
-                    DPI,
-                    true,
-                    page.displayList().defaultLayers());
-            InkPlanes ours = page.plate().render(request, new Cancel(), Progress.NONE);
-            compareInks(name, ours, separations(file));
-            if (ours.inks().size() == 4) {
-                comparePicture(name, page, ours, file);
+            InkPlanes ours = planes(page);
+            boolean[][] type = foreignType(page, ours);
+            compareInks(name, ours, separations(file, List.of()), type, same(file));
+            if (ours.inks().size() == PROCESS) {
+                comparePicture(name, page, ours, file, type);
             }
         } catch (Refusal e) {
             refused.add("| " + name + " | " + e.getMessage() + " |");
         }
     }
 
+    private static InkPlanes planes(PageJob page) throws Refusal {
+        PlateRequest request = PlateRequest.of(
+                page.info().box(PageBox.MEDIA), DPI, true, page.displayList().defaultLayers());
+        return page.plate().render(request, new Cancel(), Progress.NONE);
+    }
+
+    // ---- what explains a difference ----
+
+    /** Pixels in boxes of type whose font the file does not carry; null where there is none. */
+    private static boolean[][] foreignType(PageJob page, InkPlanes planes) {
+        List<Box> boxes = new ArrayList<>();
+        collect(page.displayList().ops(), boxes);
+        if (boxes.isEmpty()) {
+            return null;
+        }
+        Box media = page.info().box(PageBox.MEDIA);
+        double scale = DPI / 72;
+        boolean[][] out = new boolean[planes.height()][planes.width()];
+        for (Box box : boxes) {
+            // substitutes have other heights and widths: as much as half of the line's height around
+            double reach = Math.max(2, box.height() / 2);
+            int x0 = (int) Math.floor((box.x0() - media.x0() - reach) * scale);
+            int x1 = (int) Math.ceil((box.x1() - media.x0() + reach) * scale);
+            int y0 = (int) Math.floor((box.y0() - media.y0() - reach) * scale);
+            int y1 = (int) Math.ceil((box.y1() - media.y0() + reach) * scale);
+            for (int y = Math.max(0, y0); y < Math.min(out.length, y1); y++) {
+                for (int x = Math.max(0, x0); x < Math.min(out[0].length, x1); x++) {
+                    out[y][x] = true;
+                }
+            }
+        }
+        return out;
+    }
+
+    private static void collect(List<Op> ops, List<Box> boxes) {
+        for (Op op : ops) {
+            if (op instanceof Op.Group group) {
+                collect(group.ops(), boxes);
+            }
+            TextUse text = op instanceof Op.Fill fill ? fill.text() : op instanceof Op.Stroke line ? line.text() : null;
+            if (text != null && !text.embedded()) {
+                boxes.add(op.bounds());
+            }
+        }
+    }
+
+    /** Mean and far of each process ink when both convert alike; empty where it cannot be done. */
+    private Map<String, String> same(Path file) throws IOException, InterruptedException {
+        Map<String, String> out = new TreeMap<>();
+        if (profiles == null) {
+            return out;
+        }
+        Path copy = Files.createTempFile(work, "same", ".pdf");
+        SameConversion.write(file, profiles.resolve("default_rgb.icc"), copy);
+        String press = profiles.resolve("default_cmyk.icc").toString();
+        try (Job job = Job.open(copy, new Job.Choices(press, null), new Cancel(), Progress.NONE)) {
+            InkPlanes ours = planes(job.page(1, new Cancel(), Progress.NONE));
+            Map<String, Raster> theirs = separations(copy, List.of("-dBlackPtComp=0", "-sOutputICCProfile=" + press));
+            for (int plane = 0; plane < PROCESS; plane++) {
+                String ink = ours.inks().get(plane).name();
+                if (theirs.containsKey(ink)) {
+                    out.put(ink, figures(plane(ours, plane), complement(theirs.get(ink)), null));
+                }
+            }
+        } catch (Refusal e) {
+            out.clear();
+        }
+        return out;
+    }
+
     // ---- inks ----
 
-    private Map<String, Raster> separations(Path file) throws IOException, InterruptedException {
+    private Map<String, Raster> separations(Path file, List<String> options) throws IOException, InterruptedException {
         Path folder = Files.createTempDirectory(work, "gs");
         List<String> command = new ArrayList<>(List.of(
                 "gs",
@@ -130,7 +217,7 @@ public final class SeparationTable {
                 "-dOverprint=/enable",
                 "-dFirstPage=1",
                 "-dLastPage=1"));
-        command.addAll(gsOptions);
+        command.addAll(options);
         command.addAll(List.of("-sOutputFile=" + folder.resolve("p.tif"), file.toString()));
         Map<String, Raster> out = new TreeMap<>();
         try {
@@ -149,9 +236,10 @@ public final class SeparationTable {
         return out;
     }
 
-    private void compareInks(String name, InkPlanes ours, Map<String, Raster> theirs) {
+    private void compareInks(
+            String name, InkPlanes ours, Map<String, Raster> theirs, boolean[][] type, Map<String, String> same) {
         if (theirs.isEmpty()) {
-            inks.add("| " + name + " | | | | | Ghostscript does not render it |");
+            inks.add("| " + name + " | | | | | | | Ghostscript does not render it |");
             return;
         }
         for (int plane = 0; plane < ours.inks().size(); plane++) {
@@ -161,15 +249,18 @@ public final class SeparationTable {
             if (other == null) {
                 boolean used =
                         Stream.of(mine).flatMapToInt(java.util.Arrays::stream).anyMatch(v -> v > 0);
-                inks.add("| " + name + " | " + ink.name() + " | | | | "
+                inks.add("| " + name + " | " + ink.name() + " | | | | | | "
                         + (used ? "theirs has no such plane" : "no ink in ours, no plane in theirs") + " |");
                 continue;
             }
             int[][] film = complement(other);
-            String apart = plane < PROCESS ? apart(ours, mine, film) : "";
-            inks.add(row(name + " | " + ink.name(), mine, film, " " + apart + " |"));
+            boolean over = over(mine, film);
+            String further = " | " + (over && plane < PROCESS ? apart(ours, mine, film) : "") + " | "
+                    + (over ? same.getOrDefault(ink.name(), "") : "") + " | "
+                    + (over && type != null ? figures(mine, film, type) : "");
+            inks.add(row(name + " | " + ink.name(), mine, film, further));
         }
-        theirs.keySet().forEach(ink -> inks.add("| " + name + " | " + ink + " | | | | ours has no such plane |"));
+        theirs.keySet().forEach(ink -> inks.add("| " + name + " | " + ink + " | | | | | | ours has no such plane |"));
     }
 
     /** Share of pixels in which theirs is far from what they usually print where we print the same. */
@@ -230,30 +321,45 @@ public final class SeparationTable {
     }
 
     private static String row(String what, int[][] a, int[][] b, String further) {
+        boolean sizes = a.length != b.length || a[0].length != b[0].length;
+        return String.format(
+                Locale.ROOT,
+                "| %s | %s%s | %s%s |",
+                what,
+                figures(a, b, null).replace(", ", " | "),
+                further,
+                over(a, b) ? "over" : "",
+                sizes ? " sizes differ by " + (a[0].length - b[0].length) + ", " + (a.length - b.length) : "");
+    }
+
+    private static boolean over(int[][] a, int[][] b) {
+        double[] figures = differ(a, b, null);
+        return figures[0] > MEAN_LIMIT || figures[1] > FAR_LIMIT;
+    }
+
+    private static String figures(int[][] a, int[][] b, boolean[][] without) {
+        double[] figures = differ(a, b, without);
+        return String.format(Locale.ROOT, "%.2f, %.2f %%", figures[0], figures[1]);
+    }
+
+    /** Mean and share of far pixels in percent, of the pixels that are not left out. */
+    private static double[] differ(int[][] a, int[][] b, boolean[][] without) {
         int height = Math.min(a.length, b.length);
         int width = Math.min(a[0].length, b[0].length);
         long sum = 0;
         long far = 0;
+        long count = 0;
         for (int y = 0; y < height; y++) {
             for (int x = 0; x < width; x++) {
-                int d = Math.abs(a[y][x] - b[y][x]);
-                sum += d;
-                far += d > FAR && flat(a, x, y, width, height) && flat(b, x, y, width, height) ? 1 : 0;
+                if (without == null || !without[y][x]) {
+                    int d = Math.abs(a[y][x] - b[y][x]);
+                    count++;
+                    sum += d;
+                    far += d > FAR && flat(a, x, y, width, height) && flat(b, x, y, width, height) ? 1 : 0;
+                }
             }
         }
-        double mean = (double) sum / width / height;
-        double share = 100.0 * far / width / height;
-        boolean over = mean > MEAN_LIMIT || share > FAR_LIMIT;
-        boolean sizes = a.length != b.length || a[0].length != b[0].length;
-        return String.format(
-                Locale.ROOT,
-                "| %s | %.2f | %.2f %% |%s %s%s |",
-                what,
-                mean,
-                share,
-                further,
-                over ? "over" : "",
-                sizes ? " sizes differ by " + (a[0].length - b[0].length) + ", " + (a.length - b.length) : "");
+        return new double[] {(double) sum / Math.max(1, count), 100.0 * far / Math.max(1, count)};
     }
 
     private static boolean flat(int[][] p, int x, int y, int width, int height) {
@@ -270,7 +376,7 @@ public final class SeparationTable {
     // ---- pictures ----
 
     /** Our picture on white paper, its white brought to 255, beside Poppler's. */
-    private void comparePicture(String name, PageJob page, InkPlanes ours, Path file)
+    private void comparePicture(String name, PageJob page, InkPlanes ours, Path file, boolean[][] type)
             throws IOException, InterruptedException, Refusal {
         Path out = Files.createTempDirectory(work, "poppler").resolve("p");
         try {
@@ -287,7 +393,7 @@ public final class SeparationTable {
                     file.toString(),
                     out.toString());
         } catch (AssertionError failed) {
-            pictures.add("| " + name + " | | | Poppler does not render it |");
+            pictures.add("| " + name + " | | | | | | Poppler does not render it |");
             return;
         }
         BufferedImage theirs = ImageIO.read(Path.of(out + ".png").toFile());
@@ -315,7 +421,10 @@ public final class SeparationTable {
                     line[x] /= OVER * OVER;
                 }
             }
-            pictures.add(row(name + " | " + List.of("red", "green", "blue").get(channel), a, b, ""));
+            boolean over = over(a, b);
+            String further =
+                    " | " + (over ? apart(ours, a, b) : "") + " | " + (over && type != null ? figures(a, b, type) : "");
+            pictures.add(row(name + " | " + List.of("red", "green", "blue").get(channel), a, b, further));
         }
     }
 
@@ -329,12 +438,39 @@ public final class SeparationTable {
         return 0xFFFFFF;
     }
 
-    private void print() {
-        System.out.println("| file | ink | mean | far | apart | |\n|---|---|---|---|---|---|");
-        inks.forEach(System.out::println);
-        System.out.println("\n| file | channel | mean | far | |\n|---|---|---|---|---|");
-        pictures.forEach(System.out::println);
-        System.out.println("\n| file | refused |\n|---|---|");
-        refused.forEach(System.out::println);
+    private void print(Path into) throws IOException, InterruptedException {
+        List<String> out = new ArrayList<>(List.of(
+                MARK,
+                "",
+                "Made on " + LocalDate.now() + " with Ghostscript " + said("gs", "--version") + " and "
+                        + said("pdftoppm", "-v") + ".",
+                "",
+                "## Inks",
+                "| file | ink | mean | far | apart | same conversion | outside type | |",
+                "|---|---|---|---|---|---|---|---|"));
+        out.addAll(inks);
+        out.addAll(List.of(
+                "",
+                "## Pictures beside Poppler's",
+                "| file | channel | mean | far | apart | outside type | |",
+                "|---|---|---|---|---|---|---|"));
+        out.addAll(pictures);
+        out.addAll(List.of("", "## Refused", "| file | message |", "|---|---|"));
+        out.addAll(refused);
+        if (into == null) {
+            out.forEach(System.out::println);
+            return;
+        }
+        String kept = Files.readString(into);
+        int end = kept.indexOf(MARK);
+        Files.writeString(into, (end < 0 ? kept + "\n" : kept.substring(0, end)) + String.join("\n", out) + "\n");
+    }
+
+    private static String said(String... command) throws IOException {
+        Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
+        return new String(process.getInputStream().readAllBytes())
+                .lines()
+                .findFirst()
+                .orElse("?");
     }
 }

@@ -347,7 +347,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         if (dict == null) {
             throw new IOException("shading " + name.getName() + " is not defined");
         }
-        Paint.Shading shading = paints.shading(dict, resources(), ctmToPage(), false);
+        Paint.Shading shading = paints.shading(dict, resources(), ctmToPage(), false, rendering());
         Clip clip = recording.clip();
         Box bounds = clip == null ? media : clip.bounds();
         recording.add(new Op.Shade(shading, bounds, style(false), clip, recording.origin()));
@@ -568,15 +568,23 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
             throws IOException {
         Matrix toPage = Cos.matrix(textToUser).then(userToPage);
         text.note(font, code, toPage);
-        if (!font.isEmbedded()) {
-            recording.approximate(
-                    "the font " + TextRecorder.name(font) + ", which the file does not carry",
-                    "a similar font in its place");
-        }
         guarded("a glyph of the font " + TextRecorder.name(font), () -> text.outline(font, code, toPage, displacement));
+        if (!font.isEmbedded()) {
+            noteSubstitute(font, code);
+        }
         if (!textKnockout() && (Knockouts.transparent(style(false)) || Knockouts.transparent(style(true)))) {
             finishShow(); // every glyph is an object of its own
             text.startShow();
+        }
+    }
+
+    private void noteSubstitute(PDFont font, int code) throws IOException {
+        String name = "the font " + TextRecorder.name(font) + ", which the file does not carry";
+        String standIn = TextRecorder.standIn(font);
+        recording.approximate(name, standIn + " in its place");
+        if (text.lacks(font, code)) {
+            recording.approximate(
+                    "characters of " + name, "as blanks or boxes, since " + standIn + " has not got them");
         }
     }
 

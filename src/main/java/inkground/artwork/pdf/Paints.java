@@ -114,14 +114,18 @@ final class Paints {
             if (shading == null) {
                 throw new IOException("a shading pattern without a shading");
             }
-            return shading(shading, use.resources, patternToUser.then(recorder.userToPage()), true);
+            String own = Cos.nameOf(Cos.dictionary(use.pattern, "ExtGState"), "RI");
+            // A pattern may name its own intent; black stays as the page says.
+            Rendering rendering =
+                    own == null ? recorder.rendering() : recorder.rendering().by(States.intent(own));
+            return shading(shading, use.resources, patternToUser.then(recorder.userToPage()), true, rendering);
         }
         return tiling(use, colour, space.getUnderlyingColorSpace(), patternToUser);
     }
 
-    Paint.Shading shading(COSDictionary dict, COSDictionary resources, Matrix toPage, boolean pattern)
+    Paint.Shading shading(
+            COSDictionary dict, COSDictionary resources, Matrix toPage, boolean pattern, Rendering rendering)
             throws IOException {
-        Rendering rendering = recorder.rendering();
         Key key = new Key(dict, toPage, pattern, rendering);
         Paint known = made.get(key);
         if (known == null) {

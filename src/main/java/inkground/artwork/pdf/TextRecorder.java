@@ -10,7 +10,13 @@ import java.io.IOException;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.Map;
+import org.apache.fontbox.FontBoxFont;
+import org.apache.pdfbox.pdmodel.font.PDCIDFont;
+import org.apache.pdfbox.pdmodel.font.PDCIDFontType0;
+import org.apache.pdfbox.pdmodel.font.PDCIDFontType2;
 import org.apache.pdfbox.pdmodel.font.PDFont;
+import org.apache.pdfbox.pdmodel.font.PDSimpleFont;
+import org.apache.pdfbox.pdmodel.font.PDType0Font;
 import org.apache.pdfbox.pdmodel.font.PDVectorFont;
 import org.apache.pdfbox.util.Vector;
 
@@ -153,5 +159,29 @@ final class TextRecorder {
                 && name.charAt(SUBSET_TAG) == '+'
                 && name.chars().limit(SUBSET_TAG).allMatch(c -> c >= 'A' && c <= 'Z');
         return tagged ? name.substring(SUBSET_TAG + 1) : name;
+    }
+
+    /** Whether a font that the file does not carry has no glyph for a code that {@link #outline} was asked for. */
+    boolean lacks(PDFont used, int code) throws IOException {
+        GeneralPath path = glyphs.getOrDefault(used, Map.of()).get(code);
+        boolean empty = path == null || path.getCurrentPoint() == null;
+        String said = used.toUnicode(code);
+        boolean blank = said != null && said.isBlank();
+        return !blank && (empty || used instanceof PDVectorFont vector && !vector.hasGlyph(code));
+    }
+
+    /** Names the font whose glyphs are drawn for one that the file does not carry; which it is depends on the machine. */
+    static String standIn(PDFont font) throws IOException {
+        FontBoxFont drawn = null;
+        if (font instanceof PDSimpleFont simple) {
+            drawn = simple.getFontBoxFont();
+        } else if (font instanceof PDType0Font composite) {
+            PDCIDFont descendant = composite.getDescendantFont();
+            drawn = descendant instanceof PDCIDFontType0 outlines
+                    ? outlines.getFontBoxFont()
+                    : ((PDCIDFontType2) descendant).getTrueTypeFont();
+        }
+        String name = drawn == null ? null : drawn.getName();
+        return name == null ? "a similar font" : "the font " + name;
     }
 }

@@ -74,6 +74,18 @@ final class Coded {
         throw new IOException("no codestream written");
     }
 
+    /**
+     * The codestream with other depths in its size marker (ISO/IEC 15444-1 §A.5.1). Values are coded as distances from the
+     * middle of their range, so that v of b bits has to be encoded as v − 2^(b−1) + 128.
+     */
+    static byte[] depths(byte[] codestream, int... bits) {
+        byte[] out = codestream.clone();
+        for (int i = 0; i < bits.length; i++) {
+            out[42 + 3 * i] = (byte) (bits[i] - 1);
+        }
+        return out;
+    }
+
     /** Boxes of a JP2 file (ISO/IEC 15444-1 annex I) around a codestream; the image header box is not needed to read it. */
     static byte[] jp2(byte[] headerBoxes, byte[] codestream) {
         return join(

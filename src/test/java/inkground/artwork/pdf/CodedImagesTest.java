@@ -10,11 +10,14 @@ import inkground.artwork.Op;
 import inkground.base.Refusal;
 import java.awt.color.ColorSpace;
 import java.awt.color.ICC_Profile;
+import java.io.InputStream;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * What JPEG and JPEG 2000 data stand for: ISO 32000-2 §7.4.8 and §7.4.9. The files are written by open encoders from flat
@@ -254,6 +257,111 @@ class CodedImagesTest {
                         .only(Op.Image.class, dir)
                         .image();
         assertFirst(source.decode(), 0, 200, 100);
+    }
+
+    private static byte[] reference(String name) throws Exception {
+        try (InputStream in = CodedImagesTest.class.getResourceAsStream("/reference/jpx/" + name)) {
+            return in.readAllBytes();
+        }
+    }
+
+    /**
+     * Of 4:2:0 the chrominance has a sample at every second point of the grid in each direction, ISO/IEC 15444-1 §B.2: at the
+     * even ones, so that a picture from (3, 5) on has its first at (4, 6). Each is repeated up to the next.
+     */
+    @ParameterizedTest
+    @CsvSource({"subsampled.j2k, 0, 0", "subsampled-tiled.j2k, 3, 5"})
+    void subSampledComponentsLieUnderTheirOwnPoints(String name, int left, int top) throws Exception {
+        ImageSource source = jpx("/ColorSpace /DeviceRGB", reference(name));
+        assertThat(source.width()).isEqualTo(16);
+        assertThat(source.height()).isEqualTo(12);
+        byte[] samples = source.decode().samples();
+        for (int y = 0; y < 12; y++) {
+            for (int x = 0; x < 16; x++) {
+                int cx = Math.max(0, (x + left) / 2 - (left + 1) / 2);
+                int cy = Math.max(0, (y + top) / 2 - (top + 1) / 2);
+                int at = (y * 16 + x) * 3;
+                assertThat(new int[] {samples[at] & 255, samples[at + 1] & 255, samples[at + 2] & 255})
+                        .as(x + ", " + y)
+                        .containsExactly(30 + 8 * x + 5 * y, 100 + 9 * cx + cy, 190 - 6 * cy - 3 * cx);
+            }
+        }
+    }
+
+    @Test
+    void subSampledSYccBecomesRgb() throws Exception {
+        byte[] file = Coded.jp2(Coded.enumerated(18), reference("subsampled.j2k"));
+        // (10, 4): Y 130, Cb 100 + 45 + 2 = 147, Cr 190 - 12 - 15 = 163; R = 130 + 1.402 x 35, B = 130 + 1.772 x 19,
+        // G = 130 - 0.344 x 19 - 0.714 x 35
+        byte[] samples = jpx("", file).decode().samples();
+        int at = (4 * 16 + 10) * 3;
+        assertThat(samples[at] & 255).isEqualTo(179);
+        assertThat(samples[at + 1] & 255).isBetween(98, 99);
+        assertThat(samples[at + 2] & 255).isEqualTo(164);
+    }
+
+    @Test
+    void subSampledOpacityIsTheMaskOfTheWholePicture() throws Exception {
+        byte[] definitions = Coded.box("cdef", 0, 3, 0, 0, 0, 0, 0, 1, 0, 1, 0, 1, 0, 0, 0, 2, 0, 9, 0, 0);
+        byte[] file = Coded.jp2(Coded.join(Coded.enumerated(17), definitions), reference("subsampled.j2k"));
+        Pixels pixels = jpx("/SMaskInData 1 /ColorSpace /DeviceGray", file).decode();
+        assertThat(pixels.samples()[16 + 1] & 255).isEqualTo(30 + 8 + 5);
+        assertThat(pixels.mask().width()).isEqualTo(16);
+        assertThat(pixels.mask().samples()[11 * 16 + 15] & 255).isEqualTo(100 + 9 * 7 + 5);
+    }
+
+    /** A value of −128 is none of the component, one of 127 all of it: the range is that of the bits, centred on 0. */
+    @Test
+    void signedComponentsAreMovedUpByHalfTheirRange() throws Exception {
+        byte[] samples =
+                jpx("/ColorSpace /DeviceGray", reference("signed.j2k")).decode().samples();
+        for (int i = 0; i < samples.length; i++) {
+            int stored = Math.min(127, 16 * (i % 16) - 128 + 8 * (i / 16));
+            assertThat(samples[i] & 255).isEqualTo(stored + 128);
+        }
+    }
+
+    /** Values of 5, 8 and 7 bits: 11 of 31, 100 of 255 and 127 of 127, each a share of its own range. */
+    @Test
+    void componentsOfUnlikeDepthAreEachScaledByTheirOwn() throws Exception {
+        byte[] codestream = Coded.codestream(11 - 16 + 128, 100, 127 - 64 + 128);
+        assertFirst(
+                jpx("/ColorSpace /DeviceRGB", Coded.depths(codestream, 5, 8, 7)).decode(), 0, 90, 100, 255);
+        byte[] grey = Coded.depths(Coded.codestream(77, 1 - 8 + 128), 8, 4);
+        Pixels pixels =
+                jpx("/SMaskInData 1", Coded.jp2(Coded.enumerated(17), grey)).decode();
+        assertFirst(pixels, 0, 77);
+        assertThat(pixels.mask().samples()).as("1 of 15").containsOnly((byte) 17);
+    }
+
+    @Test
+    void valuesOfMoreBitsThanCanBeHeldEndInOneLine() throws Exception {
+        ImageSource source = jpx("/ColorSpace /DeviceGray", Coded.depths(Coded.codestream(77), 38));
+        assertThatThrownBy(source::decode)
+                .isInstanceOf(Refusal.class)
+                .hasMessageContaining("An image of 16 × 16 samples cannot be decoded");
+    }
+
+    /** Cut off or turned anywhere, a codestream ends in samples or in one line. */
+    @Test
+    void damagedCodestreamsEndInSamplesOrInOneLine() throws Exception {
+        byte[] whole = reference("subsampled-tiled.j2k");
+        Random random = new Random(20261126);
+        int refused = 0;
+        for (int round = 0; round < 300; round++) {
+            byte[] broken = Arrays.copyOf(whole, whole.length - (round % 3 == 0 ? random.nextInt(400) : 0));
+            for (int k = round % 3; k > 0; k--) {
+                broken[50 + random.nextInt(broken.length - 50)] = (byte) random.nextInt();
+            }
+            try {
+                Pixels pixels = jpx("/ColorSpace /DeviceRGB", broken).decode();
+                assertThat(pixels.samples()).hasSize(16 * 12 * 3);
+            } catch (Refusal e) {
+                assertThat(e.getMessage()).endsWith("Export the file again with this image replaced.");
+                refused++;
+            }
+        }
+        assertThat(refused).isBetween(1, 299);
     }
 
     @Test

@@ -83,4 +83,28 @@ class IntentReadingTest {
         assertThat(ops.stream().map(IntentReadingTest::of))
                 .containsExactly(RenderingIntent.PERCEPTUAL, RenderingIntent.SATURATION);
     }
+
+    /** §8.7.4.1: a shading pattern is painted under the parameters of its own ExtGState. */
+    @Test
+    void a_shading_takes_the_intent_in_force_and_a_pattern_its_own_before_that() throws Exception {
+        String shading = "<< /ShadingType 2 /Coords [0 0 9 0] /ColorSpace [/ICCBased 5 0 R]"
+                + " /Function << /FunctionType 2 /Domain [0 1] /C0 [0 0 0] /C1 [1 1 1] /N 1 >> >>";
+        PdfText pdf = new PdfText()
+                        .resources("/Shading << /S 6 0 R >> /Pattern << /Plain << /PatternType 2 /Shading 6 0 R >>"
+                                + " /Own << /PatternType 2 /Shading 6 0 R /ExtGState << /RI /Perceptual >> >> >>")
+                        .content("/S sh /Saturation ri /S sh /Pattern cs /Plain scn 0 0 9 9 re f /Own scn 0 0 9 9 re f")
+                        .stream("/N 3", "profile")
+                        .object(shading);
+        assertThat(pdf.record(folder).ops().stream().map(IntentReadingTest::ofShading))
+                .containsExactly(
+                        RenderingIntent.RELATIVE,
+                        RenderingIntent.SATURATION,
+                        RenderingIntent.SATURATION,
+                        RenderingIntent.PERCEPTUAL);
+    }
+
+    private static RenderingIntent ofShading(Op op) {
+        Paint.Shading shading = op instanceof Op.Shade shade ? shade.shading() : (Paint.Shading) ((Op.Fill) op).paint();
+        return ((ColourSpace.Icc) shading.space()).rendering().intent();
+    }
 }

@@ -61,12 +61,61 @@ class TextRecordingTest {
         assertThat(ops).extracting(op -> ((Op.Fill) op).text().text()).containsExactly("a", "b", "c");
     }
 
+    /** What stands in for a missing font is the machine's own, so only that it is named can be held. */
+    private static void assertNamesFontAndStandIn(DisplayList list, String font) {
+        assertThat(PdfText.messages(list)).singleElement().satisfies(m -> assertThat(m)
+                .matches("this page uses the font " + font
+                        + ", which the file does not carry, shown approximately: the font \\S+ in its place"));
+    }
+
     @Test
-    void aFontThatIsNotEmbeddedIsNamedOnce() throws Exception {
-        DisplayList list = helvetica("BT /F 10 Tf 5 50 Td (a) Tj (b) Tj ET");
-        assertThat(PdfText.messages(list))
-                .containsExactly("this page uses the font Helvetica, which the file does not carry, shown"
-                        + " approximately: a similar font in its place");
+    void aSimpleFontThatTheFileDoesNotCarryIsNamedOnceWithWhatIsDrawnInItsPlace() throws Exception {
+        assertNamesFontAndStandIn(helvetica("BT /F 10 Tf 5 50 Td (a) Tj (b) Tj ET"), "Helvetica");
+        String trueType = "/Font << /F << /Type /Font /Subtype /TrueType /BaseFont /ABCDEF+Absent /FirstChar 97"
+                + " /LastChar 97 /Widths [500] /Encoding /WinAnsiEncoding /FontDescriptor << /Type /FontDescriptor"
+                + " /FontName /ABCDEF+Absent /Flags 32 >> >> >>";
+        DisplayList list = new PdfText()
+                .resources(trueType)
+                .content("BT /F 10 Tf 5 50 Td (a) Tj ET")
+                .record(dir);
+        assertNamesFontAndStandIn(list, "Absent");
+        assertThat(list.ops()).as("a glyph is drawn").hasSize(1);
+    }
+
+    /** Code 36 of an Identity encoding names a glyph by its number: the machine's font draws its own glyph 36. */
+    @Test
+    void aCompositeFontThatTheFileDoesNotCarryIsNamedOnceWithWhatIsDrawnInItsPlace() throws Exception {
+        DisplayList list = new PdfText()
+                .resources(composite("CIDFontType2", "Identity", "/Identity-H"))
+                .content("BT /F 20 Tf 10 30 Td <00240025> Tj <0026> Tj ET")
+                .record(dir);
+        assertNamesFontAndStandIn(list, "Invented");
+        Op.Fill fill = (Op.Fill) list.ops().get(0);
+        assertThat(fill.text().font()).isEqualTo("Invented");
+        assertThat(fill.text().embedded()).isFalse();
+        assertThat(fill.bounds().width()).as("two glyphs are drawn").isBetween(20.0, 45.0);
+    }
+
+    /** No collection has a character 65,534. */
+    @Test
+    void charactersThatTheSubstituteHasNotEitherAreTold() throws Exception {
+        for (String kind : List.of("CIDFontType0", "CIDFontType2")) {
+            DisplayList list = new PdfText()
+                    .resources(composite(kind, "Japan1", "/Identity-H"))
+                    .content("BT /F 20 Tf 10 30 Td <FFFE> Tj ET")
+                    .record(dir);
+            assertThat(PdfText.messages(list)).hasSize(2).anySatisfy(m -> assertThat(m)
+                    .matches("this page uses characters of the font Invented, which the file does not carry, shown"
+                            + " approximately: as blanks or boxes, since the font \\S+ has not got them"));
+        }
+    }
+
+    private static String composite(String kind, String ordering, String encoding) {
+        return "/Font << /F << /Type /Font /Subtype /Type0 /BaseFont /Invented /Encoding " + encoding
+                + " /DescendantFonts [<< /Type /Font /Subtype /" + kind + " /BaseFont /Invented /CIDSystemInfo"
+                + " << /Registry (Adobe) /Ordering (" + ordering
+                + ") /Supplement 0 >> /DW 1000 /FontDescriptor << /Type"
+                + " /FontDescriptor /FontName /Invented /Flags 4 >> >>] >> >>";
     }
 
     @Test
@@ -186,13 +235,9 @@ class TextRecordingTest {
 
     @Test
     void verticalWritingRunsDownThePage() throws Exception {
-        String font = "/Font << /F << /Type /Font /Subtype /Type0 /BaseFont /Invented /Encoding /Identity-V"
-                + " /DescendantFonts [<< /Type /Font /Subtype /CIDFontType2 /BaseFont /Invented /CIDSystemInfo"
-                + " << /Registry (Adobe) /Ordering (Identity) /Supplement 0 >> /DW 1000 /FontDescriptor << /Type"
-                + " /FontDescriptor /FontName /Invented /Flags 4 >> >>] >> >>";
         DisplayList list = new PdfText()
                 .page("/MediaBox [0 0 200 400]")
-                .resources(font)
+                .resources(composite("CIDFontType2", "Identity", "/Identity-V"))
                 .content("BT /F 20 Tf 100 380 Td <0024> Tj <0024> Tj ET")
                 .record(dir);
         assertThat(list.ops()).hasSize(2);
