@@ -114,7 +114,7 @@ public final class ColourMap extends VectorMap {
                 tints -> fromDisplayed(AskedColours.lab(model, tints)));
     }
 
-    private static double fromDisplayed(Lab lab) {
+    static double fromDisplayed(Lab lab) {
         double[] xyz = Cie.labToXyz(lab);
         if (Srgb.shows(xyz[0], xyz[1], xyz[2])) {
             return 0;

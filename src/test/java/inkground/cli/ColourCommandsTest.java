@@ -19,6 +19,7 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** The commands that tell colours: condition and patch. */
@@ -272,6 +273,49 @@ class ColourCommandsTest {
         Run run = Run.of((Object[]) words.split(" "));
         assertThat(run.code()).isEqualTo(2);
         assertThat(run.err().lines()).hasSize(1);
+    }
+
+    // At 150 pixels an inch half an inch is 75 pixels, so that nothing of these fields is a part of one: 19.3548 cm²
+    // and 6.4516
+    // cm².
+    private static final String FIELDS = "<svg xmlns='http://www.w3.org/2000/svg' width='6in' height='4in'"
+            + " viewBox='0 0 12 8'><rect x='1' y='1' width='3' height='4' fill='%s'/>"
+            + "<rect x='6' y='1' width='2' height='2' fill='#101010'/></svg>";
+
+    @ParameterizedTest
+    @CsvSource({"black-card, #60c8f0, 19.3548", "coated-white, #60c8f0, 0", "tee-navy, #f0e040, 19.3548"})
+    void inks_tell_what_they_cannot_reach_on_a_substrate(String on, String colour, double cm2) throws Exception {
+        Path art = Files.writeString(folder.resolve("fields.svg"), String.format(FIELDS, colour));
+        JsonNode gamut = json(Run.of("inks", art, "--on", on, "--json"))
+                .get("pages")
+                .get(0)
+                .get("gamut");
+        assertThat(gamut.get("on").asText()).isEqualTo(on);
+        assertThat(gamut.get("beyondReachCm2").asDouble()).isCloseTo(cm2, within(cm2 * 0.005 + 1e-9));
+        assertThat(gamut.get("beyondReachShare").asDouble()).isCloseTo(cm2 / (24 * 6.4516), within(1e-4));
+        assertThat(gamut.get("beyondScreenCm2").asDouble()).isZero();
+        assertThat(gamut.get("worst")).hasSize(cm2 > 0 ? 1 : 0);
+        if (cm2 > 0) {
+            JsonNode worst = gamut.get("worst").get(0);
+            assertThat(worst.get("areaCm2").asDouble()).isCloseTo(cm2, within(cm2 * 0.005));
+            assertThat(worst.get("de00").asDouble()).isGreaterThan(3);
+            double lighter = worst.get("askedLab").get(0).asDouble()
+                    - worst.get("nearestLab").get(0).asDouble();
+            assertThat(lighter).isPositive();
+        }
+        String words = Run.of("inks", art, "--on", on).out();
+        assertThat(words).contains("cannot reach " + (cm2 > 0 ? "19.4" : "0.0") + " cm2", "Not a contract proof");
+    }
+
+    @Test
+    void a_limit_of_reach_needs_a_substrate_and_a_number() throws Exception {
+        Path art = Files.writeString(folder.resolve("fields.svg"), String.format(FIELDS, "#f0e040"));
+        assertThat(Run.of("inks", art, "--limit", "2").code()).isEqualTo(2);
+        assertThat(Run.of("inks", art, "--on", "tee-navy", "--limit", "-1").err())
+                .contains("0 to 100");
+        JsonNode all = json(Run.of("inks", art, "--on", "tee-navy", "--limit", "100", "--json"));
+        assertThat(all.get("pages").get(0).get("gamut").get("beyondReachCm2").asDouble())
+                .isZero();
     }
 
     private static JsonNode json(Run run) throws IOException {

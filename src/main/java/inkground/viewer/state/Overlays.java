@@ -1,5 +1,6 @@
 package inkground.viewer.state;
 
+import inkground.app.GamutReport;
 import inkground.substrate.PrintProcess;
 import inkground.viewer.state.ProofEngine.OpenPage;
 import java.util.List;
@@ -19,9 +20,9 @@ import javafx.collections.ObservableList;
 /** What is drawn over the proof, and the limits it goes by. Lines stand side by side; of the maps one is shown at a time. */
 public final class Overlays {
     /** Smallest colour difference that most people call another colour at a glance: common practice, no source. */
-    static final double USUAL_DE00 = 3;
+    static final double USUAL_DE00 = GamutReport.USUAL_DE00;
     /** Limit where no process says one: coated paper, offset. Common practice, no source. */
-    static final double USUAL_TOTAL_INK = 300;
+    static final double USUAL_TOTAL_INK = 100 * GamutReport.USUAL_TOTAL_INK;
 
     /** Widths and register where no process says any: offset on paper. Common practice, no source. */
     static final double USUAL_WIDTH_MM = 0.1;
