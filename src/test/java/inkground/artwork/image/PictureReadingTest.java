@@ -301,6 +301,35 @@ class PictureReadingTest {
         assertThat(wide.notes()).extracting(Frame.Note::feature).anyMatch(f -> f.contains("primaries 9"));
     }
 
+    /** TIFF 6.0, ExtraSamples: 1 is associated alpha, by which the colours come multiplied, and 2 is not. */
+    @Test
+    void tiffAlphaIsAMaskAndColoursAreFreedOfIt() throws Exception {
+        Pictures.Tiff associated = new Pictures.Tiff(2, 1, 8, 4, 2, bytes(100, 50, 0, 128, 0, 0, 0, 0));
+        Pixels freed = frame(associated.number(338, 1).end(false)).source().decode();
+        assertThat(freed.samples()).isEqualTo(bytes(199, 100, 0, 0, 0, 0));
+        assertThat(freed.mask().samples()).isEqualTo(bytes(128, 0));
+        Pictures.Tiff apart = new Pictures.Tiff(2, 1, 8, 4, 2, bytes(100, 50, 0, 128, 7, 8, 9, 0));
+        Pixels kept = frame(apart.number(338, 2).end(false)).source().decode();
+        assertThat(kept.samples()).isEqualTo(bytes(100, 50, 0, 7, 8, 9));
+        assertThat(kept.mask().samples()).isEqualTo(bytes(128, 0));
+    }
+
+    @Test
+    void greyJpegStaysGrey() throws Exception {
+        BufferedImage image = new BufferedImage(16, 16, BufferedImage.TYPE_BYTE_GRAY);
+        for (int i = 0; i < 256; i++) {
+            image.getRaster().setSample(i % 16, i / 16, 0, 90);
+        }
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ImageIO.write(image, "jpeg", out);
+        Pixels pixels = frame(out.toByteArray()).source().decode();
+        assertThat(pixels.components()).isEqualTo(1);
+        assertThat(pixels.samples()).hasSize(256);
+        for (byte sample : pixels.samples()) {
+            assertThat(sample & 255).isCloseTo(90, within(2));
+        }
+    }
+
     @Test
     void tiffExtraSamplesWithoutANameDoNotPrint() throws Exception {
         byte[] file = new Pictures.Tiff(1, 1, 8, 5, 5, bytes(1, 2, 3, 4, 200))
