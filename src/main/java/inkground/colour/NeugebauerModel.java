@@ -92,7 +92,7 @@ public final class NeugebauerModel {
             double[] tints = new double[out.length];
             tints[i] = 1;
             Lab solid = data.find(tints);
-            out[i] = solid.L() < BLACK_L && Math.hypot(solid.a(), solid.b()) < BLACK_CHROMA;
+            out[i] = solid.L() < BLACK_L && solid.chroma() < BLACK_CHROMA;
         }
         return out;
     }
