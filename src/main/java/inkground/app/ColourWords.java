@@ -40,7 +40,7 @@ public final class ColourWords {
 
     /** @return one to three words, the first with a capital, such as "Dark blue" */
     public static String of(Lab lab) {
-        double chroma = Math.hypot(lab.a(), lab.b());
+        double chroma = lab.chroma();
         String words = chroma < GREY_CHROMA ? grey(lab.L()) : coloured(lab, chroma);
         return Character.toUpperCase(words.charAt(0)) + words.substring(1);
     }

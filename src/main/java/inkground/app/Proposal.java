@@ -119,8 +119,7 @@ public record Proposal(ColourAssignment assignment, List<String> lines) {
         }
 
         private static boolean isWhite(ColourUse use) {
-            return use.lab().L() >= WHITE_L
-                    && Math.hypot(use.lab().a(), use.lab().b()) <= WHITE_CHROMA;
+            return use.lab().L() >= WHITE_L && use.lab().chroma() <= WHITE_CHROMA;
         }
 
         private void white(ColourUse use) {

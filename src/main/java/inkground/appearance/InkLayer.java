@@ -15,6 +15,16 @@ import inkground.colour.ToneCurve;
  *
  * <p>A tint lies between ground and solid in proportion to the tint value of ISO 20654 [ISO20654]: evenly in the cube-root
  * values of X, Y and Z, unless the ink has a tone curve of its own.
+ *
+ * <table>
+ * <caption>Ranges</caption>
+ * <tr><th>quantity</th><th>range</th></tr>
+ * <tr><td>colours</td><td>Lab or X, Y, Z, D50, Y = 1 for the perfect diffuser</td></tr>
+ * <tr><td>opacity, tint</td><td>0 to 1</td></tr>
+ * </table>
+ *
+ * <p>Example: a solid of (45, 60, 35) and opacity 0.5 over a ground of (30, 0, 0) is (33.29, 48.29, 28.14), its tint of 0.5
+ * (31.65, 24.14, 14.07).
  */
 final class InkLayer {
     private static final Bands BANDS = Bands.STANDARD;

@@ -11,6 +11,8 @@ package inkground.appearance;
  * <tr><td>thickness</td><td>0 to infinity, in multiples of the layer measured</td></tr>
  * </table>
  *
+ * <p>Example: a layer of 0.6 over white and 0.3 over black has T² = 0.21, and over a ground of 0.5 shows 0.4235; two of them 0.4019.
+ *
  * @param overBlack reflectance over a black ground: the layer's own light
  * @param through squared transmittance: what of a ground's light comes back through it twice, before the light that goes to and
  *     fro is added

@@ -14,6 +14,15 @@ import java.util.OptionalDouble;
  * Ink films from measurements of a spot ink over its substrate and over black (CxF/X-4 [ISO17972]). Where both are spectra, the
  * Kubelka–Munk layer is found at each wavelength; neither ground has to be ideal. The film's colour over perfect white and perfect
  * black is what a stack works with.
+ *
+ * <table>
+ * <caption>Ranges</caption>
+ * <tr><th>quantity</th><th>range</th></tr>
+ * <tr><td>reflectance</td><td>0 to 1 at each wavelength; fluorescence is clipped</td></tr>
+ * <tr><td>opacity</td><td>0 to 1: Y over black by Y over white</td></tr>
+ * </table>
+ *
+ * <p>Example: a film that shows 0.4235 over a ground of 0.5 and 0.3 over one of 0 shows 0.6 over perfect white.
  */
 public final class MeasuredInk {
     private static final double[] WHITE = even(1);

@@ -126,11 +126,13 @@ final class PatchCommand implements Callable<Integer> {
     private void asWords(Substrate on, PatchColours.Patch p) {
         console.say(String.format(
                 Locale.ROOT,
-                "on %s: Lab %.1f %.1f %.1f, sRGB %s%s",
+                "on %s: Lab %.1f %.1f %.1f (C* %.1f, h %.0f deg), sRGB %s%s",
                 on.name(),
                 p.lab().L(),
                 p.lab().a(),
                 p.lab().b(),
+                p.lab().chroma(),
+                p.lab().hueDegrees(),
                 hex(p),
                 p.displayShows() ? "" : " (nearest; an sRGB display cannot show it)"));
         Table table = new Table("ink", "tint", "opacity", "colour from");
@@ -178,6 +180,8 @@ final class PatchCommand implements Callable<Integer> {
         all.put("on", on.id());
         all.put("condition", condition);
         all.put("lab", List.of(p.lab().L(), p.lab().a(), p.lab().b()));
+        all.put("chroma", p.lab().chroma());
+        all.put("hueDegrees", p.lab().hueDegrees());
         all.put("srgb", hex(p));
         all.put("displayShows", p.displayShows());
         List<Object> inks = new ArrayList<>();

@@ -3,6 +3,16 @@ package inkground.colour;
 /**
  * Three bands of light, each a mixture of X, Y, Z, with the Yule–Nielsen exponent of each [YULE1951]: a band value v is
  * mixed as v^(1/n). Scaled so that the D50 white is 1 in each band.
+ *
+ * <table>
+ * <caption>Ranges</caption>
+ * <tr><th>quantity</th><th>range</th></tr>
+ * <tr><td>X, Y, Z</td><td>absolute, D50, Y = 1 for the perfect diffuser</td></tr>
+ * <tr><td>linear bands</td><td>0 to 1; a little outside for saturated colours</td></tr>
+ * <tr><td>n</td><td>1 (no spread of light) to 3</td></tr>
+ * </table>
+ *
+ * <p>Example: the paper (95, 0, −2) has the bands 0.8722, 0.8780, 0.9027. Half paper, half a solid of (45, 60, 35) is (70.54, 28.89, 9.60).
  */
 public final class Bands {
     /**

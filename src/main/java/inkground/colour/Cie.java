@@ -13,7 +13,7 @@ package inkground.colour;
  * <tr><td>ΔE</td><td>0 and up; ΔE00 is about 1 for a difference that is just seen</td></tr>
  * </table>
  *
- * <p>Sources: [CIE15] for Lab and ΔE*ab, [SHARMA2005] for ΔE00, [ICC1] for the D50 white and the Bradford matrix.
+ * <p>Sources: [CIE15] for Lab and ΔE*ab, [CIE116] for ΔE94, [SHARMA2005] for ΔE00, [ICC1] for the D50 white and the Bradford matrix.
  */
 public final class Cie {
     /** X of the D50 white as ICC.1 rounds it. */
@@ -41,7 +41,7 @@ public final class Cie {
         return ratio > EPSILON ? Math.cbrt(ratio) : (KAPPA * ratio + 16) / 116;
     }
 
-    /** The inverse of {@link #f}. */
+    /** The inverse of {@link #f}. Example: {@code fInverse(0.5) = 0.125}. */
     public static double fInverse(double value) {
         double cube = value * value * value;
         return cube > EPSILON ? cube : (116 * value - 16) / KAPPA;
@@ -55,7 +55,7 @@ public final class Cie {
         return new Lab(116 * fy - 16, 500 * (fx - fy), 200 * (fy - fz));
     }
 
-    /** Writes L*, a*, b* of {@code xyz} to {@code lab}; the arrays may be the same. */
+    /** Writes L*, a*, b* of {@code xyz} to {@code lab} [CIE15]; the arrays may be the same. */
     public static void xyzToLab(double[] xyz, double[] lab) {
         double fx = f(xyz[0] / D50_X);
         double fy = f(xyz[1]);
@@ -65,7 +65,10 @@ public final class Cie {
         lab[2] = 200 * (fy - fz);
     }
 
-    /** Writes X, Y, Z of L*, a*, b* to {@code xyz}: the inverse of {@link #xyzToLab(double, double, double)}. */
+    /**
+     * Writes X, Y, Z of L*, a*, b* to {@code xyz}: the inverse of {@link #xyzToLab(double, double, double)}. Example: (50, 20, −30) is
+     * (0.2177, 0.1842, 0.3066).
+     */
     public static void labToXyz(double L, double a, double b, double[] xyz) {
         double fy = (L + 16) / 116;
         xyz[0] = D50_X * fInverse(fy + a / 500);
@@ -80,9 +83,32 @@ public final class Cie {
         return xyz;
     }
 
-    /** @return the distance in L*a*b*: ΔE*ab of 1976 [CIE15] */
+    /**
+     * The distance in L*a*b*: ΔE*ab of 1976 [CIE15], symmetric. Example: (50, 1, 2) and (53, 5, 14) differ by 13.
+     *
+     * @return 0 and up
+     */
     public static double deltaE76(Lab one, Lab other) {
         return Math.sqrt(square(one.L() - other.L()) + square(one.a() - other.a()) + square(one.b() - other.b()));
+    }
+
+    /**
+     * The CIE 1994 difference with the weights of graphic arts, k_L = 1, K1 = 0.045, K2 = 0.015 [CIE116]. Not symmetric: the weights
+     * are those of the reference's chroma. Example: (50, 2.6772, −79.7751) and (50, 0, −82.7485) differ by 1.3950.
+     *
+     * @param reference the colour wanted
+     * @param sample the colour compared with it
+     * @return 0 and up
+     */
+    public static double deltaE94(Lab reference, Lab sample) {
+        double chroma = reference.chroma();
+        double dc = chroma - sample.chroma();
+        // What the distance in a* and b* has beyond that in chroma is hue; rounding must not take it below 0.
+        double dhSquare =
+                Math.max(0, square(reference.a() - sample.a()) + square(reference.b() - sample.b()) - square(dc));
+        return Math.sqrt(square(reference.L() - sample.L())
+                + square(dc / (1 + 0.045 * chroma))
+                + dhSquare / square(1 + 0.015 * chroma));
     }
 
     /**
@@ -153,20 +179,23 @@ public final class Cie {
         return Math.sqrt(c7 / (c7 + POW_25_7));
     }
 
-    private static double hue(double a, double b) {
+    static double hue(double a, double b) {
         if (a == 0 && b == 0) {
             return 0;
         }
         double degrees = Math.toDegrees(Math.atan2(b, a));
-        return degrees < 0 ? degrees + 360 : degrees;
+        // A tiny negative angle would round up to a full turn.
+        return degrees < 0 ? (degrees + 360) % 360 : degrees;
     }
 
     /**
-     * Adapts X, Y, Z seen under one white to another with the linear Bradford transform [ICC1].
+     * Adapts X, Y, Z seen under one white to another with the linear Bradford transform [ICC1]. Example: (0.4, 0.3, 0.2) under D65
+     * (0.9505, 1, 1.0888) is (0.4160, 0.3056, 0.1512) under D50.
      *
      * @param xyz changed in place
      * @param fromWhite X, Y, Z of the white it is for, Y = 1
      * @param toWhite X, Y, Z of the white wanted, Y = 1
+     * @throws IllegalArgumentException if a cone sees nothing of the white it is for
      */
     public static void bradford(double[] xyz, double[] fromWhite, double[] toWhite) {
         double[] cone = new double[3];

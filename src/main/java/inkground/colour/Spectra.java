@@ -10,6 +10,8 @@ package inkground.colour;
  * <tr><td>reflectance</td><td>0 to 1; fluorescence can exceed it</td></tr>
  * <tr><td>X, Y, Z</td><td>the perfect diffuser is exactly the D50 of [ICC1]: the sums' own white differs by less than 0.002</td></tr>
  * </table>
+ *
+ * <p>Example: 0.18 at all wavelengths is (49.4961, 0, 0).
  */
 public final class Spectra {
     /** First wavelength in nm. */

@@ -67,12 +67,12 @@ public final class Srgb {
         Cie.multiply(XYZ_TO_LINEAR, xyz, rgb);
     }
 
-    /** Writes D50 X, Y, Z of encoded red, green, blue, 0 to 1. */
+    /** Writes D50 X, Y, Z of encoded red, green, blue, 0 to 1. Example: (1, 0.5, 0) is (0.5185, 0.3759, 0.0347). */
     public static void toXyz(double r, double g, double b, double[] xyz) {
         Cie.multiply(LINEAR_TO_XYZ, new double[] {decode(r), decode(g), decode(b)}, xyz);
     }
 
-    /** @return Lab of encoded red, green, blue, 0 to 1. Example: white is (100, 0, 0). */
+    /** @return Lab of encoded red, green, blue, 0 to 1. Example: (1, 0.5, 0) is (67.72, 45.73, 74.79). */
     public static Lab toLab(double r, double g, double b) {
         double[] xyz = new double[3];
         toXyz(r, g, b, xyz);

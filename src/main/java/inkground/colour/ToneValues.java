@@ -16,7 +16,7 @@ public final class ToneValues {
     /**
      * The tone value of the dot's area by light, after Murray and Davies [MURRAY1936]: the share of the way from paper to solid in
      * that of the model's bands ({@link Bands#STANDARD}) which the solid changes most; these are nearer to a densitometer's filters
-     * than X, Y, Z are. Example: half of the solid's change is 0.5.
+     * than X, Y, Z are. Example: on paper (95, 0, −2) the tint (75, 25, 10) of the solid (45, 60, 35) has 0.5861.
      *
      * @return the tone value, 0 where solid and paper are one colour
      */
@@ -37,7 +37,7 @@ public final class ToneValues {
 
     /**
      * The spot colour tone value of ISO 20654 [ISO20654]: the distance of tint from paper over that of solid from paper, in
-     * the cube-root values of X, Y and Z.
+     * the cube-root values of X, Y and Z. Example: on paper (95, 0, −2) the tint (75, 25, 10) of the solid (45, 60, 35) has 0.3862.
      *
      * @return the tone value, 0 where solid and paper are one colour
      */

@@ -85,6 +85,9 @@ class ColourCommandsTest {
         assertThat(patch.get("lab").get(0).asDouble()).isCloseTo(24, within(0.05));
         assertThat(patch.get("lab").get(1).asDouble()).isCloseTo(22, within(0.05));
         assertThat(patch.get("lab").get(2).asDouble()).isCloseTo(-46, within(0.05));
+        // (22, −46): √(22² + 46²) and 360° − arctan(46 / 22), by hand
+        assertThat(patch.get("chroma").asDouble()).isCloseTo(50.99, within(0.1));
+        assertThat(patch.get("hueDegrees").asDouble()).isCloseTo(295.56, within(0.1));
         assertThat(patch.get("expectedError").get("meanDe00").asDouble()).isLessThan(0.6);
         assertThat(patch.get("inks").get(0).get("source").asText()).contains("FOGRA39L");
     }

@@ -79,6 +79,19 @@ class CgatsTest {
     }
 
     @Test
+    void a_byte_order_mark_and_small_letters_with_other_line_ends_change_nothing() throws Refusal {
+        String other = "\ufeff" + SMALL.toLowerCase(java.util.Locale.ROOT).replace("\n", "\r\n");
+        Characterisation read = Characterisation.of(Cgats.parse(other, "a"), "a");
+        assertThat(read.find(1, 0, 0, 0)).isEqualTo(new Lab(56, -37, -50));
+        assertThat(read.name()).isEqualTo("two # patches");
+    }
+
+    @Test
+    void a_decimal_comma_is_refused_with_row_and_column() {
+        refused(SMALL.replace("95 0 -2", "95,0 0 -2"), "row 1", "LAB_L", "'95,0' is not a number");
+    }
+
+    @Test
     void what_is_no_characterisation_file_is_refused() {
         refused("", "no BEGIN_DATA");
         refused("%PDF-1.7 nonsense", "no BEGIN_DATA");

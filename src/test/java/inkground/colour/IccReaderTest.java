@@ -61,6 +61,12 @@ class IccReaderTest {
         refused(without(display, "gTRC"), 3, "gTRC");
         refused(without(display, "bXYZ"), 3, "bXYZ");
         refused(pointing(display, "rTRC", display.length + 4), 3, "rTRC lies outside");
+        refused(pointing(display, "rTRC", -8), 3, "rTRC lies outside");
+        byte[] sized = display.clone();
+        java.nio.ByteBuffer.wrap(sized).putInt(entryOf(sized, "rTRC") + 8, Integer.MAX_VALUE);
+        refused(sized, 3, "rTRC lies outside");
+        // the tag table taken for a tag's data: overlapping, and a table that contains itself
+        refused(pointing(display, "rTRC", 128), 3, "damaged");
         byte[] flat = display.clone();
         System.arraycopy(flat, dataOf(flat, "rXYZ"), flat, dataOf(flat, "gXYZ"), 20);
         refused(flat, 3, "rXYZ, gXYZ, bXYZ lie in one plane");

@@ -11,7 +11,7 @@ final class ColourWords {
     /** @return lower-case words, at least one */
     static List<String> of(Lab lab) {
         List<String> words = new ArrayList<>();
-        double chroma = Math.hypot(lab.a(), lab.b());
+        double chroma = lab.chroma();
         double hue = (Math.toDegrees(Math.atan2(lab.b(), lab.a())) + 360) % 360;
         if (lab.L() < 40) {
             words.add("dark");
