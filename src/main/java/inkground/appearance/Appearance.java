@@ -82,6 +82,9 @@ public final class Appearance {
         }
         UnderbaseCoverage underbase = UnderbaseCoverage.of(planes, model);
         ProcessGrid process = model.leadingProcess(); // made here, once, rather than by the first rows at the same time
+        if (process != null && underbase == null && ProcessCell.any(planes, model::shows)) {
+            process.complete();
+        }
         PrintedPixels printed = model.codedProcess() == null ? null : known;
         IntStream.range(0, planes.cellsDown()).parallel().forEach(row -> {
             cancel.check();
@@ -196,7 +199,7 @@ public final class Appearance {
         }
 
         private boolean processAlone(int column, int row) {
-            return process != null && underbase == null && processCell.gather(column, row, this::matters);
+            return process != null && underbase == null && processCell.gather(column, row, model::shows);
         }
 
         private void paintRowOfOneWord(int from, int width, int[] argb, int to) {
@@ -291,7 +294,7 @@ public final class Appearance {
             boolean uniform = true;
             int inks = planes.inks().size();
             for (int i = 0; i < inks; i++) {
-                if (matters(i)) {
+                if (model.shows(i)) {
                     int value = planes.uniform(i, column, row);
                     uniform &= value >= 0;
                     put(base, i, Math.max(0, value));
@@ -318,7 +321,7 @@ public final class Appearance {
                 }
             }
             for (int i = 0; i < inks; i++) {
-                byte[] dense = matters(i) ? planes.dense(i, column, row) : null;
+                byte[] dense = model.shows(i) ? planes.dense(i, column, row) : null;
                 if (dense != null) {
                     spread(dense, i);
                 }
@@ -327,10 +330,6 @@ public final class Appearance {
                 spread(under, inks);
             }
             return false;
-        }
-
-        private boolean matters(int plane) {
-            return (model.mask()[plane >> 3] >>> 8 * (plane & 7) & 255) != 0;
         }
 
         private static void put(long[] vector, int plane, int value) {

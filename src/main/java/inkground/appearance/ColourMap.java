@@ -89,7 +89,7 @@ public final class ColourMap extends VectorMap {
                     if (known.size() > MOST_SEARCHED) {
                         known.clear();
                     }
-                    Lab near = new Lab(Math.rint(wanted.L()), Math.rint(wanted.a()), Math.rint(wanted.b()));
+                    Lab near = StackGamut.whole(wanted);
                     return known.computeIfAbsent(near, gamut::missedBy);
                 });
     }

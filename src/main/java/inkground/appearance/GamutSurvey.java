@@ -20,9 +20,6 @@ public final class GamutSurvey {
     private static final int MOST_VECTORS = 1 << 16;
     /** Two colours less than this apart are told as one. */
     private static final double ALIKE_DE00 = 5;
-    /** Finest step of a colour that is asked for: what is told rounds it anyway. */
-    private static final double STEP = 1;
-
     /**
      * A colour that is asked for and not reached.
      *
@@ -123,15 +120,11 @@ public final class GamutSurvey {
         if (Cie.deltaE00(wanted, printed) <= limitDe00) {
             return; // printed as it stands it is reached
         }
-        Lab near = new Lab(step(wanted.L()), step(wanted.a()), step(wanted.b()));
+        Lab near = StackGamut.whole(wanted);
         if (searched.computeIfAbsent(near, gamut::nearest).missedBy() > limitDe00) {
             beyondReach += count;
             missed.merge(near, count, Long::sum);
         }
-    }
-
-    private static double step(double value) {
-        return Math.rint(value / STEP) * STEP;
     }
 
     /** What was found. */

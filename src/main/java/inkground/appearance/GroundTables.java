@@ -1,6 +1,7 @@
 package inkground.appearance;
 
 import inkground.colour.Srgb;
+import java.util.Arrays;
 
 /**
  * From colours printed on the print condition's own paper to the same inks on another ground, for an sRGB screen. The correction
@@ -12,18 +13,22 @@ final class GroundTables {
     private static final int CODE_MASK = CODES - 1;
     // Three fields of 21 bits; light 1 is 2^16, and sums may run from −16 to 16.
     private static final int FIELD = 21;
-    private static final int FIELD_MASK = (1 << FIELD) - 1;
     private static final int UNIT_BITS = 16;
     private static final int ZERO = 1 << FIELD - 1;
     private static final int CURVE_BITS = 13;
     private static final int SHIFT = UNIT_BITS - CURVE_BITS;
-    private static final int CURVE_END = 1 << CURVE_BITS;
-    private static final byte[] CURVE = new byte[CURVE_END + 1];
+    // The screen's level for every sum that fits a field, so that nothing has to be clipped; only the middle is met
+    // often.
+    private static final byte[] CURVE = new byte[1 << FIELD - SHIFT];
+    private static final int CURVE_MASK = CURVE.length - 1;
 
     static {
-        for (int i = 0; i <= CURVE_END; i++) {
-            CURVE[i] = (byte) Math.round(255 * Srgb.encode((double) i / CURVE_END));
+        int unit = 1 << CURVE_BITS;
+        int zero = ZERO >> SHIFT;
+        for (int i = 0; i <= unit; i++) {
+            CURVE[zero + i] = (byte) Math.round(255 * Srgb.encode((double) i / unit));
         }
+        Arrays.fill(CURVE, zero + unit, CURVE.length, (byte) 255);
     }
 
     private final long[] red = new long[CODES];
@@ -52,7 +57,7 @@ final class GroundTables {
                 long packed = 0;
                 for (int to = 0; to < 3; to++) {
                     // What does not hang on the pixel goes with the first of the three.
-                    double base = from == 0 ? still[to] * (1 << UNIT_BITS) + ZERO : 0;
+                    double base = from == 0 ? still[to] * (1 << UNIT_BITS) + ZERO + (1 << SHIFT - 1) : 0;
                     packed += Math.round(rgb[to] * light * (1 << UNIT_BITS) + base) << FIELD * to;
                 }
                 tables[from][code] = packed;
@@ -73,12 +78,8 @@ final class GroundTables {
                 + green[code >>> ProcessGrid.CODE_BITS & CODE_MASK]
                 + blue[code >>> 2 * ProcessGrid.CODE_BITS & CODE_MASK];
         return 0xff000000
-                | (CURVE[place((int) sum & FIELD_MASK)] & 255) << 16
-                | (CURVE[place((int) (sum >>> FIELD) & FIELD_MASK)] & 255) << 8
-                | CURVE[place((int) (sum >>> 2 * FIELD) & FIELD_MASK)] & 255;
-    }
-
-    private static int place(int field) {
-        return Math.max(0, Math.min(CURVE_END, field - ZERO + (1 << SHIFT - 1) >> SHIFT));
+                | (CURVE[(int) (sum >>> SHIFT) & CURVE_MASK] & 255) << 16
+                | (CURVE[(int) (sum >>> FIELD + SHIFT) & CURVE_MASK] & 255) << 8
+                | CURVE[(int) (sum >>> 2 * FIELD + SHIFT) & CURVE_MASK] & 255;
     }
 }

@@ -36,6 +36,7 @@ public final class PrintedPixels {
             return Optional.empty();
         }
         ProcessGrid own = ProcessGrid.ofOwnPaper(model.stack().condition());
+        own.complete();
         PrintedPixels pixels = new PrintedPixels(planes);
         int gained = IntStream.range(0, planes.cellsDown())
                 .parallel()
@@ -81,10 +82,5 @@ public final class PrintedPixels {
         for (int y = y0; y < end; y++) {
             ground.paint(coded, y * width + x0, w, argb, offset + y * stride + x0);
         }
-    }
-
-    /** @return weight in memory, in bytes */
-    public long bytes() {
-        return 4L * coded.length + held.length;
     }
 }

@@ -3,7 +3,6 @@ package inkground.appearance;
 import inkground.colour.DisplayProfile;
 import inkground.colour.PrintCondition;
 import inkground.colour.Srgb;
-import java.util.Arrays;
 import java.util.Collections;
 import java.util.Map;
 import java.util.WeakHashMap;
@@ -84,22 +83,24 @@ final class ProcessGrid {
     /**
      * Node values, 0 for one that was not needed yet: flat artwork needs few of the 83,521. Each is the same whoever makes it and
      * when, so that threads may make one twice.
-     *
-     * @param light the nodes without black, side by side: most pixels of a photograph need no others, and these fit the nearest
-     *     cache
      */
-    private record Nodes(long[] all, long[] light) {
-        static Nodes empty() {
-            Nodes nodes =
-                    new Nodes(new long[SIZE + PADDING], new long[STRIDES[0] + STRIDES[1] + STRIDES[2] + STRIDES[3]]);
-            // Read with weight 0 only; not 0, so that nobody tries to make them.
-            Arrays.fill(nodes.all, SIZE, nodes.all.length, 1);
-            Arrays.fill(nodes.light, STRIDES[0], nodes.light.length, 1);
-            return nodes;
+    private static final class Nodes {
+        final long[] all = new long[SIZE + PADDING];
+        // The nodes without black, side by side: most pixels of a photograph need no others, and these fit the nearest
+        // cache.
+        final long[] light = new long[STRIDES[0] + STRIDES[1] + STRIDES[2] + STRIDES[3]];
+        volatile boolean complete;
+
+        void completed() {
+            for (int i = 0; i < STRIDES[0]; i++) {
+                light[i] = all[i * NODES];
+            }
+            complete = true;
         }
     }
 
     private final PrintCondition condition; // makes nodes that are missing
+    private final Nodes made;
     private final long[] nodes;
     private final long[] light;
     private final long codeShift; // added to sums before they are coded, three fields
@@ -107,6 +108,7 @@ final class ProcessGrid {
 
     private ProcessGrid(PrintCondition condition, Nodes nodes) {
         this.condition = condition;
+        this.made = nodes;
         this.nodes = nodes.all;
         this.light = nodes.light;
         this.ground = null;
@@ -115,6 +117,7 @@ final class ProcessGrid {
 
     private ProcessGrid(ProcessGrid ownPaper, GroundTables ground) {
         this.condition = ownPaper.condition;
+        this.made = ownPaper.made;
         this.nodes = ownPaper.nodes;
         this.light = ownPaper.light;
         this.ground = ground;
@@ -143,7 +146,7 @@ final class ProcessGrid {
         float[] known = SAMPLES.get(condition);
         float[] samples = known == null ? sample(condition) : known;
         SAMPLES.put(condition, samples); // not under the map's lock: sampling runs on all processors
-        Nodes nodes = Nodes.empty();
+        Nodes nodes = new Nodes();
         IntStream.range(0, NODES).parallel().forEach(c -> {
             double[] xyz = new double[3];
             double[] rgb = new double[3];
@@ -156,6 +159,7 @@ final class ProcessGrid {
                 nodes.all[i] = packed(rgb);
             }
         });
+        nodes.completed();
         return new ProcessGrid(condition, nodes);
     }
 
@@ -171,7 +175,7 @@ final class ProcessGrid {
 
     /** @return the grid of a condition on its own paper for an sRGB screen; its nodes are made once, as they are needed */
     static ProcessGrid ofOwnPaper(PrintCondition condition) {
-        return new ProcessGrid(condition, OWN.computeIfAbsent(condition, key -> Nodes.empty()));
+        return new ProcessGrid(condition, OWN.computeIfAbsent(condition, key -> new Nodes()));
     }
 
     private long node(int at) {
@@ -179,13 +183,25 @@ final class ProcessGrid {
         return known == 0 ? make(at) : known;
     }
 
-    private long lightNode(int at) {
-        long known = light[at];
-        if (known == 0) {
-            known = node(at * NODES);
-            light[at] = known;
+    /** Makes all nodes that are missing, on all processors; before pixels are painted or coded by the run. */
+    void complete() {
+        if (!made.complete) {
+            IntStream.range(0, SIZE).parallel().forEach(this::node);
+            made.completed();
         }
-        return known;
+    }
+
+    /** Makes the corners of a cell. */
+    private void ready(int at) {
+        for (int corner = 0; corner < 16; corner++) {
+            int place = at;
+            for (int k = 0; k < STRIDES.length; k++) {
+                place += (corner >> k & 1) * STRIDES[k];
+            }
+            if (place < SIZE) { // beyond it nodes have weight 0
+                node(place);
+            }
+        }
     }
 
     private long make(int at) {
@@ -248,14 +264,10 @@ final class ProcessGrid {
 
     /** @return opaque display colour of four tints, each 0 to 255 */
     int argb(int cyan, int magenta, int yellow, int black) {
-        long c = CYAN[cyan];
-        long m = MAGENTA[magenta];
-        long y = YELLOW[yellow];
-        long k = BLACK[black];
-        return shown(sum((int) (c + m + y + k >>> 32), (int) c, (int) m, (int) y, (int) k));
-    }
-
-    private int shown(long sum) {
+        if (!made.complete) {
+            ready((int) (CYAN[cyan] + MAGENTA[magenta] + YELLOW[yellow] + BLACK[black] >>> 32));
+        }
+        long sum = made.complete ? sum(cyan, magenta, yellow, black) : sumOfFour(cyan, magenta, yellow, black);
         return ground == null ? levels(sum) : ground.argb(code(sum));
     }
 
@@ -265,37 +277,30 @@ final class ProcessGrid {
     }
 
     /**
-     * Paints a run of pixels.
+     * Paints a run of pixels; the grid is complete.
      *
      * @param planes cyan, magenta, yellow and black
      * @param from first pixel in the planes
      * @param count number of pixels
      */
     void paint(byte[][] planes, int from, int count, int[] argb, int to) {
-        byte[] cyan = planes[0];
-        byte[] magenta = planes[1];
-        byte[] yellow = planes[2];
-        byte[] black = planes[3];
-        for (int i = 0; i < count; i++) {
-            int blackTint = black[from + i] & 255;
-            if (blackTint == 0) {
-                // Without black each ink's stride is that of the next.
-                long c = MAGENTA[cyan[from + i] & 255];
-                long m = YELLOW[magenta[from + i] & 255];
-                long y = BLACK[yellow[from + i] & 255];
-                argb[to + i] = shown(lightSum((int) (c + m + y >>> 32), (int) c, (int) m, (int) y));
-                continue;
+        if (ground == null) {
+            byte[] cyan = planes[0];
+            byte[] magenta = planes[1];
+            byte[] yellow = planes[2];
+            byte[] black = planes[3];
+            for (int i = from; i < from + count; i++) {
+                argb[to + i - from] = levels(sum(cyan[i] & 255, magenta[i] & 255, yellow[i] & 255, black[i] & 255));
             }
-            long c = CYAN[cyan[from + i] & 255];
-            long m = MAGENTA[magenta[from + i] & 255];
-            long y = YELLOW[yellow[from + i] & 255];
-            long k = BLACK[blackTint];
-            argb[to + i] = shown(sum((int) (c + m + y + k >>> 32), (int) c, (int) m, (int) y, (int) k));
+        } else {
+            // In two short loops: together they are too much for the processor's registers.
+            code(planes, from, count, argb, to);
+            ground.paint(argb, to, count, argb, to);
         }
     }
 
     /**
-     * Codes a run of pixels: red in the lowest {@value #CODE_BITS} bits, then green, then blue, each the middle of a step of the
+     * Codes a run of pixels, the grid being complete: red in the lowest {@value #CODE_BITS} bits, then green, then blue, each the middle of a step of the
      * display's coded value; see {@link #light}. Steps are half a level of the display.
      *
      * @param planes cyan, magenta, yellow and black
@@ -303,14 +308,32 @@ final class ProcessGrid {
      * @param count number of pixels
      */
     void code(byte[][] planes, int from, int count, int[] coded, int to) {
-        for (int i = 0; i < count; i++) {
-            long c = CYAN[planes[0][from + i] & 255];
-            long m = MAGENTA[planes[1][from + i] & 255];
-            long y = YELLOW[planes[2][from + i] & 255];
-            long k = BLACK[planes[3][from + i] & 255];
-            long sum = sum((int) (c + m + y + k >>> 32), (int) c, (int) m, (int) y, (int) k);
-            coded[to + i] = code(sum);
+        byte[] cyan = planes[0];
+        byte[] magenta = planes[1];
+        byte[] yellow = planes[2];
+        byte[] black = planes[3];
+        for (int i = from; i < from + count; i++) {
+            coded[to + i - from] = code(sum(cyan[i] & 255, magenta[i] & 255, yellow[i] & 255, black[i] & 255));
         }
+    }
+
+    private long sum(int cyan, int magenta, int yellow, int black) {
+        if (black == 0) {
+            // Without black each ink's stride is that of the next.
+            long c = MAGENTA[cyan];
+            long m = YELLOW[magenta];
+            long y = BLACK[yellow];
+            return lightSum((int) (c + m + y >>> 32), (int) c, (int) m, (int) y);
+        }
+        return sumOfFour(cyan, magenta, yellow, black);
+    }
+
+    private long sumOfFour(int cyan, int magenta, int yellow, int black) {
+        long c = CYAN[cyan];
+        long m = MAGENTA[magenta];
+        long y = YELLOW[yellow];
+        long k = BLACK[black];
+        return sum((int) (c + m + y + k >>> 32), (int) c, (int) m, (int) y, (int) k);
     }
 
     private int code(long weighted) {
@@ -340,13 +363,13 @@ final class ProcessGrid {
         int w1 = first >> 16;
         int w2 = second >> 16;
         int w3 = third >> 16;
-        long sum = lightNode(at) * (255 - w1);
+        long sum = light[at] * (255 - w1);
         at += first & 0xffff;
-        sum += lightNode(at) * (w1 - w2);
+        sum += light[at] * (w1 - w2);
         at += second & 0xffff;
-        sum += lightNode(at) * (w2 - w3);
+        sum += light[at] * (w2 - w3);
         at += third & 0xffff;
-        sum += lightNode(at) * w3;
+        sum += light[at] * w3;
         return sum;
     }
 
@@ -366,15 +389,15 @@ final class ProcessGrid {
         int w2 = middle >> 16;
         int w3 = third >> 16;
         int w4 = fourth >> 16;
-        long sum = node(at) * (255 - w1);
+        long sum = nodes[at] * (255 - w1);
         at += first & 0xffff;
-        sum += node(at) * (w1 - w2);
+        sum += nodes[at] * (w1 - w2);
         at += middle & 0xffff;
-        sum += node(at) * (w2 - w3);
+        sum += nodes[at] * (w2 - w3);
         at += third & 0xffff;
-        sum += node(at) * (w3 - w4);
+        sum += nodes[at] * (w3 - w4);
         at += fourth & 0xffff;
-        sum += node(at) * w4;
+        sum += nodes[at] * w4;
         return sum;
     }
 

@@ -89,6 +89,11 @@ public final class StackGamut {
         return Cie.xyzToLab(xyz[0] * paper[0] / Cie.D50_X, xyz[1] * paper[1], xyz[2] * paper[2] / Cie.D50_Z);
     }
 
+    /** @return a colour in whole units: as fine as colours asked for are told apart where many are searched */
+    static Lab whole(Lab asked) {
+        return new Lab(Math.rint(asked.L()), Math.rint(asked.a()), Math.rint(asked.b()));
+    }
+
     /**
      * @param asked absolute
      * @return ΔE00 from the colour to the nearest that the inks make; a colour they make is missed by less than 0.5

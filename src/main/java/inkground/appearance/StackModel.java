@@ -30,7 +30,6 @@ public final class StackModel {
     private final boolean processAsGroup;
     private final double[] paperXyz;
     private final double[] darkestXyz;
-    private final long[] mask;
     private final boolean withUnderbase;
     private final long[] beyondProcess; // bits of everything but the process inks
     private volatile ProcessGrid grid;
@@ -60,7 +59,6 @@ public final class StackModel {
         this.removesUnderbase = new boolean[inks];
         Underbase underbase = stack.underbase();
         this.withUnderbase = underbase != null;
-        this.mask = new long[words()];
         this.beyondProcess = new long[words()];
         java.util.Arrays.fill(beyondProcess, -1L);
         this.underbaseLayer = underbase == null ? null : InkLayer.of(underbase.white(), underbase.hits());
@@ -74,16 +72,10 @@ public final class StackModel {
                 needsUnderbase[i] = underbase.under(ink.name());
                 removesUnderbase[i] = underbase.knockedOutUnder().contains(ink.name());
             }
-            if (shown[i]) {
-                mask[i >> 3] |= 255L << 8 * (i & 7);
-            }
             if (ink.kind() == InkKind.PROCESS) {
                 processPlane[PROCESS.indexOf(ink)] = i;
                 beyondProcess[i >> 3] &= ~(255L << 8 * (i & 7));
             }
-        }
-        if (underbase != null) {
-            mask[inks >> 3] |= 255L << 8 * (inks & 7);
         }
         this.processAsGroup = stack.substrate().kind() == Substrate.Kind.PAPER;
         this.paperXyz = Cie.labToXyz(stack.condition().paper());
@@ -254,9 +246,9 @@ public final class StackModel {
         return Math.max(1, inks + (withUnderbase ? 8 : 7) >> 3);
     }
 
-    /** @return for each packed word which bits matter: hidden inks do not */
-    long[] mask() {
-        return mask;
+    /** @return whether this plane's ink is shown */
+    boolean shows(int plane) {
+        return shown[plane];
     }
 
     /** @return whether this plane's ink gets an underbase */
