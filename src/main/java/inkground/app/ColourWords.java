@@ -55,7 +55,7 @@ public final class ColourWords {
     }
 
     private static String coloured(Lab lab, double chroma) {
-        Hue hue = Hue.of((Math.toDegrees(Math.atan2(lab.b(), lab.a())) + 360) % 360);
+        Hue hue = Hue.of(lab.hueDegrees());
         boolean warm = hue == Hue.RED || hue == Hue.ORANGE || hue == Hue.YELLOW;
         if (lab.L() < 12) {
             return "black";

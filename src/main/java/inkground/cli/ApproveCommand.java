@@ -47,8 +47,8 @@ final class ApproveCommand implements Callable<Integer> {
     @Mixin
     private ConditionOption condition;
 
-    @Option(names = "--inks", paramLabel = "FILE", description = "Library of ink colours: JSON, CGATS or CxF 3.")
-    private Path library;
+    @Mixin
+    private InkLibraryOption library;
 
     @Option(
             names = "--page",
@@ -109,7 +109,7 @@ final class ApproveCommand implements Callable<Integer> {
         Optional<WhiteBase> white = underbase.whiteBase();
         Arrangement arrangement = white.isPresent() ? arranged.over(white) : arranged;
         PrintProcess printing = process.process();
-        Job.Choices choices = condition.choices(library, arrangement.assignment(), file.size());
+        Job.Choices choices = condition.choices(library.file(), arrangement.assignment(), file.size());
         Path target = out == null ? Approvals.beside(file.path().toAbsolutePath()) : out;
         try (Job job = Job.open(file.path(), choices, console.cancel(), console.progress())) {
             PageJob read = job.page(page, console.cancel(), console.progress());

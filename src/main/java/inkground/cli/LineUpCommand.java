@@ -43,8 +43,8 @@ final class LineUpCommand implements Callable<Integer> {
     @Mixin
     private ConditionOption condition;
 
-    @Option(names = "--inks", paramLabel = "FILE", description = "Library of ink colours: JSON, CGATS or CxF 3.")
-    private Path library;
+    @Mixin
+    private InkLibraryOption library;
 
     @Mixin
     private AssignmentOptions assignment;
@@ -112,7 +112,7 @@ final class LineUpCommand implements Callable<Integer> {
                     "--size is " + LineUp.MIN_PICTURE_PX + " to " + LineUp.MAX_PICTURE_PX + " pixels");
         }
         List<Substrate> substrates = substrates();
-        Job.Choices choices = condition.choices(library, assignment.assignment(), file.size());
+        Job.Choices choices = condition.choices(library.file(), assignment.assignment(), file.size());
         try (Job job = Job.open(file.path(), choices, console.cancel(), console.progress())) {
             PageJob one = job.page(page, console.cancel(), console.progress());
             Set<Integer> layers = Layers.without(layersOff, one.displayList());

@@ -12,7 +12,6 @@ import inkground.ink.InkSet;
 import inkground.substrate.Substrate;
 import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -61,8 +60,8 @@ final class PatchCommand implements Callable<Integer> {
             description = "An ink and its tint. May be repeated. C, M, Y, K stand for the process inks.")
     private List<String> words = List.of();
 
-    @Option(names = "--inks", paramLabel = "FILE", description = "Library of ink colours: JSON, CGATS or CxF 3.")
-    private Path library;
+    @Mixin
+    private InkLibraryOption library;
 
     @Mixin
     private ProcessOption process;
@@ -81,7 +80,7 @@ final class PatchCommand implements Callable<Integer> {
     public Integer call() throws Refusal {
         Substrate on = SubstrateChoice.of(substrate, spec);
         Map<String, Double> named = named();
-        InkLibrary inks = library == null ? InkLibrary.EMPTY : InkLibraries.read(library);
+        InkLibrary inks = library.file() == null ? InkLibrary.EMPTY : InkLibraries.read(library.file());
         PatchColours colours = new PatchColours(on, condition, inks, process.process(), underbase.underbase());
         if (!named.isEmpty()) {
             PatchColours.Patch patch = colours.of(named);

@@ -37,8 +37,8 @@ final class ProofCommand implements Callable<Integer> {
     @Mixin
     private ConditionOption condition;
 
-    @Option(names = "--inks", paramLabel = "FILE", description = "Library of ink colours: JSON, CGATS or CxF 3.")
-    private Path library;
+    @Mixin
+    private InkLibraryOption library;
 
     @Mixin
     private PageOptions options;
@@ -88,7 +88,7 @@ final class ProofCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Refusal {
         Substrate on = SubstrateChoice.of(substrate, spec);
-        Job.Choices choices = condition.choices(library, assignment.assignment(), file.size());
+        Job.Choices choices = condition.choices(library.file(), assignment.assignment(), file.size());
         worn.check(on, spec);
         if (worn.chosen() && screen.chosen()) {
             throw new ParameterException(spec.commandLine(), "--screen is for flat proofs; leave it or --worn out");

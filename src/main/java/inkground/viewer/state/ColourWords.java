@@ -12,7 +12,7 @@ final class ColourWords {
     static List<String> of(Lab lab) {
         List<String> words = new ArrayList<>();
         double chroma = lab.chroma();
-        double hue = (Math.toDegrees(Math.atan2(lab.b(), lab.a())) + 360) % 360;
+        double hue = lab.hueDegrees();
         if (lab.L() < 40) {
             words.add("dark");
         } else if (lab.L() > 70) {
