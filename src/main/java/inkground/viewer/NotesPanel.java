@@ -42,7 +42,7 @@ final class NotesPanel extends ScrollPane {
         state.page.addListener((Observable o) -> fill());
         // Rasterising may bring up more.
         state.figures.addListener((Observable o) -> fill());
-        state.substrate.addListener((Observable o) -> fill());
+        state.shownSubstrate().addListener((Observable o) -> fill());
         state.overlays.process.addListener((Observable o) -> fill());
         fill();
     }
@@ -81,7 +81,7 @@ final class NotesPanel extends ScrollPane {
         if (page != null) {
             page.notes().forEach(note -> all.add(sentence(note)));
         }
-        SubstrateCard card = state.substrate.get();
+        SubstrateCard card = state.shownSubstrate().get();
         if (card != null) {
             all.add("Colour of " + card.name() + ": " + card.source());
             all.addAll(card.cautions());

@@ -47,6 +47,7 @@ import javafx.beans.Observable;
 import javafx.beans.binding.Bindings;
 import javafx.beans.property.BooleanProperty;
 import javafx.collections.ListChangeListener;
+import javafx.css.PseudoClass;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.Scene;
@@ -72,6 +73,7 @@ import javafx.stage.Stage;
 final class ViewerWindow {
     private static final double COLUMN_W = 312;
     private static final double COLOURS_SHARE = 0.56;
+    private static final PseudoClass FLAT = PseudoClass.getPseudoClass("flat");
 
     private final ViewerState state;
     private final ProofDesk desk;
@@ -142,6 +144,10 @@ final class ViewerWindow {
         StackPane bench = new StackPane(
                 flat, garment, lineUp, compare, new StartScreen(state, desk, this::askForFile), legend, bars);
         bench.getStyleClass().add("bench");
+        Runnable cover = () ->
+                bench.pseudoClassStateChanged(FLAT, state.view.get() == BenchView.FLAT && state.page.get() != null);
+        state.view.addListener((Observable o) -> cover.run());
+        state.page.addListener((Observable o) -> cover.run());
         bench.setMinSize(0, 0);
         StackPane.setAlignment(bars, Pos.TOP_CENTER);
         HBox light = new HBox(new OverlayStrip(state), bench);

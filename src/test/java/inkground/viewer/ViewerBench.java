@@ -6,11 +6,15 @@ import inkground.viewer.desk.Recents;
 import inkground.viewer.state.ViewerState;
 import java.io.IOException;
 import java.lang.management.ManagementFactory;
+import java.lang.management.ThreadInfo;
+import java.lang.management.ThreadMXBean;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
@@ -119,6 +123,7 @@ public final class ViewerBench {
         List<Double> laidOut = new ArrayList<>();
         List<Double> painted = new ArrayList<>();
         double cpu = processCpuMs();
+        Map<String, Double> before = threadCpuMs();
         watch.restart();
         for (int i = 0; i < STEPS; i++) {
             double[] ms = step(i);
@@ -129,6 +134,26 @@ public final class ViewerBench {
         print("substrate step, key to new picture painted", painted);
         print("  processor time of the window's thread in a pulse", watch.cpuMs());
         System.out.printf("  processor time of the whole program: %.1f ms a step%n", (processCpuMs() - cpu) / STEPS);
+        threadCpuMs().entrySet().stream()
+                .map(e -> Map.entry(e.getKey(), (e.getValue() - before.getOrDefault(e.getKey(), 0.0)) / STEPS))
+                .filter(e -> e.getValue() >= 0.1)
+                .sorted(Map.Entry.<String, Double>comparingByValue().reversed())
+                .forEach(e -> System.out.printf("    %.1f ms %s%n", e.getValue(), e.getKey()));
+    }
+
+    /** @return processor time by name of thread; compiling and collecting are in none */
+    private static Map<String, Double> threadCpuMs() {
+        ThreadMXBean threads = ManagementFactory.getThreadMXBean();
+        Map<String, Double> ms = new HashMap<>();
+        for (ThreadInfo thread : threads.getThreadInfo(threads.getAllThreadIds())) {
+            if (thread != null) {
+                ms.merge(
+                        thread.getThreadName(),
+                        Math.max(0, threads.getThreadCpuTime(thread.getThreadId())) / 1e6,
+                        Double::sum);
+            }
+        }
+        return ms;
     }
 
     /** @return milliseconds until the new picture is laid out, and until it is painted */

@@ -1,8 +1,9 @@
 package inkground.viewer.rack;
 
 import inkground.viewer.state.ProofEngine.SubstrateCard;
-import javafx.scene.image.ImageView;
+import javafx.scene.image.Image;
 import javafx.scene.layout.StackPane;
+import javafx.scene.paint.ImagePattern;
 import javafx.scene.shape.Polygon;
 
 /** A piece of a substrate: cloth is cut with pinking shears, paper has one corner turned down. */
@@ -18,15 +19,13 @@ public final class Swatch extends StackPane {
      */
     public Swatch(SubstrateCard card, double width, double height) {
         getStyleClass().add("swatch");
-        ImageView picture = new ImageView(SwatchArt.of(card, (int) width * FINE, (int) height * FINE));
-        picture.setFitWidth(width);
-        picture.setFitHeight(height);
         Polygon cut = card.garment() ? pinked(width, height) : sheet(width, height);
-        picture.setClip(cut);
-        Polygon edge = card.garment() ? pinked(width, height) : sheet(width, height);
-        edge.getStyleClass().add("swatch-edge");
-        edge.setManaged(false);
-        getChildren().addAll(picture, edge);
+        // A picture with a clip of this shape would be painted apart and blended in, at every step.
+        Image art = SwatchArt.of(card, (int) width * FINE, (int) height * FINE);
+        cut.setFill(new ImagePattern(art, 0, 0, width, height, false));
+        cut.getStyleClass().add("swatch-edge");
+        cut.setManaged(false);
+        getChildren().add(cut);
         setMinSize(width, height);
         setMaxSize(width, height);
         if (!card.garment()) {

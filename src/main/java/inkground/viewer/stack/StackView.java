@@ -99,7 +99,7 @@ public final class StackView extends VBox {
         for (Observable value : List.of(state.page, state.history.now(), state.figures, state.stack.unusedShown)) {
             value.addListener(o -> restack());
         }
-        state.substrate.addListener((Observable o) -> reground());
+        state.shownSubstrate().addListener((Observable o) -> reground());
         SetChangeListener<Integer> hidden = c -> follow();
         state.hidden.addListener(hidden);
         for (Observable value : List.of(state.solo, state.probe, state.stack.plate, state.stack.inkDrawer)) {
@@ -191,7 +191,7 @@ public final class StackView extends VBox {
     }
 
     private void reground() {
-        SubstrateCard card = state.substrate.get();
+        SubstrateCard card = state.shownSubstrate().get();
         if (card == null) {
             ground.getChildren().clear();
         } else {

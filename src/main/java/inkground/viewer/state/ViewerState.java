@@ -31,6 +31,8 @@ import javafx.beans.binding.BooleanBinding;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.IntegerProperty;
 import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleIntegerProperty;
 import javafx.beans.property.SimpleObjectProperty;
@@ -64,6 +66,10 @@ public final class ViewerState {
     public final ObservableList<SubstrateCard> substrates = FXCollections.observableArrayList();
     /** What the page lies on; null before the rack is loaded. */
     public final ObjectProperty<SubstrateCard> substrate = new SimpleObjectProperty<>(this, "substrate");
+
+    private final ReadOnlyObjectWrapper<SubstrateCard> shownSubstrate =
+            new ReadOnlyObjectWrapper<>(this, "shownSubstrate");
+    private boolean pictureLeads;
 
     /** How they hang in the rack. */
     public final Rack rack = new Rack(substrates);
@@ -146,7 +152,12 @@ public final class ViewerState {
 
     /** Nothing open, nothing chosen. */
     public ViewerState() {
-        substrate.addListener((o, before, now) -> suitProcess());
+        substrate.addListener((o, before, now) -> {
+            suitProcess();
+            if (!pictureLeads) {
+                shownSubstrate.set(now);
+            }
+        });
         overlays.processes.addListener((Observable o) -> suitProcess());
         // A plate and a map both stand in for the colours: the one asked for last is shown.
         stack.plate.addListener((o, before, now) -> {
@@ -186,6 +197,32 @@ public final class ViewerState {
         if (fit.get()) {
             refit();
         }
+    }
+
+    /**
+     * What the picture lies on: {@link #substrate}, but one step behind it while the picture is being coloured anew. Words about
+     * the substrate follow this one, so that laying them out never holds the picture up.
+     */
+    public ReadOnlyObjectProperty<SubstrateCard> shownSubstrate() {
+        return shownSubstrate.getReadOnlyProperty();
+    }
+
+    /**
+     * Told by the surface that shows the page.
+     *
+     * @param leads whether it has a picture that will follow the next substrate; it then says each time that it has, by
+     *     {@link #pictureFollowed}
+     */
+    public void pictureLeads(boolean leads) {
+        pictureLeads = leads;
+        if (!leads) {
+            pictureFollowed();
+        }
+    }
+
+    /** The picture lies on the chosen substrate. */
+    public void pictureFollowed() {
+        shownSubstrate.set(substrate.get());
     }
 
     private void suitProcess() {

@@ -77,7 +77,12 @@ public final class ProofSurface extends Region {
                 probe(pointer.getX(), pointer.getY());
             }
         });
-        visibleProperty().addListener((Observable x) -> requestLayout());
+        visibleProperty().addListener((o, before, now) -> {
+            requestLayout();
+            if (!now) {
+                state.pictureLeads(false);
+            }
+        });
     }
 
     /** What is to be painted is set to work at once, not at the next pulse: the eye waits for it. */
@@ -190,11 +195,18 @@ public final class ProofSurface extends Region {
 
     private void draw() {
         if (state.page.get() == null || state.substrate.get() == null) {
+            surround.setVisible(true);
             sheet.clear();
+            state.pictureLeads(false);
             return;
         }
         List<Tile> tiles = feed.drawing();
         boolean covered = feed.covers();
+        surround.setVisible(!covered);
         sheet.show(state.ground(), state.substrate.get().argb(), tiles, covered, state.camera.get());
+        state.pictureLeads(!tiles.isEmpty());
+        if (!feed.recolouring()) {
+            ui.execute(state::pictureFollowed); // after this picture is on its way to the painter
+        }
     }
 }

@@ -286,6 +286,11 @@ public final class TileFeed {
         return all;
     }
 
+    /** @return whether what is in stock is being painted in other colours */
+    public boolean recolouring() {
+        return running != null && running.colour();
+    }
+
     /** @return whether the fine tiles are all there and hide all that lies beneath the page */
     public boolean covers() {
         Camera camera = state.camera.get();

@@ -13,13 +13,12 @@ import inkground.viewer.task.Outcome;
 import inkground.viewer.task.RenderScheduler;
 import java.nio.IntBuffer;
 import javafx.beans.Observable;
-import javafx.scene.canvas.Canvas;
-import javafx.scene.canvas.GraphicsContext;
-import javafx.scene.image.Image;
+import javafx.scene.image.ImageView;
 import javafx.scene.image.PixelBuffer;
 import javafx.scene.image.PixelFormat;
 import javafx.scene.image.WritableImage;
 import javafx.scene.layout.Region;
+import javafx.scene.shape.Rectangle;
 
 /**
  * The grain of a garment's cloth over the flat page: black and white of little alpha on a sheet of its own, so that stepping from
@@ -34,10 +33,10 @@ public final class ClothOverlay extends Region {
 
     private final ViewerState state;
     private final RenderScheduler scheduler;
-    private final Canvas canvas = new Canvas();
+    private final ImageView view = new ImageView();
+    private final Rectangle clip = new Rectangle();
     private Wanted running;
     private Wanted shown;
-    private Image image;
     // Touched by one piece of work at a time.
     private volatile Grain grain;
     private volatile Wanted grainOf;
@@ -50,8 +49,9 @@ public final class ClothOverlay extends Region {
         this.scheduler = scheduler;
         setId("cloth-overlay");
         setMouseTransparent(true);
-        canvas.setManaged(false);
-        getChildren().add(canvas);
+        view.setManaged(false);
+        getChildren().add(view);
+        setClip(clip);
         for (Observable value : new Observable[] {
             state.page, state.substrate, state.camera, state.view, state.overlays.cloth, state.overlays.map
         }) {
@@ -71,13 +71,10 @@ public final class ClothOverlay extends Region {
 
     @Override
     protected void layoutChildren() {
-        canvas.setWidth(getWidth());
-        canvas.setHeight(getHeight());
-        GraphicsContext gc = canvas.getGraphicsContext2D();
-        gc.clearRect(0, 0, getWidth(), getHeight());
+        clip.setWidth(getWidth());
+        clip.setHeight(getHeight());
         if (!lies()) {
-            shown = null;
-            image = null;
+            lift();
             return;
         }
         Wanted wanted = wanted(state.camera.get());
@@ -85,9 +82,17 @@ public final class ClothOverlay extends Region {
             running = wanted;
             scheduler.submit(cancel -> made(wanted, cancel), outcome -> settled(wanted, outcome));
         }
-        if (image != null && shown.page().equals(state.page.get())) {
-            draw(gc, state.camera.get());
+        if (shown != null && shown.page().equals(state.page.get())) {
+            place(state.camera.get());
+        } else {
+            lift();
         }
+    }
+
+    /** Nothing is left for the painter to go over: a step on a bare page waits for no empty sheet. */
+    private void lift() {
+        shown = null;
+        view.setImage(null);
     }
 
     /** What of the cloth is seen, in device pixels of the page. */
@@ -114,16 +119,14 @@ public final class ClothOverlay extends Region {
                 : null;
     }
 
-    private void draw(GraphicsContext gc, Camera camera) {
+    private void place(Camera camera) {
         double s = camera.outputScale();
         double scaled = camera.pxPerPt() / shown.pxPerPt();
-        gc.setImageSmoothing(scaled != 1);
-        gc.drawImage(
-                image,
-                (camera.originXDevice() + shown.x0() * scaled) / s,
-                (camera.originYDevice() + shown.y0() * scaled) / s,
-                shown.width() * scaled / s,
-                shown.height() * scaled / s);
+        view.setSmooth(scaled != 1);
+        view.setX((camera.originXDevice() + shown.x0() * scaled) / s);
+        view.setY((camera.originYDevice() + shown.y0() * scaled) / s);
+        view.setFitWidth(shown.width() * scaled / s);
+        view.setFitHeight(shown.height() * scaled / s);
     }
 
     // Off the window's thread.
@@ -155,11 +158,11 @@ public final class ClothOverlay extends Region {
         }
         if (outcome instanceof Outcome.Done<Made> done && wanted.page().equals(state.page.get())) {
             shown = wanted;
-            image = new WritableImage(new PixelBuffer<>(
+            view.setImage(new WritableImage(new PixelBuffer<>(
                     wanted.width(),
                     wanted.height(),
                     IntBuffer.wrap(done.value().argb()),
-                    PixelFormat.getIntArgbPreInstance()));
+                    PixelFormat.getIntArgbPreInstance())));
         } else if (outcome instanceof Outcome.Failed<Made> failed) {
             state.trouble.set(failed.message());
             state.overlays.cloth.set(false);
