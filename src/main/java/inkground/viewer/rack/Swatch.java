@@ -27,6 +27,7 @@ public final class Swatch extends StackPane {
         cut.setManaged(false);
         getChildren().add(cut);
         setMinSize(width, height);
+        setPrefSize(width, height);
         setMaxSize(width, height);
         if (!card.garment()) {
             Polygon fold = new Polygon(width - 11, 0, width, 11, width - 11, 11);
