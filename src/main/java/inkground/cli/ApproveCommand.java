@@ -16,8 +16,6 @@ import inkground.substrate.Substrate;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
 import java.time.temporal.ChronoUnit;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
@@ -50,31 +48,17 @@ final class ApproveCommand implements Callable<Integer> {
     @Mixin
     private InkLibraryOption library;
 
-    @Option(
-            names = "--page",
-            paramLabel = "N",
-            defaultValue = "1",
-            converter = PageNumber.class,
-            description = "Page, from 1. Default: ${DEFAULT-VALUE}.")
-    private int page;
+    @Mixin
+    private PageOption page;
 
     @Mixin
     private AssignmentOptions assignment;
 
-    @Option(
-            names = "--on",
-            paramLabel = "SUBSTRATE",
-            required = true,
-            description =
-                    "Id of the paper or garment that it was approved on, as 'inkground substrates' lists them, or a JSON"
-                            + " file of one.")
-    private String substrate;
+    @Mixin
+    private SubstrateOption substrate;
 
-    @Option(
-            names = "--without-layer",
-            paramLabel = "NAME",
-            description = "A layer of the artwork that was off. May be repeated.")
-    private List<String> layersOff = new ArrayList<>();
+    @Mixin
+    private LayersOption layers;
 
     @Mixin
     private ProcessOption process;
@@ -104,7 +88,7 @@ final class ApproveCommand implements Callable<Integer> {
             throw new ParameterException(
                     spec.commandLine(), "--by is a name of 1 to " + Approval.LONGEST_NAME + " characters");
         }
-        Substrate on = SubstrateChoice.of(substrate, spec);
+        Substrate on = substrate.substrate();
         Arrangement arranged = assignment.arrangement();
         Optional<WhiteBase> white = underbase.whiteBase();
         Arrangement arrangement = white.isPresent() ? arranged.over(white) : arranged;
@@ -112,13 +96,13 @@ final class ApproveCommand implements Callable<Integer> {
         Job.Choices choices = condition.choices(library.file(), arrangement.assignment(), file.size());
         Path target = out == null ? Approvals.beside(file.path().toAbsolutePath()) : out;
         try (Job job = Job.open(file.path(), choices, console.cancel(), console.progress())) {
-            PageJob read = job.page(page, console.cancel(), console.progress());
+            PageJob read = job.page(page.page(), console.cancel(), console.progress());
             Stack usual = PrintedStack.arranged(read.stackOn(on), arrangement);
             Stack printed = PrintedStack.of(usual, printing, usual.underbase());
             Approvals.write(
                     new Approvals.Order(
                             job,
-                            page,
+                            page.page(),
                             on,
                             printedBy(arrangement, usual, printed),
                             Approvals.technicalInks(read),
@@ -128,7 +112,7 @@ final class ApproveCommand implements Callable<Integer> {
                                             printed.underbase().white().opacity()),
                             Optional.ofNullable(printing).map(PrintProcess::name),
                             true,
-                            Layers.without(layersOff, read.displayList()),
+                            layers.on(read.displayList()),
                             Optional.empty(),
                             Optional.ofNullable(by).map(String::strip),
                             OffsetDateTime.now().truncatedTo(ChronoUnit.SECONDS),
@@ -136,7 +120,7 @@ final class ApproveCommand implements Callable<Integer> {
                             replace),
                     console.cancel(),
                     console.progress());
-            console.say(target + ": page " + page + " of " + file.path().getFileName() + " on " + on.name()
+            console.say(target + ": page " + page.page() + " of " + file.path().getFileName() + " on " + on.name()
                     + ", as approved" + (by == null ? "." : " by " + by.strip() + "."));
             read.notes().forEach(note -> console.say("note: " + note));
             console.say(Proofs.CAUTION);

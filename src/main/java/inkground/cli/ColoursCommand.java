@@ -42,13 +42,8 @@ final class ColoursCommand implements Callable<Integer> {
     @Mixin
     private FileArgument file;
 
-    @Option(
-            names = "--page",
-            paramLabel = "N",
-            defaultValue = "1",
-            converter = PageNumber.class,
-            description = "Page, from 1. Default: ${DEFAULT-VALUE}.")
-    private int page;
+    @Mixin
+    private PageOption page;
 
     @Option(
             names = "--on",
@@ -90,7 +85,7 @@ final class ColoursCommand implements Callable<Integer> {
         Substrate on = substrate == null ? null : SubstrateChoice.of(substrate, spec);
         try (Job job =
                 Job.open(file.path(), Job.Choices.NONE.sized(file.size()), console.cancel(), console.progress())) {
-            PageJob one = job.page(page, console.cancel(), console.progress());
+            PageJob one = job.page(page.page(), console.cancel(), console.progress());
             ColourInventory inventory = ColourInventory.of(one, console.cancel(), console.progress());
             List<Grounds.Ground> grounds =
                     Grounds.survey(one, inventory, on == null ? null : on.lab(), console.cancel(), console.progress());
@@ -139,7 +134,7 @@ final class ColoursCommand implements Callable<Integer> {
     private Map<String, Object> asJson(ColourInventory inventory, List<Grounds.Ground> grounds) {
         Map<String, Object> root = new LinkedHashMap<>();
         root.put("file", file.path().toString());
-        root.put("page", page);
+        root.put("page", page.page());
         root.put(
                 "colours",
                 inventory.colours().stream().map(ColoursCommand::asJson).toList());

@@ -109,7 +109,7 @@ final class DemoCommand implements Callable<Integer> {
                         PageBox.TRIM,
                         dpi,
                         true,
-                        Layers.without(plan.layersOff(), page.displayList()),
+                        LayersOption.without(plan.layersOff(), page.displayList()),
                         target.resolve(name),
                         replace || out == null),
                 console.cancel(),

@@ -69,19 +69,11 @@ final class LineUpCommand implements Callable<Integer> {
     @Option(names = "--by-vanish", description = "Those that keep most edges first. Without it: in the order given.")
     private boolean byVanish;
 
-    @Option(
-            names = "--page",
-            paramLabel = "N",
-            defaultValue = "1",
-            converter = PageNumber.class,
-            description = "Page, from 1. Default: ${DEFAULT-VALUE}.")
-    private int page;
+    @Mixin
+    private PageOption page;
 
-    @Option(
-            names = "--without-layer",
-            paramLabel = "NAME",
-            description = "Switch off a layer of the artwork, such as a painted-in garment colour. May be repeated.")
-    private List<String> layersOff = new ArrayList<>();
+    @Mixin
+    private LayersOption layers;
 
     @Option(names = "--underbase", description = "Lay white ink under every coloured ink, on garments.")
     private boolean underbase;
@@ -114,14 +106,14 @@ final class LineUpCommand implements Callable<Integer> {
         List<Substrate> substrates = substrates();
         Job.Choices choices = condition.choices(library.file(), assignment.assignment(), file.size());
         try (Job job = Job.open(file.path(), choices, console.cancel(), console.progress())) {
-            PageJob one = job.page(page, console.cancel(), console.progress());
-            Set<Integer> layers = Layers.without(layersOff, one.displayList());
+            PageJob one = job.page(page.page(), console.cancel(), console.progress());
+            Set<Integer> layersOn = layers.on(one.displayList());
             List<Stack> stacks = substrates.stream().map(s -> stack(one, s)).toList();
             List<LineUp.Place> places =
-                    LineUp.score(one, stacks, true, layers, byVanish, console.cancel(), console.progress());
-            String name = file.path().getFileName() + (job.pages().size() > 1 ? ", page " + page : "");
+                    LineUp.score(one, stacks, true, layersOn, byVanish, console.cancel(), console.progress());
+            String name = file.path().getFileName() + (job.pages().size() > 1 ? ", page " + page.page() : "");
             Proofs.Result result = LineUp.write(
-                    new LineUp.Order(one, name, places, byVanish, true, layers, size, out, replace),
+                    new LineUp.Order(one, name, places, byVanish, true, layersOn, size, out, replace),
                     console.cancel(),
                     console.progress());
             console.say(result.file() + ": " + result.widthPx() + " x " + result.heightPx() + " px.");

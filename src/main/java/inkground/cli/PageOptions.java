@@ -1,17 +1,13 @@
 package inkground.cli;
 
 import inkground.artwork.PageBox;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Which page and which part of it, and whether files may be replaced. */
 final class PageOptions {
-    @Option(
-            names = "--page",
-            paramLabel = "N",
-            defaultValue = "1",
-            converter = PageNumber.class,
-            description = "Page, from 1. Default: ${DEFAULT-VALUE}.")
-    private int page;
+    @Mixin
+    private PageOption page;
 
     @Option(
             names = "--box",
@@ -26,7 +22,7 @@ final class PageOptions {
     private boolean replace;
 
     int page() {
-        return page;
+        return page.page();
     }
 
     PageBox box(PageBox otherwise) {

@@ -39,12 +39,8 @@ final class PatchCommand implements Callable<Integer> {
     @Spec
     private CommandSpec spec;
 
-    @Option(
-            names = "--on",
-            paramLabel = "SUBSTRATE",
-            required = true,
-            description = "Id of the paper or garment, as 'inkground substrates' lists them, or a JSON file of one.")
-    private String substrate;
+    @Mixin
+    private SubstrateOption substrate;
 
     @Option(
             names = "--condition",
@@ -78,7 +74,7 @@ final class PatchCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Refusal {
-        Substrate on = SubstrateChoice.of(substrate, spec);
+        Substrate on = substrate.substrate();
         Map<String, Double> named = named();
         InkLibrary inks = library.file() == null ? InkLibrary.EMPTY : InkLibraries.read(library.file());
         PatchColours colours = new PatchColours(on, condition, inks, process.process(), underbase.underbase());

@@ -9,8 +9,6 @@ import inkground.artwork.PageBox;
 import inkground.base.Refusal;
 import inkground.substrate.Substrate;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -46,12 +44,8 @@ final class ProofCommand implements Callable<Integer> {
     @Mixin
     private AssignmentOptions assignment;
 
-    @Option(
-            names = "--on",
-            paramLabel = "SUBSTRATE",
-            required = true,
-            description = "Id of the paper or garment, as 'inkground substrates' lists them, or a JSON file of one.")
-    private String substrate;
+    @Mixin
+    private SubstrateOption substrate;
 
     @Option(
             names = "--dpi",
@@ -63,11 +57,8 @@ final class ProofCommand implements Callable<Integer> {
     @Option(names = "--out", paramLabel = "FILE.png", required = true, description = "Picture to write.")
     private Path out;
 
-    @Option(
-            names = "--without-layer",
-            paramLabel = "NAME",
-            description = "Switch off a layer of the artwork, such as a painted-in garment colour. May be repeated.")
-    private List<String> layersOff = new ArrayList<>();
+    @Mixin
+    private LayersOption layers;
 
     @Mixin
     private WornOptions worn;
@@ -87,7 +78,7 @@ final class ProofCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Refusal {
-        Substrate on = SubstrateChoice.of(substrate, spec);
+        Substrate on = substrate.substrate();
         Job.Choices choices = condition.choices(library.file(), assignment.assignment(), file.size());
         worn.check(on, spec);
         if (worn.chosen() && screen.chosen()) {
@@ -97,14 +88,7 @@ final class ProofCommand implements Callable<Integer> {
             PageJob page = job.page(options.page(), console.cancel(), console.progress());
             Stack stack = PrintedStack.of(page.stackOn(on), process.process(), underbase.underbase());
             if (worn.chosen()) {
-                worn.write(
-                        page,
-                        stack,
-                        dpi,
-                        Layers.without(layersOff, page.displayList()),
-                        out,
-                        options.replace(),
-                        console);
+                worn.write(page, stack, dpi, layers.on(page.displayList()), out, options.replace(), console);
             } else {
                 flat(page, stack);
             }
@@ -123,7 +107,7 @@ final class ProofCommand implements Callable<Integer> {
                         options.box(PageBox.TRIM),
                         dpi == null ? USUAL_DPI : dpi,
                         true,
-                        Layers.without(layersOff, page.displayList()),
+                        layers.on(page.displayList()),
                         out,
                         options.replace(),
                         screen.screen()),

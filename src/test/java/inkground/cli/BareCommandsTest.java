@@ -78,6 +78,7 @@ class BareCommandsTest {
         assertThat(ground.get("objects").asInt()).isEqualTo(1);
         assertThat(ground.get("deletingUncoversCm2")).isEmpty();
         double sum = 0;
+        assertThat(root.get("page").asInt()).isEqualTo(1);
         for (JsonNode colour : root.get("colours")) {
             sum += colour.get("visibleCm2").asDouble();
         }
