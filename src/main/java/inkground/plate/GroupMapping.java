@@ -15,6 +15,8 @@ import java.util.concurrent.ConcurrentHashMap;
  * places: in an RGB group planes 0 to 2 hold the complements of red, green and blue and plane 3 nothing; in a grey group
  * plane 3 holds the complement of grey. Spot planes are as everywhere. At the group's edge {@link #toInks} brings the first
  * four planes back to process tints.
+ *
+ * <p>Such a group has no process inks to name: a Separation or DeviceN that names one is painted by its alternate (§11.7.3).
  */
 final class GroupMapping implements ColourMapping {
     /** How the group blends. */
@@ -53,7 +55,13 @@ final class GroupMapping implements ColourMapping {
 
     @Override
     public long touched(ColourSpace space, boolean overprint) {
-        return inks.touched(space, overprint);
+        return inks.touched(inks.namesProcess(space) ? Alternates.of(space) : space, overprint);
+    }
+
+    /** Overprint mode 1 is for groups of DeviceCMYK: §11.7.4.3. */
+    @Override
+    public boolean zeroRule(ColourSpace space) {
+        return false;
     }
 
     @Override
@@ -74,6 +82,11 @@ final class GroupMapping implements ColourMapping {
 
     @Override
     public void tints(ColourSpace space, float[] components, int[] out) {
+        if (inks.namesProcess(space)) {
+            Colour alternate = Alternates.of(space, components);
+            tints(alternate.space(), alternate.components(), out);
+            return;
+        }
         inks.tints(space, components, out);
         toGroup(space, components, out);
     }
@@ -90,6 +103,10 @@ final class GroupMapping implements ColourMapping {
 
     @Override
     public void mixedTints(ColourSpace space, float[] components, SoftEdges edges, int[] out) {
+        if (inks.namesProcess(space)) {
+            tints(space, components, out); // soft edges are for colours that name no ink
+            return;
+        }
         inks.mixedTints(space, components, edges, out);
         toGroup(space, components, out);
     }

@@ -11,7 +11,6 @@ import inkground.artwork.DisplayList;
 import inkground.artwork.ImageSource;
 import inkground.artwork.Paint;
 import inkground.artwork.Style;
-import inkground.artwork.TintTransform;
 import inkground.base.Cancel;
 import inkground.colour.BlackPointCompensation;
 import inkground.colour.Cie;
@@ -318,7 +317,7 @@ public final class InkMapping implements ColourMapping {
         long touched = maskOf(target);
         if (target instanceof Bare || target instanceof Process) {
             touched |= PROCESS_MASK;
-            if (style.overprintMode() == 1 && colour.space() instanceof ColourSpace.DeviceCmyk) {
+            if (style.overprintMode() == 1 && zeroRule(colour.space())) {
                 int[] stated = new int[tintPlanes()];
                 process(colour.space(), colour.components(), stated);
                 touched = ColourMapping.withoutZeros(touched, stated);
@@ -416,19 +415,19 @@ public final class InkMapping implements ColourMapping {
         if (s.name().equals("All")) {
             Arrays.fill(out, 0, inks.size(), Fixed.tint(tint));
         } else if (target instanceof Process) {
-            alternate(s.alternate(), s.tint(), new float[] {tint}, out);
+            alternate(s, new float[] {tint}, out);
         } else if (target != null) {
             lay(target, target instanceof Bare ? 1 : tint, out);
         } else if (i >= 0) {
             out[i] = Fixed.tint(tint);
         } else if (!s.name().equals("None")) {
-            alternate(s.alternate(), s.tint(), new float[] {tint}, out);
+            alternate(s, new float[] {tint}, out);
         }
     }
 
     private void deviceN(ColourSpace.DeviceN n, float[] tints, int[] out) {
         if (!hasInks(n.names())) {
-            alternate(n.alternate(), n.tint(), tints, out);
+            alternate(n, tints, out);
             return;
         }
         boolean bareName = false;
@@ -455,7 +454,7 @@ public final class InkMapping implements ColourMapping {
         float[] alone = new float[n.names().size()];
         alone[i] = tint;
         int[] process = new int[out.length];
-        alternate(n.alternate(), n.tint(), alone, process);
+        alternate(n, alone, process);
         for (int p = 0; p < out.length; p++) {
             out[p] = Math.min(Fixed.TINT_ONE, out[p] + process[p]);
         }
@@ -467,10 +466,25 @@ public final class InkMapping implements ColourMapping {
                 .allMatch(name -> name.equals("None") || inks.indexOf(name) >= 0 || assigned.ofInk(name) != null);
     }
 
-    private void alternate(ColourSpace alternate, TintTransform tint, float[] components, int[] out) {
-        float[] values = new float[Math.max(tint.outputs(), alternate.components())];
-        tint.apply(components, values);
-        tints(alternate, new Colour(alternate, values).components(), out);
+    private void alternate(ColourSpace space, float[] components, int[] out) {
+        Colour colour = Alternates.of(space, components);
+        tints(colour.space(), colour.components(), out);
+    }
+
+    /** @return whether colours of this space name a process ink, and no ink that is assigned */
+    boolean namesProcess(ColourSpace space) {
+        ColourSpace base = base(space);
+        if (base instanceof ColourSpace.Separation s) {
+            return isProcess(s.name()) && !assigned.concernsAny(List.of(s.name()));
+        }
+        return base instanceof ColourSpace.DeviceN n
+                && n.names().stream().anyMatch(this::isProcess)
+                && !assigned.concernsAny(n.names());
+    }
+
+    private boolean isProcess(String name) {
+        int plane = inks.indexOf(name);
+        return plane >= 0 && plane < PROCESS.size();
     }
 
     /** Tints of the process inks for a colour that names no ink. */

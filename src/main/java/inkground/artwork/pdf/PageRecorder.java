@@ -267,10 +267,10 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
 
     /** @param fill rule to fill with; null for no fill */
     private void paint(Outline outline, FillRule fill, boolean stroke, TextUse use) throws IOException {
-        Op filled = fill == null ? null : fill(outline, fill, use);
-        Op stroked = stroke ? stroke(outline, use) : null;
+        Op.Fill filled = fill == null ? null : fill(outline, fill, use);
+        Op.Stroke stroked = stroke ? stroke(outline, use) : null;
         if (filled != null && stroked != null && Knockouts.matters(List.of(filled, stroked))) {
-            recording.add(Knockouts.group(List.of(filled, stroked), recording.clip(), recording.origin()));
+            recording.add(Knockouts.group(filled, stroked, recording.clip(), recording.origin()));
             return;
         }
         if (filled != null) {
@@ -281,14 +281,14 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         }
     }
 
-    private Op fill(Outline outline, FillRule rule, TextUse use) throws IOException {
+    private Op.Fill fill(Outline outline, FillRule rule, TextUse use) throws IOException {
         Paint paint = paints.current(false);
         return paint == null
                 ? null
                 : new Op.Fill(outline, rule, paint, use, style(false), recording.clip(), recording.origin());
     }
 
-    private Op stroke(Outline outline, TextUse use) throws IOException {
+    private Op.Stroke stroke(Outline outline, TextUse use) throws IOException {
         Paint paint = paints.current(true);
         if (paint == null) {
             return null;
