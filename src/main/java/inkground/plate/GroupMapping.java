@@ -28,11 +28,14 @@ final class GroupMapping implements ColourMapping {
     private final InkMapping inks;
     private final Kind kind;
     private final LuminosityMapping luminosity;
+    private final ProcessGrid edge;
     private final Map<ColourSpace, ProcessGrid> grids = new ConcurrentHashMap<>();
 
-    GroupMapping(InkMapping inks, Kind kind) {
+    /** @param space the group's, grey or RGB, as the group wants its colours brought to the print: §11.7.5.3 */
+    GroupMapping(InkMapping inks, ColourSpace space) {
         this.inks = inks;
-        this.kind = kind;
+        this.kind = kindOf(space);
+        this.edge = inks.fromRgb(space.rendering());
         this.luminosity = new LuminosityMapping(inks.reader());
     }
 
@@ -251,7 +254,7 @@ final class GroupMapping implements ColourMapping {
         for (int i = 0; i < 3; i++) {
             rgb[i] = 1 - Math.min(1, (float) tints[i] / alpha);
         }
-        inks.rgbToProcess(rgb, tints);
+        edge.tints(rgb, tints);
         for (int p = 0; p < 4; p++) {
             tints[p] = (int) Math.rint((double) tints[p] * alpha / Fixed.TINT_ONE);
         }

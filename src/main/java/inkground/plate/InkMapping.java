@@ -50,6 +50,7 @@ public final class InkMapping implements ColourMapping {
     private final boolean bare;
     private final int white; // plane of the white ink, or -1
     private final Map<ColourSpace, ProcessGrid> grids = new ConcurrentHashMap<>();
+    private final Map<Rendering, ProcessGrid> edges = new ConcurrentHashMap<>(); // of groups in RGB
     private final Map<ColourSpace.Icc, Boolean> sameAsSrgb = new ConcurrentHashMap<>();
     private final BlackPointCompensation black;
     private RgbToCmyk srgb; // made when first needed, since it may build the condition
@@ -499,17 +500,20 @@ public final class InkMapping implements ColourMapping {
                 out[i] = Fixed.tint(c[i]);
             }
         } else {
-            grids.computeIfAbsent(space, s -> new ProcessGrid(s, this::byColour))
-                    .tints(c, out);
+            grid(space).tints(c, out);
         }
+    }
+
+    private ProcessGrid grid(ColourSpace space) {
+        return grids.computeIfAbsent(
+                space, key -> new ProcessGrid(key, (s, c, cmyk) -> byColour(s, s.rendering(), c, cmyk)));
     }
 
     // Lab colours are asked for as they are, unless told otherwise; the colours of displays are fitted between paper
     // and
     // the darkest print. A profile that is sRGB in all but name, as most are, shares the nodes that come ready-made.
-    private void byColour(ColourSpace space, float[] components, float[] cmyk) {
-        Rendering own = space.rendering();
-        Rendering rendering = new Rendering(own.intent(), own.black().orElse(black));
+    private void byColour(ColourSpace space, Rendering wanted, float[] components, float[] cmyk) {
+        Rendering rendering = new Rendering(wanted.intent(), wanted.black().orElse(black));
         boolean isLab = space instanceof ColourSpace.CieLab
                 || space instanceof ColourSpace.Icc icc && icc.alternate() instanceof ColourSpace.CieLab;
         boolean asIs = isLab && rendering.black() == BlackPointCompensation.DEFAULT;
@@ -578,9 +582,12 @@ public final class InkMapping implements ColourMapping {
         encode(xyz, rgb);
     }
 
-    /** Process tints of an sRGB colour, elements 0 to 3. */
-    void rgbToProcess(float[] rgb, int[] tints) {
-        process(RGB, rgb, tints);
+    /** @return process tints of sRGB colours that are brought to the print in a given way */
+    ProcessGrid fromRgb(Rendering rendering) {
+        return rendering.equals(RGB.rendering())
+                ? grid(RGB)
+                : edges.computeIfAbsent(
+                        rendering, r -> new ProcessGrid(RGB, (space, rgb, cmyk) -> byColour(space, r, rgb, cmyk)));
     }
 
     private enum Kind {

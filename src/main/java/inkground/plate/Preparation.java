@@ -408,7 +408,7 @@ final class Preparation {
                     "groups of different blending spaces inside one another", "blended in the outer one's", null));
             return null;
         }
-        return new GroupMapping((InkMapping) mapping, kind);
+        return new GroupMapping((InkMapping) mapping, space);
     }
 
     /**

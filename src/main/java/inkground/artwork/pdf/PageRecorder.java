@@ -461,7 +461,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         ColourSpace[] read = new ColourSpace[1];
         COSDictionary own = Cos.dictionary(stream, "Resources");
         guarded("a group's colour space", () -> read[0] = parts.spaces().of(stated, own == null ? resources() : own));
-        return read[0];
+        return read[0] == null ? null : read[0].by(rendering());
     }
 
     /**
