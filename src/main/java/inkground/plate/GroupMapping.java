@@ -35,7 +35,7 @@ final class GroupMapping implements ColourMapping {
     GroupMapping(InkMapping inks, ColourSpace space) {
         this.inks = inks;
         this.kind = kindOf(space);
-        this.edge = inks.fromRgb(space.rendering());
+        this.edge = inks.process().fromRgb(space.rendering());
         this.luminosity = new LuminosityMapping(inks.reader());
     }
 
@@ -150,7 +150,7 @@ final class GroupMapping implements ColourMapping {
 
     /** Grey and RGB stay what they are in an RGB group (§10.4.2): on the way through process tints they would lose. */
     private void toRgb(ColourSpace space, float[] components, int[] out) {
-        if (inks.isDisplayRgb(space)) {
+        if (inks.process().isDisplayRgb(space)) {
             for (int i = 0; i < 3; i++) {
                 out[i] = Fixed.tint(1 - components[i]);
             }
@@ -167,7 +167,7 @@ final class GroupMapping implements ColourMapping {
 
     private void complement(ColourSpace space, float[] components, float[] out) {
         float[] rgb = new float[3];
-        inks.toDisplayRgb(space, components, rgb);
+        inks.process().toDisplayRgb(space, components, rgb);
         for (int i = 0; i < 3; i++) {
             out[i] = 1 - rgb[i];
         }
@@ -191,7 +191,7 @@ final class GroupMapping implements ColourMapping {
             return; // no ink is white, exactly
         }
         float[] rgb = new float[3];
-        inks.processToRgb(out, rgb);
+        inks.process().toDisplayRgb(out, rgb);
         for (int i = 0; i < 3; i++) {
             out[i] = Fixed.tint(1 - rgb[i]);
         }
