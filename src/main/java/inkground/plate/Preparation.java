@@ -344,7 +344,7 @@ final class Preparation {
     }
 
     private void group(Op.Group group, List<PreparedOp> out) throws Refusal {
-        // a non-isolated group blends in its parent's space: §11.6.6
+        // a non-isolated group blends in its parent's space: §11.7.2
         GroupMapping own = group.isolated() ? blendingSpace(group.space(), group.ops(), true) : null;
         Preparation inner = own == null ? this : new Preparation(this, own, overprint);
         int veil = group.style().opaque() ? 0 : 1;

@@ -367,7 +367,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         Clip clip = recording.clip();
         Origin origin = recording.origin();
         if (!image.isStencil()) {
-            // §11.6.5.2: an image's own soft mask takes the place of the one in the graphics state.
+            // §11.6.5.3: an image's own soft mask takes the place of the one in the graphics state.
             Style style = image.hasSoftMask()
                     ? States.style(getGraphicsState(), false, null, paints.transfer())
                     : style(false);
