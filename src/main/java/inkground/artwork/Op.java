@@ -104,7 +104,8 @@ public sealed interface Op {
      * @param bounds box in page space
      * @param isolated starts from nothing instead of the backdrop
      * @param knockout later children replace earlier ones
-     * @param space blending colour space; null to inherit
+     * @param space blending colour space, by the rendering intent in force when the group is painted (§11.7.5.3); null to
+     *     inherit
      */
     record Group(
             List<Op> ops,

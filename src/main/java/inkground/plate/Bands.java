@@ -26,6 +26,21 @@ final class Bands {
 
     static InkPlanes.Cell[] paint(
             PreparedList list, int tintPlanes, PlateRequest region, Cancel cancel, Progress progress) {
+        return paint(list, tintPlanes, region, WORKERS, THREADS, cancel, progress);
+    }
+
+    /**
+     * @param workers lends the threads beside the caller's
+     * @param threads how many share the bands, the caller's included; their number makes no difference to the planes
+     */
+    static InkPlanes.Cell[] paint(
+            PreparedList list,
+            int tintPlanes,
+            PlateRequest region,
+            ExecutorService workers,
+            int threads,
+            Cancel cancel,
+            Progress progress) {
         int across = (region.width() + InkPlanes.CELL_W - 1) / InkPlanes.CELL_W;
         int down = (region.height() + InkPlanes.CELL_H - 1) / InkPlanes.CELL_H;
         InkPlanes.Cell[] cells = new InkPlanes.Cell[Math.multiplyExact(across, down)];
@@ -46,15 +61,15 @@ final class Bands {
                 progress.report("painting", (double) done.incrementAndGet() / down);
             }
         };
-        run(worker, Math.min(THREADS, down), next, down);
+        run(worker, workers, Math.min(threads, down), next, down);
         return cells;
     }
 
     /** Runs {@code worker} on several threads, this one included, and waits for all of them. */
-    private static void run(Runnable worker, int threads, AtomicInteger next, int stop) {
+    private static void run(Runnable worker, ExecutorService workers, int threads, AtomicInteger next, int stop) {
         List<Future<?>> others = new ArrayList<>();
         for (int i = 1; i < threads; i++) {
-            others.add(WORKERS.submit(worker));
+            others.add(workers.submit(worker));
         }
         Throwable failure = null;
         try {

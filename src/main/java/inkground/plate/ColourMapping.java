@@ -78,10 +78,18 @@ interface ColourMapping {
         int[] tints = new int[tintPlanes()];
         tints(space, colour.components(), tints);
         long touched = touched(space, overprint);
-        if (overprint && style.overprintMode() == 1 && space instanceof ColourSpace.DeviceCmyk) {
+        if (overprint && style.overprintMode() == 1 && zeroRule(space)) {
             touched = withoutZeros(touched, tints);
         }
         return new Inking(tints, inkPlanes(), touched);
+    }
+
+    /**
+     * @return whether overprint mode 1 leaves the inks alone of which a flat colour of this space has none: it is for
+     *     DeviceCMYK stated directly (ISO 32000-2 §8.6.7, §11.7.4.3), not for CMYK by a profile
+     */
+    default boolean zeroRule(ColourSpace space) {
+        return space instanceof ColourSpace.DeviceCmyk;
     }
 
     /** ISO 32000-2 §8.6.7: under overprint mode 1 a zero component leaves its ink alone. */

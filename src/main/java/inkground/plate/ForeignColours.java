@@ -10,7 +10,7 @@ import java.util.Map;
 
 /**
  * Tells whether a group that blends in RGB or grey holds colours that become others in it, though nothing in it may be
- * transparent: ISO 32000-2 §11.6.6 brings every colour to the group's space before it is painted.
+ * transparent: ISO 32000-2 §11.7.2 brings every colour to the group's space before it is painted.
  */
 final class ForeignColours {
     private final GroupMapping.Kind kind;

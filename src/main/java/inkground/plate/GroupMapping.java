@@ -15,6 +15,8 @@ import java.util.concurrent.ConcurrentHashMap;
  * places: in an RGB group planes 0 to 2 hold the complements of red, green and blue and plane 3 nothing; in a grey group
  * plane 3 holds the complement of grey. Spot planes are as everywhere. At the group's edge {@link #toInks} brings the first
  * four planes back to process tints.
+ *
+ * <p>Such a group has no process inks to name: a Separation or DeviceN that names one is painted by its alternate (§11.7.3).
  */
 final class GroupMapping implements ColourMapping {
     /** How the group blends. */
@@ -26,11 +28,14 @@ final class GroupMapping implements ColourMapping {
     private final InkMapping inks;
     private final Kind kind;
     private final LuminosityMapping luminosity;
+    private final ProcessGrid edge;
     private final Map<ColourSpace, ProcessGrid> grids = new ConcurrentHashMap<>();
 
-    GroupMapping(InkMapping inks, Kind kind) {
+    /** @param space the group's, grey or RGB, as the group wants its colours brought to the print: §11.7.5.3 */
+    GroupMapping(InkMapping inks, ColourSpace space) {
         this.inks = inks;
-        this.kind = kind;
+        this.kind = kindOf(space);
+        this.edge = inks.process().fromRgb(space.rendering());
         this.luminosity = new LuminosityMapping(inks.reader());
     }
 
@@ -53,7 +58,13 @@ final class GroupMapping implements ColourMapping {
 
     @Override
     public long touched(ColourSpace space, boolean overprint) {
-        return inks.touched(space, overprint);
+        return inks.touched(inks.namesProcess(space) ? Alternates.of(space) : space, overprint);
+    }
+
+    /** Overprint mode 1 is for groups of DeviceCMYK: §11.7.4.3. */
+    @Override
+    public boolean zeroRule(ColourSpace space) {
+        return false;
     }
 
     @Override
@@ -74,6 +85,11 @@ final class GroupMapping implements ColourMapping {
 
     @Override
     public void tints(ColourSpace space, float[] components, int[] out) {
+        if (inks.namesProcess(space)) {
+            Colour alternate = Alternates.of(space, components);
+            tints(alternate.space(), alternate.components(), out);
+            return;
+        }
         inks.tints(space, components, out);
         toGroup(space, components, out);
     }
@@ -90,6 +106,10 @@ final class GroupMapping implements ColourMapping {
 
     @Override
     public void mixedTints(ColourSpace space, float[] components, SoftEdges edges, int[] out) {
+        if (inks.namesProcess(space)) {
+            tints(space, components, out); // soft edges are for colours that name no ink
+            return;
+        }
         inks.mixedTints(space, components, edges, out);
         toGroup(space, components, out);
     }
@@ -130,7 +150,7 @@ final class GroupMapping implements ColourMapping {
 
     /** Grey and RGB stay what they are in an RGB group (§10.4.2): on the way through process tints they would lose. */
     private void toRgb(ColourSpace space, float[] components, int[] out) {
-        if (inks.isDisplayRgb(space)) {
+        if (inks.process().isDisplayRgb(space)) {
             for (int i = 0; i < 3; i++) {
                 out[i] = Fixed.tint(1 - components[i]);
             }
@@ -147,7 +167,7 @@ final class GroupMapping implements ColourMapping {
 
     private void complement(ColourSpace space, float[] components, float[] out) {
         float[] rgb = new float[3];
-        inks.toDisplayRgb(space, components, rgb);
+        inks.process().toDisplayRgb(space, components, rgb);
         for (int i = 0; i < 3; i++) {
             out[i] = 1 - rgb[i];
         }
@@ -171,7 +191,7 @@ final class GroupMapping implements ColourMapping {
             return; // no ink is white, exactly
         }
         float[] rgb = new float[3];
-        inks.processToRgb(out, rgb);
+        inks.process().toDisplayRgb(out, rgb);
         for (int i = 0; i < 3; i++) {
             out[i] = Fixed.tint(1 - rgb[i]);
         }
@@ -234,7 +254,7 @@ final class GroupMapping implements ColourMapping {
         for (int i = 0; i < 3; i++) {
             rgb[i] = 1 - Math.min(1, (float) tints[i] / alpha);
         }
-        inks.rgbToProcess(rgb, tints);
+        edge.tints(rgb, tints);
         for (int p = 0; p < 4; p++) {
             tints[p] = (int) Math.rint((double) tints[p] * alpha / Fixed.TINT_ONE);
         }

@@ -11,15 +11,9 @@ import inkground.artwork.DisplayList;
 import inkground.artwork.ImageSource;
 import inkground.artwork.Paint;
 import inkground.artwork.Style;
-import inkground.artwork.TintTransform;
 import inkground.base.Cancel;
 import inkground.colour.BlackPointCompensation;
-import inkground.colour.Cie;
-import inkground.colour.Lab;
 import inkground.colour.PrintCondition;
-import inkground.colour.Rendering;
-import inkground.colour.RgbToCmyk;
-import inkground.colour.Srgb;
 import inkground.ink.Ink;
 import inkground.ink.InkKind;
 import inkground.ink.InkSet;
@@ -27,7 +21,6 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * Which inks a job has, and which of them a colour of the artwork prints with. Planes 0 to 3 are cyan, magenta, yellow and
@@ -39,8 +32,6 @@ import java.util.concurrent.ConcurrentHashMap;
 public final class InkMapping implements ColourMapping {
     private static final List<Ink> PROCESS = List.of(Ink.CYAN, Ink.MAGENTA, Ink.YELLOW, Ink.BLACK);
     private static final long PROCESS_MASK = 0b1111;
-    private static final ColourSpace CMYK = new ColourSpace.DeviceCmyk();
-    private static final ColourSpace RGB = new ColourSpace.DeviceRgb();
 
     private final InkSet inks;
     private final PrintCondition condition;
@@ -50,10 +41,8 @@ public final class InkMapping implements ColourMapping {
     private final List<ColourSpace.Separation> newColorants;
     private final boolean bare;
     private final int white; // plane of the white ink, or -1
-    private final Map<ColourSpace, ProcessGrid> grids = new ConcurrentHashMap<>();
-    private final Map<ColourSpace.Icc, Boolean> sameAsSrgb = new ConcurrentHashMap<>();
     private final BlackPointCompensation black;
-    private RgbToCmyk srgb; // made when first needed, since it may build the condition
+    private final ProcessColours process;
 
     private InkMapping(
             InkSet inks,
@@ -65,6 +54,7 @@ public final class InkMapping implements ColourMapping {
         this.inks = inks;
         this.condition = reader.condition();
         this.reader = reader;
+        this.process = new ProcessColours(reader, black);
         this.assigned = assigned;
         this.mixtures = new Mixtures(this, assigned, reader);
         this.newColorants = assigned.newColorants(colorants);
@@ -318,9 +308,9 @@ public final class InkMapping implements ColourMapping {
         long touched = maskOf(target);
         if (target instanceof Bare || target instanceof Process) {
             touched |= PROCESS_MASK;
-            if (style.overprintMode() == 1 && colour.space() instanceof ColourSpace.DeviceCmyk) {
+            if (style.overprintMode() == 1 && zeroRule(colour.space())) {
                 int[] stated = new int[tintPlanes()];
-                process(colour.space(), colour.components(), stated);
+                process.tints(colour.space(), colour.components(), stated);
                 touched = ColourMapping.withoutZeros(touched, stated);
             }
         }
@@ -339,7 +329,7 @@ public final class InkMapping implements ColourMapping {
         } else {
             Target target = target(space, components);
             if (target == null || target instanceof Process) {
-                process(space, components, out);
+                process.tints(space, components, out);
             } else {
                 lay(target, 1, out);
             }
@@ -416,19 +406,19 @@ public final class InkMapping implements ColourMapping {
         if (s.name().equals("All")) {
             Arrays.fill(out, 0, inks.size(), Fixed.tint(tint));
         } else if (target instanceof Process) {
-            alternate(s.alternate(), s.tint(), new float[] {tint}, out);
+            alternate(s, new float[] {tint}, out);
         } else if (target != null) {
             lay(target, target instanceof Bare ? 1 : tint, out);
         } else if (i >= 0) {
             out[i] = Fixed.tint(tint);
         } else if (!s.name().equals("None")) {
-            alternate(s.alternate(), s.tint(), new float[] {tint}, out);
+            alternate(s, new float[] {tint}, out);
         }
     }
 
     private void deviceN(ColourSpace.DeviceN n, float[] tints, int[] out) {
         if (!hasInks(n.names())) {
-            alternate(n.alternate(), n.tint(), tints, out);
+            alternate(n, tints, out);
             return;
         }
         boolean bareName = false;
@@ -455,7 +445,7 @@ public final class InkMapping implements ColourMapping {
         float[] alone = new float[n.names().size()];
         alone[i] = tint;
         int[] process = new int[out.length];
-        alternate(n.alternate(), n.tint(), alone, process);
+        alternate(n, alone, process);
         for (int p = 0; p < out.length; p++) {
             out[p] = Math.min(Fixed.TINT_ONE, out[p] + process[p]);
         }
@@ -467,106 +457,39 @@ public final class InkMapping implements ColourMapping {
                 .allMatch(name -> name.equals("None") || inks.indexOf(name) >= 0 || assigned.ofInk(name) != null);
     }
 
-    private void alternate(ColourSpace alternate, TintTransform tint, float[] components, int[] out) {
-        float[] values = new float[Math.max(tint.outputs(), alternate.components())];
-        tint.apply(components, values);
-        tints(alternate, new Colour(alternate, values).components(), out);
+    private void alternate(ColourSpace space, float[] components, int[] out) {
+        Colour colour = Alternates.of(space, components);
+        tints(colour.space(), colour.components(), out);
     }
 
-    /** Tints of the process inks for a colour that names no ink. */
-    void process(ColourSpace space, float[] c, int[] out) {
-        if (space instanceof ColourSpace.CalGray cal) {
-            // A grey of gamma 2.2 is what DeviceGray is in practice; others are brought to it.
-            out[3] = Fixed.tint(1 - Math.pow(c[0], cal.gamma() / 2.2));
-        } else if (space.components() == 1) {
-            out[3] = Fixed.tint(1 - c[0]);
-        } else if (space.components() == 4) {
-            for (int i = 0; i < 4; i++) {
-                out[i] = Fixed.tint(c[i]);
-            }
-        } else {
-            grids.computeIfAbsent(space, s -> new ProcessGrid(s, this::byColour))
-                    .tints(c, out);
+    /** @return whether colours of this space name a process ink, and no ink that is assigned */
+    boolean namesProcess(ColourSpace space) {
+        ColourSpace base = base(space);
+        if (base instanceof ColourSpace.Separation s) {
+            return isProcess(s.name()) && !assigned.concernsAny(List.of(s.name()));
         }
+        return base instanceof ColourSpace.DeviceN n
+                && n.names().stream().anyMatch(this::isProcess)
+                && !assigned.concernsAny(n.names());
     }
 
-    // Lab colours are asked for as they are, unless told otherwise; the colours of displays are fitted between paper
-    // and
-    // the darkest print. A profile that is sRGB in all but name, as most are, shares the nodes that come ready-made.
-    private void byColour(ColourSpace space, float[] components, float[] cmyk) {
-        Rendering own = space.rendering();
-        Rendering rendering = new Rendering(own.intent(), own.black().orElse(black));
-        boolean isLab = space instanceof ColourSpace.CieLab
-                || space instanceof ColourSpace.Icc icc && icc.alternate() instanceof ColourSpace.CieLab;
-        boolean asIs = isLab && rendering.black() == BlackPointCompensation.DEFAULT;
-        boolean blackMatched = condition.blackMatched(rendering) && !asIs;
-        Lab lab = reader.toLab(space, components, blackMatched);
-        if (condition.byIntent(lab, rendering.intent(), blackMatched, cmyk)) {
-            return;
-        }
-        if (!blackMatched) {
-            condition.labToCmyk(lab.L(), lab.a(), lab.b(), cmyk);
-        } else if (isDisplayRgb(space)) {
-            srgb().convert(components[0], components[1], components[2], cmyk);
-        } else {
-            srgb().convert(lab, cmyk);
-        }
-    }
-
-    /** @return whether a space is sRGB, by name or by its profile */
-    boolean isDisplayRgb(ColourSpace space) {
-        return space instanceof ColourSpace.DeviceRgb
-                || space instanceof ColourSpace.Icc icc
-                        && icc.components() == 3
-                        && sameAsSrgb.computeIfAbsent(icc, s -> RgbToCmyk.isSrgb(rgb -> reader.toLab(s, rgb)));
-    }
-
-    /** A colour as sRGB; what lies outside is clipped. */
-    void toDisplayRgb(ColourSpace space, float[] components, float[] rgb) {
-        encode(Cie.labToXyz(reader.toLab(space, components)), rgb);
-    }
-
-    private static void encode(double[] xyz, float[] rgb) {
-        double[] linear = new double[3];
-        Srgb.xyzToLinear(xyz, linear);
-        for (int i = 0; i < 3; i++) {
-            rgb[i] = (float) Math.max(0, Math.min(1, Srgb.encode(Math.max(0, linear[i]))));
-        }
-    }
-
-    private synchronized RgbToCmyk srgb() {
-        if (srgb == null) {
-            srgb = new RgbToCmyk(condition);
-        }
-        return srgb;
+    private boolean isProcess(String name) {
+        int plane = inks.indexOf(name);
+        return plane >= 0 && plane < PROCESS.size();
     }
 
     ColourReader reader() {
         return reader;
     }
 
+    /** @return how colours that name no ink become process tints, rules of the assignment apart */
+    ProcessColours process() {
+        return process;
+    }
+
     /** @return whether the black of colours that name no ink is matched where their object leaves it open */
     public BlackPointCompensation black() {
         return black;
-    }
-
-    /** Colour of process tints as sRGB, paper white and the darkest print black if black is matched; colours outside are clipped. */
-    void processToRgb(int[] tints, float[] rgb) {
-        float[] cmyk = new float[4];
-        for (int i = 0; i < 4; i++) {
-            cmyk[i] = (float) tints[i] / Fixed.TINT_ONE;
-        }
-        Lab lab = reader.toLab(CMYK, cmyk);
-        double[] xyz = Cie.labToXyz(lab);
-        if (black.applies(Rendering.USUAL.intent())) {
-            srgb().expandBlack(xyz);
-        }
-        encode(xyz, rgb);
-    }
-
-    /** Process tints of an sRGB colour, elements 0 to 3. */
-    void rgbToProcess(float[] rgb, int[] tints) {
-        process(RGB, rgb, tints);
     }
 
     private enum Kind {

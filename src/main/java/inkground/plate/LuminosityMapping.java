@@ -2,7 +2,6 @@ package inkground.plate;
 
 import inkground.artwork.Colour;
 import inkground.artwork.ColourSpace;
-import inkground.artwork.TintTransform;
 
 /**
  * Turns colours into one plane of darkness, 1 minus luminosity: what a luminosity soft mask is painted with. Luminosity is
@@ -46,11 +45,9 @@ final class LuminosityMapping implements ColourMapping {
         if (space instanceof ColourSpace.Indexed indexed) {
             return luminosity(indexed.base(), indexed.lookup(Math.round(c[0])));
         }
-        if (space instanceof ColourSpace.Separation s) {
-            return alternate(s.alternate(), s.tint(), c);
-        }
-        if (space instanceof ColourSpace.DeviceN n) {
-            return alternate(n.alternate(), n.tint(), c);
+        if (space instanceof ColourSpace.Separation || space instanceof ColourSpace.DeviceN) {
+            Colour alternate = Alternates.of(space, c);
+            return luminosity(alternate.space(), alternate.components());
         }
         if (space instanceof ColourSpace.CieLab) {
             return reader.toLab(space, c).L() / 100;
@@ -60,11 +57,5 @@ final class LuminosityMapping implements ColourMapping {
             case 3 -> 0.3 * c[0] + 0.59 * c[1] + 0.11 * c[2];
             default -> 1 - Math.min(1, 0.3 * c[0] + 0.59 * c[1] + 0.11 * c[2] + c[3]);
         };
-    }
-
-    private double alternate(ColourSpace alternate, TintTransform tint, float[] c) {
-        float[] values = new float[Math.max(tint.outputs(), alternate.components())];
-        tint.apply(c, values);
-        return luminosity(alternate, new Colour(alternate, values).components());
     }
 }

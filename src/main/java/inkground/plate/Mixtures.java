@@ -106,7 +106,7 @@ final class Mixtures {
             return;
         }
         int[] stated = new int[out.length];
-        mapping.process(end.colour().space(), end.colour().components(), stated);
+        mapping.process().tints(end.colour().space(), end.colour().components(), stated);
         for (int p = 0; p < 4; p++) {
             out[p] = Math.min(Fixed.TINT_ONE, out[p] + (int) Math.round(amount * stated[p]));
         }

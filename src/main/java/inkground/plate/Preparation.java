@@ -223,31 +223,23 @@ final class Preparation {
         if (visible.isEmpty()) {
             return;
         }
-        Box area = tiling.toPage().inverse().bounds(visible);
-        Box cell = tiling.cellBox();
-        double xStep = Math.abs(tiling.xStep());
-        double yStep = Math.abs(tiling.yStep());
-        long i0 = (long) Math.ceil((area.x0() - cell.x1()) / xStep);
-        long i1 = (long) Math.floor((area.x1() - cell.x0()) / xStep);
-        long j0 = (long) Math.ceil((area.y0() - cell.y1()) / yStep);
-        long j1 = (long) Math.floor((area.y1() - cell.y0()) / yStep);
-        if ((double) (i1 - i0 + 1) * (j1 - j0 + 1) * tiling.cell().size() > MOST_COPIES) {
+        Repeats repeats = Repeats.over(tiling.toPage().inverse().bounds(visible), tiling);
+        if (repeats.operations(tiling) > MOST_COPIES) {
             raster(op, tiling, shape, rule, stencil, out);
             return;
         }
-        PreparedList copies = copies(tiling, i0, i1, j0, j1);
+        PreparedList copies = copies(tiling, repeats);
         emit(op, op.bounds(), shape, rule, stencil, content(copies, false, false, null), out);
     }
 
-    /** Copies of a pattern's cell in columns i0 to i1 and rows j0 to j1. */
-    private PreparedList copies(Paint.Tiling tiling, long i0, long i1, long j0, long j1) throws Refusal {
+    private PreparedList copies(Paint.Tiling tiling, Repeats repeats) throws Refusal {
         List<PreparedOp> copies = new ArrayList<>();
         Matrix m = tiling.toPage();
         double xStep = Math.abs(tiling.xStep());
         double yStep = Math.abs(tiling.yStep());
         Outline box = Outline.rectangle(tiling.cellBox()).transform(m);
-        for (long j = j0; j <= j1; j++) {
-            for (long i = i0; i <= i1; i++) {
+        for (long j = repeats.j0(); j <= repeats.j1(); j++) {
+            for (long i = repeats.i0(); i <= repeats.i1(); i++) {
                 cancel.check();
                 double dx = i * xStep * m.a() + j * yStep * m.c();
                 double dy = i * xStep * m.b() + j * yStep * m.d();
@@ -264,26 +256,23 @@ final class Preparation {
     /** A pattern of very many cells: one step is painted once and looked up. */
     private void raster(
             Op op,
-            Paint.Tiling tiling,
+            Paint.Tiling stated,
             Supplier<EdgeList> shape,
             FillRule rule,
             PreparedOp.Stencil stencil,
             List<PreparedOp> out)
             throws Refusal {
+        Paint.Tiling tiling = Repeats.thinned(stated, MOST_COPIES);
+        if (tiling != stated) {
+            approximate("cells of a pattern that overlap very often", "with longer steps", op);
+        }
         double xStep = Math.abs(tiling.xStep());
         double yStep = Math.abs(tiling.yStep());
         Matrix stepToDevice = tiling.toPage().then(toDevice);
         int width = side(xStep * Math.hypot(stepToDevice.a(), stepToDevice.b()));
         int height = side(yStep * Math.hypot(stepToDevice.c(), stepToDevice.d()));
         Matrix toRaster = tiling.toPage().inverse().then(Matrix.scale(width / xStep, height / yStep));
-        Box cell = tiling.cellBox();
-        PreparedList step = new Preparation(this, toRaster)
-                .copies(
-                        tiling,
-                        (long) Math.ceil(-cell.x1() / xStep),
-                        (long) Math.floor((xStep - cell.x0()) / xStep),
-                        (long) Math.ceil(-cell.y1() / yStep),
-                        (long) Math.floor((yStep - cell.y0()) / yStep));
+        PreparedList step = new Preparation(this, toRaster).copies(tiling, Repeats.ofOneStep(tiling));
         PlateRequest region = new PlateRequest(1, 0, 0, width, height, overprint, layersOn);
         InkPlanes.Cell[] cells = Bands.paint(step, mapping.tintPlanes(), region, cancel, Progress.NONE);
         Matrix toStep = stepToDevice.inverse().then(Matrix.scale(1 / xStep, 1 / yStep));
@@ -355,7 +344,7 @@ final class Preparation {
     }
 
     private void group(Op.Group group, List<PreparedOp> out) throws Refusal {
-        // a non-isolated group blends in its parent's space: §11.6.6
+        // a non-isolated group blends in its parent's space: §11.7.2
         GroupMapping own = group.isolated() ? blendingSpace(group.space(), group.ops(), true) : null;
         Preparation inner = own == null ? this : new Preparation(this, own, overprint);
         int veil = group.style().opaque() ? 0 : 1;
@@ -419,7 +408,7 @@ final class Preparation {
                     "groups of different blending spaces inside one another", "blended in the outer one's", null));
             return null;
         }
-        return new GroupMapping((InkMapping) mapping, kind);
+        return new GroupMapping((InkMapping) mapping, space);
     }
 
     /**

@@ -1,7 +1,10 @@
 package inkground.bench;
 
 import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -23,9 +26,12 @@ import org.apache.pdfbox.pdmodel.common.PDStream;
 /**
  * Copies of files in which the way from RGB to inks is said, so that two programs that read the same print profile have to
  * take the same: every RGB space becomes one ICC profile's, DefaultRGB (ISO 32000-2 §8.6.5.6) too, and the page begins
- * with the perceptual intent (§8.6.5.8), whose tables are in the print profile.
+ * with the perceptual intent (§8.6.5.8), whose tables are in the print profile. So do the cells of tiling patterns, which
+ * start from the state before the page's first operator (§8.7.3.1).
  */
 final class SameConversion {
+    private static final byte[] INTENT = "/Perceptual ri\n".getBytes(StandardCharsets.US_ASCII);
+
     private final PDDocument document;
     private final COSArray space;
     private final Set<COSBase> seen = Collections.newSetFromMap(new IdentityHashMap<>());
@@ -54,7 +60,7 @@ final class SameConversion {
         }
     }
 
-    private void visit(COSBase base) {
+    private void visit(COSBase base) throws IOException {
         COSBase at = base instanceof COSObject reference ? reference.getObject() : base;
         if (at == null || !seen.add(at)) {
             return;
@@ -67,6 +73,9 @@ final class SameConversion {
                 visit(array.get(i));
             }
         } else if (at instanceof COSDictionary dictionary) {
+            if (at instanceof COSStream stream && stream.getInt(COSName.PATTERN_TYPE) == 1) {
+                begin(stream);
+            }
             if (dictionary.getDictionaryObject(COSName.RESOURCES) instanceof COSDictionary resources) {
                 give(resources);
             }
@@ -103,10 +112,20 @@ final class SameConversion {
         resources.setItem(COSName.COLORSPACE, named);
     }
 
+    private static void begin(COSStream cell) throws IOException {
+        ByteArrayOutputStream content = new ByteArrayOutputStream();
+        content.write(INTENT);
+        try (InputStream old = cell.createInputStream()) {
+            old.transferTo(content);
+        }
+        try (OutputStream out = cell.createOutputStream()) {
+            content.writeTo(out);
+        }
+    }
+
     private void begin(PDPage page) throws IOException {
-        byte[] intent = "/Perceptual ri\n".getBytes(StandardCharsets.US_ASCII);
         COSArray contents = new COSArray();
-        contents.add(new PDStream(document, new ByteArrayInputStream(intent)).getCOSObject());
+        contents.add(new PDStream(document, new ByteArrayInputStream(INTENT)).getCOSObject());
         COSBase old = page.getCOSObject().getDictionaryObject(COSName.CONTENTS);
         if (old instanceof COSArray several) {
             several.forEach(contents::add);

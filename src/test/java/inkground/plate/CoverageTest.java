@@ -14,8 +14,13 @@ import inkground.geometry.FillRule;
 import inkground.geometry.Matrix;
 import inkground.geometry.Outline;
 import inkground.geometry.Pen;
+import java.util.HashSet;
 import java.util.Random;
 import java.util.Set;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -166,6 +171,65 @@ class CoverageTest {
             }
         });
         assertThat(rows[0]).isEqualTo(whole.height());
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {1, 2, 5})
+    void theNumberOfThreadsMakesNoDifference(int threads) throws Refusal {
+        DisplayList page = Pages.page(300, 400, scribble(new Random(23), 60));
+        PlateRequest all = new PlateRequest(1.5, 0, 0, 450, 600, true, Set.of());
+        InkPlanes usual = Pages.plate(page).render(all, new Cancel(), Progress.NONE);
+        InkMapping mapping = Pages.plate(page).mapping();
+        PreparedList prepared = new Preparation(
+                        all,
+                        mapping,
+                        new LuminosityMapping(mapping.reader()),
+                        new ImageCache(),
+                        new Cancel(),
+                        new HashSet<>())
+                .page(page);
+        CountDownLatch started = new CountDownLatch(threads - 1);
+        ExecutorService workers = Executors.newFixedThreadPool(
+                threads,
+                task -> new Thread(() -> {
+                    started.countDown();
+                    task.run();
+                }));
+        try {
+            InkPlanes.Cell[] cells = Bands.paint(
+                    prepared,
+                    mapping.tintPlanes(),
+                    all,
+                    workers,
+                    threads,
+                    new Cancel(),
+                    (what, done) -> await(started));
+            assertThat(started.getCount()).as("threads that took no part").isZero();
+            assertSame(new InkPlanes(mapping.inks(), all, cells), usual);
+        } finally {
+            workers.shutdown();
+        }
+    }
+
+    /** Holds the first bands back until every thread has begun. */
+    private static void await(CountDownLatch started) {
+        try {
+            started.await(10, TimeUnit.SECONDS);
+        } catch (InterruptedException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    private static void assertSame(InkPlanes actual, InkPlanes expected) {
+        byte[] a = new byte[expected.width()];
+        byte[] b = new byte[expected.width()];
+        for (int p = 0; p < expected.planes(); p++) {
+            for (int y = 0; y < expected.height(); y++) {
+                actual.row(p, y, a, 0);
+                expected.row(p, y, b, 0);
+                assertThat(a).isEqualTo(b);
+            }
+        }
     }
 
     @Test

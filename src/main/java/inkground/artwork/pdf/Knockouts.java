@@ -27,7 +27,40 @@ final class Knockouts {
 
     /** @return a non-isolated knockout group of the parts */
     static Op group(List<Op> parts, Clip clip, Origin origin) {
+        return group(parts, true, Style.PLAIN, clip, origin);
+    }
+
+    /** Fill and stroke of one path as one object; where both overprint, by one alpha, the stroke overprints the fill too. */
+    static Op group(Op.Fill fill, Op.Stroke stroke, Clip clip, Origin origin) {
+        Style style = fill.style();
+        if (!style.overprint()
+                || !stroke.style().overprint()
+                || style.alpha() != stroke.style().alpha()) {
+            return group(List.of(fill, stroke), clip, origin);
+        }
+        List<Op> parts = List.of(
+                new Op.Fill(
+                        fill.path(), fill.rule(), fill.paint(), fill.text(), alone(style), fill.clip(), fill.origin()),
+                new Op.Stroke(
+                        stroke.path(),
+                        stroke.pen(),
+                        stroke.penToPage(),
+                        stroke.paint(),
+                        stroke.text(),
+                        alone(stroke.style()),
+                        stroke.clip(),
+                        stroke.origin()));
+        Style whole = new Style(style.alpha(), style.blend(), false, 0, style.softMask(), style.alphaIsShape());
+        return group(parts, false, whole, clip, origin);
+    }
+
+    /** What of a style is not the group's: its overprint. */
+    private static Style alone(Style style) {
+        return new Style(1, BlendMode.NORMAL, style.overprint(), style.overprintMode(), null, false, style.transfer());
+    }
+
+    private static Op group(List<Op> parts, boolean knockout, Style style, Clip clip, Origin origin) {
         Box bounds = parts.stream().map(Op::bounds).reduce(Box::union).orElse(Box.EMPTY);
-        return new Op.Group(parts, bounds, false, true, null, Style.PLAIN, clip, origin);
+        return new Op.Group(parts, bounds, false, knockout, null, style, clip, origin);
     }
 }

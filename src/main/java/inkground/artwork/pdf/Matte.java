@@ -3,7 +3,7 @@ package inkground.artwork.pdf;
 import inkground.artwork.ColourSpace;
 import inkground.artwork.ImageSource.Pixels;
 
-/** Undoes the blending of an image with its matte colour: ISO 32000-2 §11.6.5.2. */
+/** Undoes the blending of an image with its matte colour: ISO 32000-2 §11.6.5.3. */
 final class Matte {
     private Matte() {}
 

@@ -267,10 +267,10 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
 
     /** @param fill rule to fill with; null for no fill */
     private void paint(Outline outline, FillRule fill, boolean stroke, TextUse use) throws IOException {
-        Op filled = fill == null ? null : fill(outline, fill, use);
-        Op stroked = stroke ? stroke(outline, use) : null;
+        Op.Fill filled = fill == null ? null : fill(outline, fill, use);
+        Op.Stroke stroked = stroke ? stroke(outline, use) : null;
         if (filled != null && stroked != null && Knockouts.matters(List.of(filled, stroked))) {
-            recording.add(Knockouts.group(List.of(filled, stroked), recording.clip(), recording.origin()));
+            recording.add(Knockouts.group(filled, stroked, recording.clip(), recording.origin()));
             return;
         }
         if (filled != null) {
@@ -281,14 +281,14 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         }
     }
 
-    private Op fill(Outline outline, FillRule rule, TextUse use) throws IOException {
+    private Op.Fill fill(Outline outline, FillRule rule, TextUse use) throws IOException {
         Paint paint = paints.current(false);
         return paint == null
                 ? null
                 : new Op.Fill(outline, rule, paint, use, style(false), recording.clip(), recording.origin());
     }
 
-    private Op stroke(Outline outline, TextUse use) throws IOException {
+    private Op.Stroke stroke(Outline outline, TextUse use) throws IOException {
         Paint paint = paints.current(true);
         if (paint == null) {
             return null;
@@ -367,7 +367,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         Clip clip = recording.clip();
         Origin origin = recording.origin();
         if (!image.isStencil()) {
-            // §11.6.5.2: an image's own soft mask takes the place of the one in the graphics state.
+            // §11.6.5.3: an image's own soft mask takes the place of the one in the graphics state.
             Style style = image.hasSoftMask()
                     ? States.style(getGraphicsState(), false, null, paints.transfer())
                     : style(false);
@@ -461,7 +461,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         ColourSpace[] read = new ColourSpace[1];
         COSDictionary own = Cos.dictionary(stream, "Resources");
         guarded("a group's colour space", () -> read[0] = parts.spaces().of(stated, own == null ? resources() : own));
-        return read[0];
+        return read[0] == null ? null : read[0].by(rendering());
     }
 
     /**

@@ -55,6 +55,24 @@ class IntentReadingTest {
                         RenderingIntent.RELATIVE);
     }
 
+    /** §11.7.5.3: a group is converted by the intent in force when it is painted, not by one that it sets itself. */
+    @Test
+    void a_group_takes_the_intent_in_force_at_its_do() throws Exception {
+        String group = "/Subtype /Form /BBox [0 0 9 9] /Group << /S /Transparency /I true /CS [/ICCBased 5 0 R] >>";
+        PdfText pdf = new PdfText()
+                        .resources("/XObject << /G 6 0 R >>")
+                        .content("/G Do /Perceptual ri /G Do q /Saturation ri /G Do Q /G Do")
+                        .stream("/N 3", "profile")
+                        .stream(group, "/AbsoluteColorimetric ri 0 0 9 9 re f");
+        assertThat(pdf.record(folder).ops().stream()
+                        .map(op -> ((Op.Group) op).space().rendering().intent()))
+                .containsExactly(
+                        RenderingIntent.RELATIVE,
+                        RenderingIntent.PERCEPTUAL,
+                        RenderingIntent.SATURATION,
+                        RenderingIntent.PERCEPTUAL);
+    }
+
     private static BlackPointCompensation black(Op op) {
         ColourSpace space = op instanceof Op.Image image
                 ? image.image().space()
