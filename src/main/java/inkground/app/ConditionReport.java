@@ -4,6 +4,7 @@ import inkground.base.Refusal;
 import inkground.colour.Bands;
 import inkground.colour.Characterisation;
 import inkground.colour.Characterisation.Patch;
+import inkground.colour.Characterisation.Repeats;
 import inkground.colour.Lab;
 import inkground.colour.ModelFit;
 import inkground.colour.PrintConditions;
@@ -19,6 +20,8 @@ import java.util.List;
  * @param source where the data comes from
  * @param inks names in channel order
  * @param patchesRead distinct patches in the data
+ * @param measurements what these are the means of: rows of the file
+ * @param repeats patches that were measured more than once
  * @param paper the unprinted paper, absolute
  * @param primaries every combination of solids that the data holds, paper left out
  * @param ramps tone values of each ink printed alone
@@ -30,6 +33,8 @@ public record ConditionReport(
         String source,
         List<String> inks,
         int patchesRead,
+        int measurements,
+        Repeats repeats,
         Lab paper,
         List<Primary> primaries,
         List<Ramp> ramps,
@@ -95,6 +100,8 @@ public record ConditionReport(
                 data.source(),
                 data.inks(),
                 data.patches().size(),
+                data.measurements(),
+                data.repeats(),
                 paper,
                 primaries,
                 ramps,

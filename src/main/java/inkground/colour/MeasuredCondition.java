@@ -26,9 +26,10 @@ public final class MeasuredCondition implements PrintCondition {
      * @throws Refusal if the data is of other inks or lacks a primary
      */
     public static MeasuredCondition of(Characterisation data) throws Refusal {
-        if (data.inks().size() != 4) {
-            throw new Refusal(data.name() + " is data of " + data.inks().size()
-                    + " inks; a print condition needs cyan, magenta, yellow and black.");
+        if (!data.inks().equals(TintColumns.PROCESS)) {
+            throw new Refusal(
+                    data.file() + " is data of " + String.join(", ", data.inks())
+                            + "; a print condition needs cyan, magenta, yellow and black, in columns CMYK_C, CMYK_M, CMYK_Y, CMYK_K.");
         }
         return new MeasuredCondition(data, NeugebauerModel.of(data));
     }

@@ -65,7 +65,7 @@ public final class NeugebauerModel {
     public static NeugebauerModel of(Characterisation data) throws Refusal {
         int n = data.inks().size();
         if (n > MAX_INKS) {
-            throw new Refusal(data.name() + " has " + n + " inks; the limit is " + MAX_INKS + ".");
+            throw new Refusal(data.file() + " has " + n + " inks; the limit is " + MAX_INKS + ".");
         }
         Bands bands = Bands.STANDARD;
         double[] primaries = new double[(1 << n) * BANDS];
@@ -76,7 +76,7 @@ public final class NeugebauerModel {
             }
             Lab lab = data.find(tints);
             if (lab == null) {
-                throw new Refusal(data.name() + " has no patch of solid " + describe(data, p)
+                throw new Refusal(data.file() + " has no patch of solid " + describe(data, p)
                         + ", which the model needs. Use data that holds all combinations of solids.");
             }
             bands.compress(Cie.labToXyz(lab), primaries, p * BANDS);

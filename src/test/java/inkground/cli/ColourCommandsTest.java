@@ -69,6 +69,21 @@ class ColourCommandsTest {
     }
 
     @Test
+    void condition_tells_how_many_measurements_were_averaged() throws IOException {
+        JsonNode read = json(Run.of("condition", "FOGRA39L", "--json"));
+        JsonNode repeats = read.get("repeats");
+        assertThat(read.get("measurements").asInt()).isEqualTo(1617);
+        assertThat(read.get("patchesRead").asInt()).isEqualTo(1588);
+        assertThat(repeats.get("measurements").asInt() - repeats.get("patches").asInt())
+                .isEqualTo(1617 - 1588);
+        assertThat(repeats.get("maxDe00").asDouble())
+                .isGreaterThanOrEqualTo(repeats.get("meanDe00").asDouble());
+        assertThat(Run.of("condition", "FOGRA39L").out())
+                .contains(repeats.get("patches").asInt() + " of them were measured more than once")
+                .contains(repeats.get("farthest").asText());
+    }
+
+    @Test
     void condition_refuses_what_is_no_data_with_its_name() throws IOException {
         Path bad = Files.writeString(folder.resolve("bad.txt"), "NUMBER_OF_SETS 2\nBEGIN_DATA_FORMAT\nCMYK_C\n");
         Run run = Run.of("condition", bad);
