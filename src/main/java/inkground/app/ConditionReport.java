@@ -22,8 +22,9 @@ import java.util.List;
  * @param patchesRead distinct patches in the data
  * @param measurements what these are the means of: rows of the file
  * @param repeats patches that were measured more than once
+ * @param gaps what is not in the data and what stands in for it, a line for each
  * @param paper the unprinted paper, absolute
- * @param primaries every combination of solids that the data holds, paper left out
+ * @param primaries every combination of solids, paper left out
  * @param ramps tone values of each ink printed alone
  * @param fit how well the model built from primaries and ramps alone predicts all other patches
  * @param exponents Yule–Nielsen n of the model's three bands
@@ -35,6 +36,7 @@ public record ConditionReport(
         int patchesRead,
         int measurements,
         Repeats repeats,
+        List<String> gaps,
         Lab paper,
         List<Primary> primaries,
         List<Ramp> ramps,
@@ -43,6 +45,7 @@ public record ConditionReport(
     /** Copies the lists. */
     public ConditionReport {
         inks = List.copyOf(inks);
+        gaps = List.copyOf(gaps);
         primaries = List.copyOf(primaries);
         ramps = List.copyOf(ramps);
         exponents = List.copyOf(exponents);
@@ -53,8 +56,9 @@ public record ConditionReport(
      *
      * @param inks their names
      * @param lab absolute
+     * @param measured whether the data holds it; else it is estimated
      */
-    public record Primary(List<String> inks, Lab lab) {}
+    public record Primary(List<String> inks, Lab lab, boolean measured) {}
 
     /**
      * One ink's steps between paper and solid.
@@ -84,7 +88,7 @@ public record ConditionReport(
      */
     public static ConditionReport of(String nameOrFile) throws Refusal {
         Characterisation data = PrintConditions.findData(nameOrFile);
-        ModelFit fit = ModelFit.of(data); // also refuses data without all primaries
+        ModelFit fit = ModelFit.of(data);
         int inks = data.inks().size();
         Lab paper = data.find(new double[inks]);
         List<Primary> primaries = new ArrayList<>();
@@ -102,6 +106,7 @@ public record ConditionReport(
                 data.patches().size(),
                 data.measurements(),
                 data.repeats(),
+                data.gaps(),
                 paper,
                 primaries,
                 ramps,
@@ -118,7 +123,10 @@ public record ConditionReport(
                 names.add(data.inks().get(i));
             }
         }
-        return new Primary(names, data.find(tints));
+        return new Primary(
+                names,
+                data.find(tints),
+                data.estimates().stream().noneMatch(e -> Arrays.equals(e.patch().tints(), tints)));
     }
 
     private static Ramp ramp(Characterisation data, int ink, Lab paper) {

@@ -66,6 +66,7 @@ final class ConditionCommand implements Callable<Integer> {
                     r.repeats().maxDe00(),
                     r.repeats().farthest()));
         }
+        r.gaps().forEach(console::say);
         Table primaries = new Table("printed", "L*", "a*", "b*");
         primaryRow(primaries, "paper", r.paper());
         r.primaries().stream()
@@ -74,6 +75,10 @@ final class ConditionCommand implements Callable<Integer> {
         primaries.lines().forEach(console::say);
         console.say("tone value increase (by area, in per cent)");
         ramps(r).lines().forEach(console::say);
+        if (r.fit().patches() == 0) {
+            console.say("no other patches to try the ink model on");
+            return;
+        }
         console.say(String.format(
                 Locale.ROOT,
                 "model from primaries and ramps alone, tried on %d other patches (dE00): mean %.2f, 95 of 100 within %.2f,"
@@ -119,6 +124,7 @@ final class ConditionCommand implements Callable<Integer> {
         all.put("patchesRead", r.patchesRead());
         all.put("measurements", r.measurements());
         all.put("repeats", repeats(r.repeats()));
+        all.put("gaps", r.gaps());
         all.put("patches", r.fit().patches());
         all.put("meanDe00", r.fit().meanDe00());
         all.put("p95De00", r.fit().p95De00());
@@ -131,6 +137,7 @@ final class ConditionCommand implements Callable<Integer> {
             Map<String, Object> one = new LinkedHashMap<>();
             one.put("inks", p.inks());
             one.put("lab", lab(p.lab()));
+            one.put("measured", p.measured());
             primaries.add(one);
         }
         all.put("primaries", primaries);

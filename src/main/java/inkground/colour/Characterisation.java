@@ -10,6 +10,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
@@ -63,9 +66,10 @@ public record Characterisation(
      * A patch that stands in for one that was not measured.
      *
      * @param patch all of its tints 0 or 1
-     * @param basis what its colour was found from, for the user
+     * @param from measured patches of two or more inks that it was found from; none where the single inks tell it
+     * @param how what it is and what its colour was found from, for the user
      */
-    public record Estimate(Patch patch, String basis) {}
+    public record Estimate(Patch patch, List<Patch> from, String how) {}
 
     /**
      * Patches of the same tints, averaged in Lab.
@@ -149,6 +153,35 @@ public record Characterisation(
         return new Characterisation(other, source, file, inks, patches, repeats, estimates);
     }
 
+    /** @return the same data with estimates */
+    Characterisation completed(List<Estimate> others) {
+        return new Characterisation(name, source, file, inks, patches, repeats, others);
+    }
+
+    /** @return measured patches and estimates of such as were not */
+    Stream<Patch> known() {
+        return Stream.concat(patches.stream(), estimates.stream().map(Estimate::patch));
+    }
+
+    /** @return what the data does not hold and what stands in for it, a line for each; empty for complete data */
+    public List<String> gaps() {
+        Stream<String> noSteps = IntStream.range(0, inks.size())
+                .filter(ink -> ramp(ink).stream().allMatch(p -> NeugebauerModel.isPrimary(p.tints())))
+                .mapToObj(
+                        ink -> "no steps of " + inks.get(ink)
+                                + " between paper and solid: its tints spread as the ink model has it, with no dot gain of its own");
+        return Stream.concat(estimates.stream().map(e -> "not measured but estimated: " + e.how()), noSteps)
+                .toList();
+    }
+
+    /** @return measured patches that the ink model was not built from: no primaries, no ramps, nothing that stood in for them */
+    List<Patch> unseen() {
+        Set<Patch> seen = estimates.stream().flatMap(e -> e.from().stream()).collect(Collectors.toSet());
+        return patches.stream()
+                .filter(p -> !NeugebauerModel.usesPatch(p.tints()) && !seen.contains(p))
+                .toList();
+    }
+
     /** @return number of measurements that the patches are the means of */
     public int measurements() {
         return patches.size() - repeats.patches() + repeats.measurements();
@@ -156,14 +189,7 @@ public record Characterisation(
 
     /** @return colour of the patch with exactly these tints, measured or estimated, or null */
     public Lab find(double... tints) {
-        for (Patch patch : patches) {
-            if (Arrays.equals(patch.tints(), tints)) {
-                return patch.lab();
-            }
-        }
-        return estimates.stream()
-                .map(Estimate::patch)
-                .filter(p -> Arrays.equals(p.tints(), tints))
+        return known().filter(p -> Arrays.equals(p.tints(), tints))
                 .map(Patch::lab)
                 .findFirst()
                 .orElse(null);
@@ -189,8 +215,7 @@ public record Characterisation(
 
     /** @return steps of one ink printed alone, paper and solid included where they are there, lightest tint first */
     public List<Patch> ramp(int ink) {
-        return Stream.concat(patches.stream(), estimates.stream().map(Estimate::patch))
-                .filter(p -> isRamp(p.tints(), ink))
+        return known().filter(p -> isRamp(p.tints(), ink))
                 .sorted(Comparator.comparingDouble(p -> p.tints()[ink]))
                 .toList();
     }

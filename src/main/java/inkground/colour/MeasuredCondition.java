@@ -1,6 +1,7 @@
 package inkground.colour;
 
 import inkground.base.Refusal;
+import java.util.List;
 
 /**
  * A print condition of the four process inks from characterisation data: the Neugebauer model from its primaries and ramps,
@@ -58,6 +59,11 @@ public final class MeasuredCondition implements PrintCondition {
     @Override
     public String source() {
         return data.source();
+    }
+
+    @Override
+    public List<String> gaps() {
+        return data.gaps();
     }
 
     @Override

@@ -118,7 +118,7 @@ public final class PrintConditions {
     }
 
     private static Characterisation data(byte[] bytes, String name) throws Refusal {
-        return Characterisation.of(Cgats.parse(text(bytes), name), name);
+        return MissingPrimaries.complete(Characterisation.of(Cgats.parse(text(bytes), name), name));
     }
 
     // UTF-16 files start with a byte order mark; all else is read byte by byte, since numbers and keywords are ASCII.
