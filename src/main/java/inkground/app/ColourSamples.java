@@ -71,8 +71,13 @@ public final class ColourSamples {
     /** @return the named colours of a CxF document; its spot inks are none */
     static List<Sample> of(Cxf document) {
         return document.samples().stream()
-                .map(s -> new Sample(s.name(), s.lab(), s.spectral() ? "spectrum" : "Lab value"))
+                .map(s -> new Sample(s.name(), s.lab(), from(s)))
                 .toList();
+    }
+
+    private static String from(Cxf.Sample sample) {
+        return (sample.spectral() ? "spectrum" : "Lab value")
+                + (sample.condition().isEmpty() ? "" : " (" + sample.condition() + ")");
     }
 
     /**

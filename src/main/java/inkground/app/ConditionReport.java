@@ -4,6 +4,7 @@ import inkground.base.Refusal;
 import inkground.colour.Bands;
 import inkground.colour.Characterisation;
 import inkground.colour.Characterisation.Patch;
+import inkground.colour.Characterisation.Repeats;
 import inkground.colour.Lab;
 import inkground.colour.ModelFit;
 import inkground.colour.PrintConditions;
@@ -19,8 +20,11 @@ import java.util.List;
  * @param source where the data comes from
  * @param inks names in channel order
  * @param patchesRead distinct patches in the data
+ * @param measurements what these are the means of: rows of the file
+ * @param repeats patches that were measured more than once
+ * @param gaps what is not in the data and what stands in for it, a line for each
  * @param paper the unprinted paper, absolute
- * @param primaries every combination of solids that the data holds, paper left out
+ * @param primaries every combination of solids, paper left out
  * @param ramps tone values of each ink printed alone
  * @param fit how well the model built from primaries and ramps alone predicts all other patches
  * @param exponents Yule–Nielsen n of the model's three bands
@@ -30,6 +34,9 @@ public record ConditionReport(
         String source,
         List<String> inks,
         int patchesRead,
+        int measurements,
+        Repeats repeats,
+        List<String> gaps,
         Lab paper,
         List<Primary> primaries,
         List<Ramp> ramps,
@@ -38,6 +45,7 @@ public record ConditionReport(
     /** Copies the lists. */
     public ConditionReport {
         inks = List.copyOf(inks);
+        gaps = List.copyOf(gaps);
         primaries = List.copyOf(primaries);
         ramps = List.copyOf(ramps);
         exponents = List.copyOf(exponents);
@@ -48,8 +56,9 @@ public record ConditionReport(
      *
      * @param inks their names
      * @param lab absolute
+     * @param measured whether the data holds it; else it is estimated
      */
-    public record Primary(List<String> inks, Lab lab) {}
+    public record Primary(List<String> inks, Lab lab, boolean measured) {}
 
     /**
      * One ink's steps between paper and solid.
@@ -79,7 +88,7 @@ public record ConditionReport(
      */
     public static ConditionReport of(String nameOrFile) throws Refusal {
         Characterisation data = PrintConditions.findData(nameOrFile);
-        ModelFit fit = ModelFit.of(data); // also refuses data without all primaries
+        ModelFit fit = ModelFit.of(data);
         int inks = data.inks().size();
         Lab paper = data.find(new double[inks]);
         List<Primary> primaries = new ArrayList<>();
@@ -95,6 +104,9 @@ public record ConditionReport(
                 data.source(),
                 data.inks(),
                 data.patches().size(),
+                data.measurements(),
+                data.repeats(),
+                data.gaps(),
                 paper,
                 primaries,
                 ramps,
@@ -111,7 +123,10 @@ public record ConditionReport(
                 names.add(data.inks().get(i));
             }
         }
-        return new Primary(names, data.find(tints));
+        return new Primary(
+                names,
+                data.find(tints),
+                data.estimates().stream().noneMatch(e -> Arrays.equals(e.patch().tints(), tints)));
     }
 
     private static Ramp ramp(Characterisation data, int ink, Lab paper) {

@@ -40,12 +40,12 @@ public record GamutReport(Substrate on, double limitDe00, double cm2PerPixel, Ga
     }
 
     /** @return area of so many pixels in cm² */
-    public double cm2(long pixels) {
+    public double cm2(double pixels) {
         return pixels * cm2PerPixel;
     }
 
     /** @return share of so many pixels in the trim, 0 to 1 */
-    public double share(long pixels) {
-        return found.pixels() == 0 ? 0 : (double) pixels / found.pixels();
+    public double share(double pixels) {
+        return found.pixels() == 0 ? 0 : pixels / found.pixels();
     }
 }

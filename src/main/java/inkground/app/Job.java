@@ -32,6 +32,9 @@ public final class Job implements AutoCloseable {
     /** The print condition of process inks where the file states none that is usable: coated paper, offset. */
     public static final String DEFAULT_CONDITION = "FOGRA39L";
 
+    // More would fill the notes; the report of the condition tells all.
+    private static final int GAPS_TOLD = 3;
+
     private final Artwork artwork;
     private final Choices choices;
     private final Optional<Stamp> stamp;
@@ -122,10 +125,21 @@ public final class Job implements AutoCloseable {
     private Stated stated(Optional<OutputIntent> intent) {
         List<String> notes = new ArrayList<>();
         PrintCondition condition = chosen == null ? condition(intent, notes) : chosen;
+        notes.addAll(gaps(condition));
         InkLibrary inks = intent.map(of -> SpectralInks.of(of, notes))
                 .map(measured -> best(measured, library, notes))
                 .orElse(library);
         return new Stated(condition, inks, List.copyOf(notes));
+    }
+
+    private static List<String> gaps(PrintCondition condition) {
+        List<String> gaps = condition.gaps();
+        if (gaps.isEmpty()) {
+            return gaps;
+        }
+        String more = gaps.size() > GAPS_TOLD ? "; and " + (gaps.size() - GAPS_TOLD) + " more" : "";
+        return List.of("the data of the print condition " + condition.name() + " has gaps: "
+                + String.join("; ", gaps.subList(0, Math.min(GAPS_TOLD, gaps.size()))) + more);
     }
 
     /** What the file measured of its inks on its press comes before what the user's library knows of them in general. */

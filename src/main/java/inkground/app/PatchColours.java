@@ -140,6 +140,15 @@ public final class PatchColours {
 
     private Expected ofProcess() throws Refusal {
         ModelFit fit = ModelFit.of(data);
+        if (fit.patches() == 0) {
+            Characterisation tried = usual();
+            ModelFit guess = ModelFit.withoutOverprints(tried);
+            return new Expected(
+                    guess.meanDe00(),
+                    guess.p95De00(),
+                    condition.name() + " has no patches to try the model on; without overprints it predicts the "
+                            + guess.patches() + " patches of " + tried.name() + " so");
+        }
         return new Expected(
                 fit.meanDe00(),
                 fit.p95De00(),
@@ -147,13 +156,20 @@ public final class PatchColours {
                         + condition.name() + "; correction for this paper not included");
     }
 
+    private static Characterisation usual() {
+        return PrintConditions.bundledData(PrintConditions.BUNDLED.get(0));
+    }
+
     private Expected ofLayers(int layers) {
-        ModelFit fit = LayerFit.of(data, condition, layers);
+        ModelFit own = LayerFit.of(data, condition, layers);
+        boolean tried = own.patches() > 0;
+        Characterisation from = tried ? data : usual();
+        ModelFit fit = tried ? own : LayerFit.of(from, PrintConditions.bundled(from.name()), layers);
         return new Expected(
                 fit.meanDe00(),
                 fit.p95De00(),
                 "the layer model, on the " + fit.patches() + " patches of "
                         + (layers == PROCESS.size() ? "four" : Integer.toString(layers)) + " of the inks of "
-                        + condition.name() + "; the inks' own colours and opacities not included");
+                        + from.name() + "; the inks' own colours and opacities not included");
     }
 }

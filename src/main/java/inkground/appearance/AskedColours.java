@@ -18,6 +18,7 @@ import java.util.List;
  */
 public final class AskedColours {
     private static final int HALF = 128;
+    private static final int LEAST = 16;
 
     private static final Substrate BLACK_CLOTH =
             plain("black-cloth", "a black cloth", Substrate.Kind.GARMENT, new Lab(10, 0, 0), "invented for reference");
@@ -81,10 +82,19 @@ public final class AskedColours {
      * @return whether any tint is above 0
      */
     static boolean inside(int[] vector, int inks, int[] out) {
+        return from(HALF, vector, inks, out);
+    }
+
+    /** As {@link #inside}, for areas: pixels that hold less than {@value #LEAST} / 255 ask for nothing, since their tints are too coarse. */
+    static boolean covered(int[] vector, int inks, int[] out) {
+        return from(LEAST, vector, inks, out);
+    }
+
+    private static boolean from(int least, int[] vector, int inks, int[] out) {
         int laid = vector[inks + 2];
         boolean any = false;
         for (int i = 0; i < inks; i++) {
-            out[i] = laid < HALF ? 0 : laid == 255 ? vector[i] : Math.min(255, (vector[i] * 255 + laid / 2) / laid);
+            out[i] = laid < least ? 0 : laid == 255 ? vector[i] : Math.min(255, (vector[i] * 255 + laid / 2) / laid);
             any |= out[i] > 0;
         }
         return any;

@@ -1,12 +1,15 @@
 package inkground.appearance;
 
+import inkground.base.Cancel;
+import inkground.base.Progress;
+import inkground.base.Refusal;
 import inkground.colour.Cie;
 import inkground.colour.Lab;
 import inkground.colour.Srgb;
+import inkground.plate.PlaneSource;
+import inkground.plate.PlateRequest;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
-import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.ToDoubleFunction;
 
 /**
@@ -16,8 +19,6 @@ import java.util.function.ToDoubleFunction;
 public final class ColourMap extends VectorMap {
     /** Mark of pixels beyond the limit. */
     public static final int BEYOND = 1;
-
-    private static final int MOST_SEARCHED = 1 << 15;
 
     private final String title;
     private final List<Entry> legend;
@@ -59,17 +60,15 @@ public final class ColourMap extends VectorMap {
     }
 
     /**
-     * Where no mixture of these inks gives the colour that the artwork asks for. Colours are searched for in steps of one unit of
-     * Lab, so the difference is right within 0.9.
+     * Where neither the print as it stands nor any mixture of these inks gives the colour that the artwork asks for; the rule is
+     * {@link InkReach}'s.
      *
      * @param model the stack it is printed on
      * @param totalInkLimit largest sum of tints in one place, above 0; 3 is 300 %
      * @param limitDe00 largest difference that is let pass, 0 or more
      */
     public static ColourMap reach(StackModel model, double totalInkLimit, double limitDe00) {
-        AskedColours asked = AskedColours.of(model);
-        StackGamut gamut = StackGamut.of(model, totalInkLimit);
-        Map<Lab, Double> known = new ConcurrentHashMap<>();
+        InkReach reach = new InkReach(model, totalInkLimit, limitDe00);
         return new ColourMap(
                 "Ink cannot reach",
                 entries(
@@ -80,18 +79,7 @@ public final class ColourMap extends VectorMap {
                         MapPattern.RISING),
                 model.stack().inks().size(),
                 limitDe00,
-                tints -> {
-                    Lab wanted = asked.lab(tints);
-                    double shift = Cie.deltaE00(wanted, AskedColours.lab(model, tints));
-                    if (shift < 1) { // printed as it stands it is reached
-                        return shift;
-                    }
-                    if (known.size() > MOST_SEARCHED) {
-                        known.clear();
-                    }
-                    Lab near = StackGamut.whole(wanted);
-                    return known.computeIfAbsent(near, gamut::missedBy);
-                });
+                tints -> reach.of(tints).missedBy());
     }
 
     /**
@@ -129,6 +117,15 @@ public final class ColourMap extends VectorMap {
         return List.of(
                 new Entry(fine, "The difference is within the limit, or no ink is printed.", MapPattern.DIMMED),
                 new Entry(beyond + String.format(Locale.ROOT, "%.1f", limit), explanation, pattern));
+    }
+
+    /** Measures with the pixels along edges shared out by what is covered of them. */
+    @Override
+    public MapFigures figures(PlaneSource source, PlateRequest region, Cancel cancel, Progress progress)
+            throws Refusal {
+        MapFigures.Sum sum = MapFigures.Sum.sharingEdges(this);
+        source.stream(region, cancel, progress, band -> sum.add(band, cancel));
+        return sum.figures();
     }
 
     @Override

@@ -14,7 +14,8 @@ import java.util.Map;
 /**
  * Counts over a page, as its planes come by, two questions that are easily taken for one: which colours the artwork asks for that
  * these inks on this substrate cannot give, and which colours of the print an sRGB screen cannot show. Approximate, as the models
- * are. Each distinct vector is judged once; edges count with what lies inside them. Used by one thread.
+ * are. Each distinct vector is judged once; a pixel on an edge counts by what is covered of it ({@link EdgeShares}). Used by one
+ * thread.
  */
 public final class GamutSurvey {
     private static final int MOST_VECTORS = 1 << 16;
@@ -26,22 +27,20 @@ public final class GamutSurvey {
      * @param asked what the artwork asks for, on the print condition's own paper
      * @param nearest the colour of the mixture of these inks that is nearest, on this substrate
      * @param de00 ΔE00 between the two
-     * @param pixels where it, or a colour like it, is asked for
+     * @param pixels where it, or a colour like it, is asked for; parts of pixels along edges
      */
-    public record Worst(Lab asked, Lab nearest, double de00, long pixels) {}
+    public record Worst(Lab asked, Lab nearest, double de00, double pixels) {}
 
     private final StackModel model;
-    private final AskedColours asked;
-    private final StackGamut gamut;
+    private final InkReach reach;
     private final double limitDe00;
     private final int inks;
     private final VectorTable table;
-    private final long[] counts = new long[MOST_VECTORS];
-    private final Map<Lab, StackGamut.Nearest> searched = new HashMap<>();
-    private final Map<Lab, Long> missed = new HashMap<>();
-    private long pixels;
-    private long beyondReach;
-    private long beyondScreen;
+    private final double[] counts = new double[MOST_VECTORS];
+    private final Map<Lab, Worst> missed = new HashMap<>();
+    private double pixels;
+    private double beyondReach;
+    private double beyondScreen;
 
     /**
      * @param model inks on the substrate
@@ -50,8 +49,7 @@ public final class GamutSurvey {
      */
     public GamutSurvey(StackModel model, double totalInk, double limitDe00) {
         this.model = model;
-        this.asked = AskedColours.of(model);
-        this.gamut = StackGamut.of(model, totalInk);
+        this.reach = new InkReach(model, totalInk, limitDe00);
         this.limitDe00 = limitDe00;
         this.inks = model.stack().inks().size();
         this.table = new VectorTable(inks + 3, MOST_VECTORS);
@@ -64,25 +62,27 @@ public final class GamutSurvey {
      * @throws java.util.concurrent.CancellationException if cancelled
      */
     public void add(InkPlanes planes, Cancel cancel) {
+        EdgeShares edges = new EdgeShares(planes);
         for (int row = 0; row < planes.cellsDown(); row++) {
             for (int column = 0; column < planes.cellsAcross(); column++) {
                 cancel.check();
-                addCell(planes, column, row, cancel);
+                addCell(planes, edges, column, row, cancel);
             }
         }
     }
 
-    private void addCell(InkPlanes planes, int column, int row, Cancel cancel) {
+    private void addCell(InkPlanes planes, EdgeShares edges, int column, int row, Cancel cancel) {
         int width = Math.min(InkPlanes.CELL_W, planes.width() - column * InkPlanes.CELL_W);
         int height = Math.min(InkPlanes.CELL_H, planes.height() - row * InkPlanes.CELL_H);
-        pixels += (long) width * height;
+        pixels += width * height;
         if (table.gather(planes, column, row)) {
-            counts[indexOf(0, cancel)] += (long) width * height;
+            counts[indexOf(0, cancel)] += width * height;
             return;
         }
         for (int y = 0; y < height; y++) {
+            int at = (row * InkPlanes.CELL_H + y) * planes.width() + column * InkPlanes.CELL_W;
             for (int x = 0; x < width; x++) {
-                counts[indexOf(y * InkPlanes.CELL_W + x, cancel)]++;
+                counts[indexOf(y * InkPlanes.CELL_W + x, cancel)] += edges.share(at + x);
             }
         }
     }
@@ -103,7 +103,7 @@ public final class GamutSurvey {
         for (int i = 0; i < table.count(); i++) {
             cancel.check();
             table.vector(i, vector);
-            if (AskedColours.inside(vector, inks, tints)) {
+            if (AskedColours.covered(vector, inks, tints)) {
                 judge(tints, counts[i]);
             }
             counts[i] = 0;
@@ -111,43 +111,45 @@ public final class GamutSurvey {
         table.clear();
     }
 
-    private void judge(int[] tints, long count) {
+    private void judge(int[] tints, double count) {
         Lab printed = AskedColours.lab(model, tints);
         if (ColourMap.fromDisplayed(printed) > limitDe00) {
             beyondScreen += count;
         }
-        Lab wanted = asked.lab(tints);
-        if (Cie.deltaE00(wanted, printed) <= limitDe00) {
-            return; // printed as it stands it is reached
-        }
-        Lab near = StackGamut.whole(wanted);
-        if (searched.computeIfAbsent(near, gamut::nearest).missedBy() > limitDe00) {
+        InkReach.Answer answer = reach.of(tints);
+        if (reach.beyond(answer)) {
             beyondReach += count;
-            missed.merge(near, count, Long::sum);
+            missed.merge(
+                    answer.asked(),
+                    new Worst(answer.asked(), answer.nearest(), answer.missedBy(), count),
+                    GamutSurvey::together);
         }
+    }
+
+    /** @return the farther of two misses, with the pixels of both */
+    private static Worst together(Worst one, Worst other) {
+        Worst first = one.de00() >= other.de00() ? one : other;
+        return new Worst(first.asked(), first.nearest(), first.de00(), one.pixels() + other.pixels());
     }
 
     /** What was found. */
     public Found found(Cancel cancel) {
         judge(cancel);
-        List<Lab> worst = new ArrayList<>(missed.keySet());
-        worst.sort(Comparator.comparingDouble((Lab lab) -> -searched.get(lab).missedBy())
-                .thenComparingDouble(Lab::L)
-                .thenComparingDouble(Lab::a)
-                .thenComparingDouble(Lab::b));
+        List<Worst> worst = new ArrayList<>(missed.values());
+        worst.sort(Comparator.comparingDouble((Worst miss) -> -miss.de00())
+                .thenComparingDouble(miss -> miss.asked().L())
+                .thenComparingDouble(miss -> miss.asked().a())
+                .thenComparingDouble(miss -> miss.asked().b()));
         List<Worst> told = new ArrayList<>();
-        for (Lab lab : worst) {
-            long count = missed.get(lab);
+        for (Worst miss : worst) {
             int like = 0;
-            while (like < told.size() && Cie.deltaE00(told.get(like).asked(), lab) >= ALIKE_DE00) {
+            while (like < told.size() && Cie.deltaE00(told.get(like).asked(), miss.asked()) >= ALIKE_DE00) {
                 like++;
             }
-            StackGamut.Nearest nearest = searched.get(lab);
             if (like == told.size()) {
-                told.add(new Worst(lab, nearest.lab(), nearest.missedBy(), count));
+                told.add(miss);
             } else {
-                Worst first = told.get(like);
-                told.set(like, new Worst(first.asked(), first.nearest(), first.de00(), first.pixels() + count));
+                told.set(like, together(told.get(like), miss));
             }
         }
         return new Found(pixels, beyondReach, beyondScreen, told);
@@ -159,7 +161,7 @@ public final class GamutSurvey {
      * @param beyondScreen pixels whose printed colour an sRGB screen misses by more than the limit
      * @param worst colours that are not reached, the farthest first; those alike are told as one
      */
-    public record Found(long pixels, long beyondReach, long beyondScreen, List<Worst> worst) {
+    public record Found(double pixels, double beyondReach, double beyondScreen, List<Worst> worst) {
         /** Copies the list. */
         public Found {
             worst = List.copyOf(worst);

@@ -134,7 +134,8 @@ public final class InkColours {
                     ink,
                     reader.toLab(process, solid),
                     PROCESS_OPACITY,
-                    "solid of " + reader.condition().name());
+                    "solid of " + reader.condition().name()
+                            + (reader.condition().gaps().isEmpty() ? "" : ", whose data has gaps: see the notes"));
         }
         if (ink.kind() == InkKind.WHITE) {
             // Files give white ink a stand-in colour to be seen by; it is not the colour of the ink.

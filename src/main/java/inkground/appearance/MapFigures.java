@@ -46,15 +46,26 @@ public record MapFigures(List<Double> pixels, double cm2PerPixel, double largest
     /** Adds up a region handed over in parts of one scale. Not thread-safe. */
     public static final class Sum {
         private final ProofMap map;
-        private final long[] counts;
+        private final double[] counts;
+        private final boolean sharesEdges;
         private byte[] marks = new byte[0];
         private double cm2PerPixel;
         private double largest = Double.NaN;
 
-        /** @param map whose entries are counted */
+        /** @param map whose entries are counted, pixel by pixel */
         public Sum(ProofMap map) {
+            this(map, false);
+        }
+
+        private Sum(ProofMap map, boolean sharesEdges) {
             this.map = map;
-            this.counts = new long[map.legend().size()];
+            this.sharesEdges = sharesEdges;
+            this.counts = new double[map.legend().size()];
+        }
+
+        /** @return a sum in which a pixel on an edge counts to the entry of its paint by what is covered of it, and else to the first */
+        static Sum sharingEdges(ProofMap map) {
+            return new Sum(map, true);
         }
 
         /** Adds one part. */
@@ -63,15 +74,27 @@ public record MapFigures(List<Double> pixels, double cm2PerPixel, double largest
             marks = marks.length < size ? new byte[size] : marks;
             double value = map.mark(part, marks, cancel);
             largest = Double.isNaN(largest) ? value : Double.isNaN(value) ? largest : Math.max(largest, value);
-            for (int i = 0; i < size; i++) {
-                counts[marks[i]]++;
+            if (sharesEdges) {
+                addShares(new EdgeShares(part), size);
+            } else {
+                for (int i = 0; i < size; i++) {
+                    counts[marks[i]]++;
+                }
             }
             cm2PerPixel = MapFigures.cm2PerPixel(part.request());
         }
 
+        private void addShares(EdgeShares edges, int size) {
+            for (int i = 0; i < size; i++) {
+                double share = edges.share(i);
+                counts[marks[edges.whole(i)]] += share;
+                counts[0] += 1 - share;
+            }
+        }
+
         /** @return the areas so far */
         public MapFigures figures() {
-            return new MapFigures(Arrays.stream(counts).asDoubleStream().boxed().toList(), cm2PerPixel, largest);
+            return new MapFigures(Arrays.stream(counts).boxed().toList(), cm2PerPixel, largest);
         }
     }
 }

@@ -45,7 +45,8 @@ public final class MeasuredInk {
         Tint paper = ground(ink.onSubstrate());
         Tint solid = ink.onSubstrate().get(ink.onSubstrate().size() - 1);
         boolean spectral = solid.reflectance() != null;
-        String what = (spectral ? "spectra" : "Lab values") + " (CxF/X-4) in " + where;
+        String what = (spectral ? "spectra" : "Lab values") + " (CxF/X-4"
+                + (solid.condition().isEmpty() ? "" : ", " + solid.condition()) + ") in " + where;
         String noPaper = paper == null ? "; its substrate is taken for white" : "";
         ToneCurve tone = tone(ink.onSubstrate(), paper == null ? new Lab(100, 0, 0) : paper.lab());
         if (ink.overBlack().isEmpty()) {

@@ -2,6 +2,7 @@ package inkground.cli;
 
 import inkground.app.ConditionReport;
 import inkground.base.Refusal;
+import inkground.colour.Characterisation.Repeats;
 import inkground.colour.Lab;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -54,6 +55,18 @@ final class ConditionCommand implements Callable<Integer> {
     private void asWords(ConditionReport r) {
         console.say(r.name() + ": " + r.source());
         console.say(r.patchesRead() + " distinct patches of " + String.join(", ", r.inks()));
+        if (r.repeats().patches() > 0) {
+            console.say(String.format(
+                    Locale.ROOT,
+                    "%d of them were measured more than once, %d times in all, and are averaged; a measurement differs from"
+                            + " its mean by dE00 %.2f on average, at most by %.2f (%s)",
+                    r.repeats().patches(),
+                    r.repeats().measurements(),
+                    r.repeats().meanDe00(),
+                    r.repeats().maxDe00(),
+                    r.repeats().farthest()));
+        }
+        r.gaps().forEach(console::say);
         Table primaries = new Table("printed", "L*", "a*", "b*");
         primaryRow(primaries, "paper", r.paper());
         r.primaries().stream()
@@ -62,6 +75,10 @@ final class ConditionCommand implements Callable<Integer> {
         primaries.lines().forEach(console::say);
         console.say("tone value increase (by area, in per cent)");
         ramps(r).lines().forEach(console::say);
+        if (r.fit().patches() == 0) {
+            console.say("no other patches to try the ink model on");
+            return;
+        }
         console.say(String.format(
                 Locale.ROOT,
                 "model from primaries and ramps alone, tried on %d other patches (dE00): mean %.2f, 95 of 100 within %.2f,"
@@ -105,6 +122,9 @@ final class ConditionCommand implements Callable<Integer> {
         all.put("source", r.source());
         all.put("inks", r.inks());
         all.put("patchesRead", r.patchesRead());
+        all.put("measurements", r.measurements());
+        all.put("repeats", repeats(r.repeats()));
+        all.put("gaps", r.gaps());
         all.put("patches", r.fit().patches());
         all.put("meanDe00", r.fit().meanDe00());
         all.put("p95De00", r.fit().p95De00());
@@ -117,6 +137,7 @@ final class ConditionCommand implements Callable<Integer> {
             Map<String, Object> one = new LinkedHashMap<>();
             one.put("inks", p.inks());
             one.put("lab", lab(p.lab()));
+            one.put("measured", p.measured());
             primaries.add(one);
         }
         all.put("primaries", primaries);
@@ -137,6 +158,16 @@ final class ConditionCommand implements Callable<Integer> {
         }
         all.put("toneValues", ramps);
         return all;
+    }
+
+    private static Map<String, Object> repeats(Repeats repeats) {
+        Map<String, Object> out = new LinkedHashMap<>();
+        out.put("patches", repeats.patches());
+        out.put("measurements", repeats.measurements());
+        out.put("meanDe00", repeats.meanDe00());
+        out.put("maxDe00", repeats.maxDe00());
+        out.put("farthest", repeats.farthest());
+        return out;
     }
 
     private static List<Double> lab(Lab lab) {

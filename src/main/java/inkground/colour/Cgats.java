@@ -4,6 +4,7 @@ import inkground.base.Refusal;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 
@@ -21,6 +22,7 @@ public record Cgats(Map<String, String> header, List<String> fields, List<List<S
 
     private static final int MAX_FIELDS = 1024;
     private static final int MAX_ROWS = 1_000_000;
+    private static final List<String> IDENTIFIERS = List.of("SAMPLE_ID", "SAMPLE_NAME", "SAMPLE_LOC", "SAMPLEID");
 
     /** Copies the collections. */
     public Cgats {
@@ -45,6 +47,23 @@ public record Cgats(Map<String, String> header, List<String> fields, List<List<S
     /** @return index of a field, or -1 */
     public int indexOf(String field) {
         return fields.indexOf(field);
+    }
+
+    /** @return a row as messages name it: its number from 1, and its own identifier where the file gives one */
+    public String place(int row) {
+        StringBuilder out = new StringBuilder("row " + (row + 1) + " of the data");
+        for (String field : IDENTIFIERS) {
+            int column = indexOf(field);
+            if (column >= 0) {
+                return out.append(" (")
+                        .append(field)
+                        .append(' ')
+                        .append(rows.get(row).get(column))
+                        .append(')')
+                        .toString();
+            }
+        }
+        return out.toString();
     }
 
     /** Line-wise reader with one pass and no look-ahead. */
@@ -101,13 +120,26 @@ public record Cgats(Map<String, String> header, List<String> fields, List<List<S
             if (n == 0) {
                 throw new Refusal(file + ": data without a BEGIN_DATA_FORMAT section before it in line " + line + ".");
             }
-            declared("NUMBER_OF_FIELDS", n);
+            List<String> upper = fields.stream()
+                    .map(f -> f.toUpperCase(java.util.Locale.ROOT))
+                    .toList();
+            List<String> twice = new ArrayList<>(upper);
+            new LinkedHashSet<>(upper).forEach(twice::remove);
+            if (!twice.isEmpty()) {
+                throw new Refusal(file + " names the field " + twice.get(0)
+                        + " twice between BEGIN_DATA_FORMAT and END_DATA_FORMAT. Remove or rename one of the columns.");
+            }
             if (values.size() % n != 0) {
+                declared("NUMBER_OF_FIELDS", n);
                 throw new Refusal(file + ": " + values.size() + " values do not make whole rows of " + n
                         + " fields. A value is missing or one too many; get the file anew.");
             }
             int sets = values.size() / n;
             declared("NUMBER_OF_SETS", sets);
+            // Real files miscount their fields; it does no harm where the number of rows confirms what was read.
+            if (!header.containsKey("NUMBER_OF_SETS")) {
+                declared("NUMBER_OF_FIELDS", n);
+            }
             if (sets == 0) {
                 throw new Refusal(file + " holds no measurements between BEGIN_DATA and END_DATA.");
             }
@@ -115,19 +147,12 @@ public record Cgats(Map<String, String> header, List<String> fields, List<List<S
             for (int i = 0; i < sets; i++) {
                 rows.add(List.copyOf(values.subList(i * n, i * n + n)));
             }
-            List<String> upper = fields.stream()
-                    .map(f -> f.toUpperCase(java.util.Locale.ROOT))
-                    .toList();
             return new Cgats(header, upper, rows);
         }
 
         private void declared(String keyword, int found) throws Refusal {
             String value = header.get(keyword);
-            // FOGRA39L itself declares one field more than it has; only data that is missing is an error.
-            if (value == null || keyword.equals("NUMBER_OF_FIELDS")) {
-                return;
-            }
-            if (!value.strip().equals(Integer.toString(found))) {
+            if (value != null && !value.strip().equals(Integer.toString(found))) {
                 throw new Refusal(file + ": " + keyword + " says " + value + ", the file holds " + found
                         + ". It is cut off or was edited; get the complete file.");
             }

@@ -3,20 +3,37 @@ package inkground.colour;
 import inkground.base.Refusal;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /**
  * Measured patches of one way of printing: tints and their colours. Repeated patches are averaged.
  *
  * @param name for the user
  * @param source where the data comes from, one line
+ * @param file what it was read from, for messages
  * @param inks names in channel order
  * @param patches distinct tint vectors, in file order
+ * @param repeats patches that were measured more than once
+ * @param estimates solids over one another, or the paper, that were not measured
  */
-public record Characterisation(String name, String source, List<String> inks, List<Patch> patches) {
+public record Characterisation(
+        String name,
+        String source,
+        String file,
+        List<String> inks,
+        List<Patch> patches,
+        Repeats repeats,
+        List<Estimate> estimates) {
     /** Most inks of a characterisation: the file format's own limit of fifteen colours. */
     public static final int MAX_INKS = 15;
 
@@ -29,6 +46,12 @@ public record Characterisation(String name, String source, List<String> inks, Li
     public Characterisation {
         inks = List.copyOf(inks);
         patches = List.copyOf(patches);
+        estimates = List.copyOf(estimates);
+    }
+
+    /** Data of no file, each patch measured once. */
+    public Characterisation(String name, String source, List<String> inks, List<Patch> patches) {
+        this(name, source, name, inks, patches, Repeats.NONE, List.of());
     }
 
     /**
@@ -40,7 +63,30 @@ public record Characterisation(String name, String source, List<String> inks, Li
     public record Patch(double[] tints, Lab lab) {}
 
     /**
-     * Reads tints from CMYK_x or nCLR_x columns, and colours from LAB_x (finer in the darks), else XYZ_x, else spectral columns. Tints
+     * A patch that stands in for one that was not measured.
+     *
+     * @param patch all of its tints 0 or 1
+     * @param from measured patches of two or more inks that it was found from; none where the single inks tell it
+     * @param how what it is and what its colour was found from, for the user
+     */
+    public record Estimate(Patch patch, List<Patch> from, String how) {}
+
+    /**
+     * Patches of the same tints, averaged in Lab.
+     *
+     * @param patches distinct patches that were measured more than once
+     * @param measurements rows of these patches
+     * @param meanDe00 mean ΔE00 of these rows to the mean of their patch
+     * @param maxDe00 the largest such ΔE00
+     * @param farthest the row it belongs to, as {@link Cgats#place} names it; empty where nothing is repeated
+     */
+    public record Repeats(int patches, int measurements, double meanDe00, double maxDe00, String farthest) {
+        /** Every patch measured once. */
+        public static final Repeats NONE = new Repeats(0, 0, 0, 0, "");
+    }
+
+    /**
+     * Reads tints from {@link TintColumns}, and colours from LAB_x (finer in the darks), else XYZ_x, else spectral columns. Tints
      * that are nowhere above 1 are shares, not per cents; so are X, Y, Z. Where Lab and X, Y, Z are both there they must agree, and so
      * must repeats of one patch.
      *
@@ -49,42 +95,104 @@ public record Characterisation(String name, String source, List<String> inks, Li
      * @throws Refusal naming the file and the column
      */
     public static Characterisation of(Cgats table, String file) throws Refusal {
-        List<String> inks = new ArrayList<>();
-        int[] tintColumns = tintColumns(table, inks, file);
+        TintColumns tintColumns = TintColumns.find(table, file);
         List<Lab> colours = colours(table, file);
-        double whole = most(table, tintColumns, 100.001, file) <= 1 ? 1 : 100;
-        Map<List<Double>, List<Lab>> byTints = new LinkedHashMap<>();
-        for (int i = 0; i < table.rows().size(); i++) {
+        double whole = most(table, tintColumns.columns(), 100.001, file) <= 1 ? 1 : 100;
+        Map<List<Double>, List<Integer>> rows = new LinkedHashMap<>();
+        for (int row = 0; row < table.rows().size(); row++) {
             List<Double> tints = new ArrayList<>();
-            for (int column : tintColumns) {
-                tints.add(number(table, i, column, 0, 100.001, file) / whole);
+            for (int column : tintColumns.columns()) {
+                tints.add(Math.min(1, number(table, row, column, 0, 100.001, file) / whole));
             }
-            List<Lab> repeats = byTints.computeIfAbsent(tints, t -> new ArrayList<>());
-            repeats.add(colours.get(i));
-            double apart = Cie.deltaE00(repeats.get(0), colours.get(i));
+            List<Integer> repeats = rows.computeIfAbsent(tints, t -> new ArrayList<>());
+            repeats.add(row);
+            double apart = Cie.deltaE00(colours.get(repeats.get(0)), colours.get(row));
             if (apart > MOST_REPEAT_DE00) {
-                throw new Refusal(
-                        file + ", row " + (i + 1) + " of the data: its tints were measured before, in a colour"
-                                + " that differs by dE00 " + Math.round(apart)
-                                + ". One of the two is wrong; correct or remove it.");
+                throw new Refusal(file + ", " + table.place(row) + ": its tints were measured before in "
+                        + table.place(repeats.get(0)) + ", in a colour that differs by dE00 " + Math.round(apart)
+                        + ". One of the two is wrong; correct or remove it.");
             }
         }
         List<Patch> patches = new ArrayList<>();
-        byTints.forEach((tints, labs) -> patches.add(
-                new Patch(tints.stream().mapToDouble(t -> Math.min(1, t)).toArray(), mean(labs))));
+        rows.forEach((tints, of) -> patches.add(
+                new Patch(tints.stream().mapToDouble(Double::doubleValue).toArray(), mean(colours, of))));
         String name = first(table, file, "DESCRIPTOR", "FILE_DESCRIPTOR");
         String source = first(table, name, "PRINT_CONDITIONS", "ORIGINATOR");
-        return new Characterisation(name, source, inks, patches);
+        return new Characterisation(
+                name, source, file, tintColumns.inks(), patches, repeats(table, colours, rows.values()), List.of());
     }
 
-    /** @return colour of the patch with exactly these tints, or null */
-    public Lab find(double... tints) {
-        for (Patch patch : patches) {
-            if (Arrays.equals(patch.tints(), tints)) {
-                return patch.lab();
+    private static Repeats repeats(Cgats table, List<Lab> colours, Collection<List<Integer>> rowsOfPatches) {
+        int patches = 0;
+        int measurements = 0;
+        double sum = 0;
+        double most = 0;
+        int farthest = -1;
+        for (List<Integer> rows : rowsOfPatches) {
+            if (rows.size() > 1) {
+                patches++;
+                measurements += rows.size();
+                Lab mean = mean(colours, rows);
+                for (int row : rows) {
+                    double apart = Cie.deltaE00(colours.get(row), mean);
+                    sum += apart;
+                    if (apart > most || farthest < 0) {
+                        most = apart;
+                        farthest = row;
+                    }
+                }
             }
         }
-        return null;
+        return patches == 0
+                ? Repeats.NONE
+                : new Repeats(patches, measurements, sum / measurements, most, table.place(farthest));
+    }
+
+    /** @return the same data under another name */
+    Characterisation named(String other) {
+        return new Characterisation(other, source, file, inks, patches, repeats, estimates);
+    }
+
+    /** @return the same data with estimates */
+    Characterisation completed(List<Estimate> others) {
+        return new Characterisation(name, source, file, inks, patches, repeats, others);
+    }
+
+    /** @return measured patches and estimates of such as were not */
+    Stream<Patch> known() {
+        return Stream.concat(patches.stream(), estimates.stream().map(Estimate::patch));
+    }
+
+    /** @return what the data does not hold and what stands in for it, a line for each; empty for complete data */
+    public List<String> gaps() {
+        Stream<String> noSteps = IntStream.range(0, inks.size())
+                .filter(ink -> ramp(ink).stream().allMatch(p -> NeugebauerModel.isPrimary(p.tints())))
+                .mapToObj(
+                        ink -> "no steps of " + inks.get(ink)
+                                + " between paper and solid: its tints spread as the ink model has it, with no dot gain of its own");
+        return Stream.concat(estimates.stream().map(e -> "not measured but estimated: " + e.how()), noSteps)
+                .toList();
+    }
+
+    /** @return measured patches that the ink model was not built from: no primaries, no ramps, nothing that stood in for them */
+    List<Patch> unseen() {
+        Set<Patch> seen = estimates.stream().flatMap(e -> e.from().stream()).collect(Collectors.toSet());
+        return patches.stream()
+                .filter(p -> !NeugebauerModel.usesPatch(p.tints()) && !seen.contains(p))
+                .toList();
+    }
+
+    /** @return number of measurements that the patches are the means of */
+    public int measurements() {
+        return patches.size() - repeats.patches() + repeats.measurements();
+    }
+
+    /** @return colour of the patch with exactly these tints, measured or estimated, or null */
+    public Lab find(double... tints) {
+        return known().filter(p -> Arrays.equals(p.tints(), tints))
+                .map(Patch::lab)
+                .findFirst()
+                .orElse(null);
     }
 
     /** @return the same tints with the colours that a print condition gives them */
@@ -107,8 +215,7 @@ public record Characterisation(String name, String source, List<String> inks, Li
 
     /** @return steps of one ink printed alone, paper and solid included where they are there, lightest tint first */
     public List<Patch> ramp(int ink) {
-        return patches.stream()
-                .filter(p -> isRamp(p.tints(), ink))
+        return known().filter(p -> isRamp(p.tints(), ink))
                 .sorted(Comparator.comparingDouble(p -> p.tints()[ink]))
                 .toList();
     }
@@ -120,30 +227,6 @@ public record Characterisation(String name, String source, List<String> inks, Li
             }
         }
         return true;
-    }
-
-    private static int[] tintColumns(Cgats table, List<String> inks, String file) throws Refusal {
-        int[] cmyk = columns(table, "CMYK_C", "CMYK_M", "CMYK_Y", "CMYK_K");
-        if (cmyk != null) {
-            inks.addAll(List.of("Cyan", "Magenta", "Yellow", "Black"));
-            return cmyk;
-        }
-        for (int n = 1; n <= MAX_INKS; n++) {
-            String prefix = Integer.toHexString(n).toUpperCase(java.util.Locale.ROOT) + "CLR_";
-            String[] names = new String[n];
-            for (int i = 0; i < n; i++) {
-                names[i] = prefix + Integer.toHexString(i + 1).toUpperCase(java.util.Locale.ROOT);
-            }
-            int[] found = columns(table, names);
-            if (found != null) {
-                for (int i = 0; i < n; i++) {
-                    inks.add("Ink " + (i + 1));
-                }
-                return found;
-            }
-        }
-        throw new Refusal(file + " has no CMYK_C, CMYK_M, CMYK_Y, CMYK_K and no 5CLR_1-like columns; it has "
-                + table.fields() + ". Tints of the inks are needed.");
     }
 
     private static int[] columns(Cgats table, String... names) {
@@ -183,22 +266,27 @@ public record Characterisation(String name, String source, List<String> inks, Li
 
     static double number(Cgats table, int row, int column, double min, double max, String file) throws Refusal {
         String text = table.rows().get(row).get(column);
-        String where =
-                file + ", row " + (row + 1) + " of the data, " + table.fields().get(column);
         try {
             double value = Double.parseDouble(text);
             if (value >= min && value <= max) {
                 return value;
             }
         } catch (NumberFormatException e) {
-            throw new Refusal(where + ": '" + text + "' is not a number. Correct or remove the row.", e);
+            throw new Refusal(
+                    where(table, row, column, file) + ": '" + text + "' is not a number. Correct or remove the row.",
+                    e);
         }
-        throw new Refusal(
-                where + ": " + text + " is outside " + min + " to " + Math.floor(max) + ". Correct or remove the row.");
+        throw new Refusal(where(table, row, column, file) + ": " + text + " is outside " + min + " to "
+                + Math.floor(max) + ". Correct or remove the row.");
+    }
+
+    private static String where(Cgats table, int row, int column, String file) {
+        return file + ", " + table.place(row) + ", " + table.fields().get(column);
     }
 
     /**
-     * The colours alone, for tables of named samples.
+     * The colours alone, for tables of named samples. Where the file states that its Lab or X, Y, Z are for another illuminant or
+     * observer, its spectra are taken.
      *
      * @return absolute Lab, one per row
      * @throws Refusal naming the file and the column
@@ -206,12 +294,19 @@ public record Characterisation(String name, String source, List<String> inks, Li
     public static List<Lab> colours(Cgats table, String file) throws Refusal {
         int[] lab = columns(table, "LAB_L", "LAB_A", "LAB_B");
         int[] xyz = columns(table, "XYZ_X", "XYZ_Y", "XYZ_Z");
+        Optional<SpectralColumns> spectra = SpectralColumns.find(table);
+        String other = lab == null && xyz == null ? "" : otherThanD50(table);
+        if (spectra.isPresent() && (lab == null && xyz == null || !other.isEmpty())) {
+            return spectra.get().colours(table, file);
+        }
+        if (!other.isEmpty()) {
+            throw new Refusal(file + ", " + other + ": Lab and X, Y, Z are needed for D50 and 2 degrees, or spectra."
+                    + " Export the file again for these.");
+        }
         if (lab == null && xyz == null) {
-            return SpectralColumns.find(table)
-                    .orElseThrow(() -> new Refusal(file
-                            + " has neither LAB_L, LAB_A, LAB_B nor XYZ_X, XYZ_Y, XYZ_Z nor spectral columns; it has "
-                            + table.fields() + ". Export it again with Lab values."))
-                    .colours(table, file);
+            throw new Refusal(file
+                    + " has neither LAB_L, LAB_A, LAB_B nor XYZ_X, XYZ_Y, XYZ_Z nor spectral columns; it has "
+                    + table.fields() + ". Export it again with Lab values.");
         }
         double white = xyz != null && most(table, xyz, 200, file) <= 1.5 ? 1 : 100;
         List<Lab> out = new ArrayList<>();
@@ -220,10 +315,9 @@ public record Characterisation(String name, String source, List<String> inks, Li
             if (lab != null && xyz != null) {
                 double apart = Cie.deltaE00(colour, ofXyz(table, i, xyz, white, file));
                 if (apart > MOST_CONTRADICTION_DE00) {
-                    throw new Refusal(
-                            file + ", row " + (i + 1) + " of the data: LAB_L, LAB_A, LAB_B and XYZ_X, XYZ_Y, XYZ_Z"
-                                    + " differ by dE00 " + Math.round(apart)
-                                    + "; they must be of one colour, for D50. Export the file again, or remove one of them.");
+                    throw new Refusal(file + ", " + table.place(i) + ": LAB_L, LAB_A, LAB_B and XYZ_X, XYZ_Y, XYZ_Z"
+                            + " differ by dE00 " + Math.round(apart)
+                            + "; they must be of one colour, for D50. Export the file again, or remove one of them.");
                 }
             }
             out.add(colour);
@@ -231,8 +325,19 @@ public record Characterisation(String name, String source, List<String> inks, Li
         return out;
     }
 
-    private static Lab mean(List<Lab> labs) {
-        int n = labs.size();
+    /** @return the keyword and value by which the colours are for another illuminant than D50 or not for 2 degrees; or empty */
+    private static String otherThanD50(Cgats table) {
+        String illuminant = first(table, "D50", "ILLUMINANT");
+        if (!illuminant.toUpperCase(Locale.ROOT).contains("D50")) {
+            return "ILLUMINANT " + illuminant;
+        }
+        String observer = first(table, "2", "OBSERVER");
+        return observer.contains("10") ? "OBSERVER " + observer : "";
+    }
+
+    private static Lab mean(List<Lab> colours, List<Integer> rows) {
+        List<Lab> labs = rows.stream().map(colours::get).toList();
+        int n = rows.size();
         return new Lab(
                 labs.stream().mapToDouble(Lab::L).sum() / n,
                 labs.stream().mapToDouble(Lab::a).sum() / n,

@@ -8,7 +8,8 @@ import java.util.List;
  * 17972-4) [ISO17972].
  *
  * <p>Reflectance spectra are brought to 380 to 730 nm in steps of 10 nm. Of an object with a spectrum and a Lab value the spectrum
- * counts, since Lab may be of another illuminant; Lab of another illuminant or observer than D50 and 2° is refused.
+ * counts, since Lab may be of another illuminant; Lab of another illuminant or observer than D50 and 2° is refused. The measurement
+ * condition of ISO 13655 (M0 to M3) is told as the file states it, and changes nothing else; light that passes through is refused.
  *
  * @param samples named colours, in file order; those that a spot ink's tints are stated by are not among them
  * @param spotInks inks with their measurements, in file order
@@ -29,8 +30,9 @@ public record Cxf(List<Sample> samples, List<SpotInk> spotInks) {
      * @param name of the object
      * @param lab absolute, D50
      * @param spectral whether it comes from a spectrum
+     * @param condition how it was measured (light and filter of the device), as the file states it; empty where it does not
      */
-    public record Sample(String name, Lab lab, boolean spectral) {}
+    public record Sample(String name, Lab lab, boolean spectral, String condition) {}
 
     /**
      * A spot ink.
@@ -53,8 +55,9 @@ public record Cxf(List<Sample> samples, List<SpotInk> spotInks) {
      * @param tint 0 to 1
      * @param reflectance {@link Spectra#BANDS} values, not to be changed; null where only Lab is stated
      * @param lab absolute, D50
+     * @param condition how it was measured (light and filter of the device), as the file states it; empty where it does not
      */
-    public record Tint(double tint, double[] reflectance, Lab lab) {}
+    public record Tint(double tint, double[] reflectance, Lab lab, String condition) {}
 
     /**
      * Reads a document without document types, external entities or anything else from outside the file.

@@ -41,8 +41,9 @@ final class CxfReader {
     }
 
     /** A colour specification: what is not stated is NaN or empty. */
-    private record Specification(double startNm, double stepNm, String illuminant, String observer) {
-        static final Specification NONE = new Specification(Double.NaN, Double.NaN, "", "");
+    private record Specification(
+            double startNm, double stepNm, String illuminant, String observer, String type, String condition) {
+        static final Specification NONE = new Specification(Double.NaN, Double.NaN, "", "", "", "");
     }
 
     private record Spectrum(String name, String specification, double startNm, double stepNm, double[] values) {}
@@ -93,7 +94,7 @@ final class CxfReader {
             boolean named = object.name() != null && !object.name().isBlank();
             if (named && !used.contains(object.id())) {
                 Tint tint = tint(object, Double.NaN, "");
-                samples.add(new Sample(object.name(), tint.lab(), tint.reflectance() != null));
+                samples.add(new Sample(object.name(), tint.lab(), tint.reflectance() != null, tint.condition()));
             }
         }
         if (samples.isEmpty() && spotInks.isEmpty()) {
@@ -149,19 +150,22 @@ final class CxfReader {
         for (Spectrum spectrum : object.spectra()) {
             boolean only = object.spectra().size() == 1 || spectrumName.isEmpty();
             if (only || spectrumName.equals(spectrum.name())) {
-                double[] reflectance = resampled(object, spectrum);
-                return new Tint(tint, reflectance, Spectra.toLab(reflectance));
+                Specification spec = specifications.getOrDefault(spectrum.specification(), Specification.NONE);
+                double[] reflectance = resampled(object, spectrum, spec);
+                return new Tint(tint, reflectance, Spectra.toLab(reflectance), spec.condition());
             }
         }
         if (object.lab() == null) {
             throw new Refusal(where(object) + ": it has no spectrum named '" + spectrumName + "'. Export it again.");
         }
-        requireD50(object);
-        return new Tint(tint, null, object.lab());
+        Specification spec = specifications.getOrDefault(object.labSpecification(), Specification.NONE);
+        requireReflected(object, spec);
+        requireD50(object, spec);
+        return new Tint(tint, null, object.lab(), spec.condition());
     }
 
-    private double[] resampled(Measured object, Spectrum spectrum) throws Refusal {
-        Specification spec = specifications.getOrDefault(spectrum.specification(), Specification.NONE);
+    private double[] resampled(Measured object, Spectrum spectrum, Specification spec) throws Refusal {
+        requireReflected(object, spec);
         double start = Double.isNaN(spectrum.startNm()) ? spec.startNm() : spectrum.startNm();
         double stated = Double.isNaN(spectrum.stepNm()) ? spec.stepNm() : spectrum.stepNm();
         double step = Double.isNaN(stated) ? Spectra.STEP_NM : stated;
@@ -182,8 +186,15 @@ final class CxfReader {
         return Spectra.resample(start, step, spectrum.values());
     }
 
-    private void requireD50(Measured object) throws Refusal {
-        Specification spec = specifications.getOrDefault(object.labSpecification(), Specification.NONE);
+    private void requireReflected(Measured object, Specification spec) throws Refusal {
+        String type = spec.type().toLowerCase(Locale.ROOT);
+        if (type.contains("transmi") || type.contains("emissi")) {
+            throw new Refusal(where(object) + ": its MeasurementType is " + spec.type()
+                    + "; the colour of a print is measured in reflectance. Export such measurements.");
+        }
+    }
+
+    private void requireD50(Measured object, Specification spec) throws Refusal {
         boolean light = spec.illuminant().isEmpty() || spec.illuminant().equals("D50");
         boolean eye = spec.observer().isEmpty() || spec.observer().startsWith("2");
         if (!light || !eye) {
@@ -203,6 +214,8 @@ final class CxfReader {
         double step = Double.NaN;
         String illuminant = "";
         String observer = "";
+        String type = "";
+        List<String> condition = new ArrayList<>();
         while (!ends("ColorSpecification")) {
             if (in.isStartElement()) {
                 switch (in.getLocalName()) {
@@ -212,11 +225,15 @@ final class CxfReader {
                     }
                     case "Illuminant" -> illuminant = in.getElementText().strip();
                     case "Observer" -> observer = in.getElementText().strip();
-                    default -> {} // geometry, filters and the like do not change what is read
+                    case "MeasurementType" -> type = in.getElementText().strip();
+                    case "DeviceIllumination", "DeviceFilter" ->
+                        condition.add(in.getElementText().strip());
+                    default -> {} // geometry and the like do not change what is read
                 }
             }
         }
-        specifications.put(id, new Specification(start, step, illuminant, observer));
+        specifications.put(
+                id, new Specification(start, step, illuminant, observer, type, String.join(", ", condition)));
     }
 
     private void object() throws XMLStreamException, Refusal {

@@ -1,11 +1,12 @@
 package inkground.colour;
 
-import inkground.colour.IccReader.BrokenProfile;
 import java.nio.ByteBuffer;
 
 /** A one-dimensional curve of an ICC profile: sampled, or one of the five parametric kinds [ICC1]. Immutable. */
 final class IccCurve {
     private static final int[] PARAMETERS = {1, 3, 4, 5, 7};
+    // As many as its values can differ; tags may overlap, so the profile's size is no bound.
+    private static final int MAX_SAMPLES = 65_536;
     private static final int HALVINGS = 40;
     private static final IccCurve STRAIGHT = new IccCurve(new float[] {0, 1}, null, 0);
 
@@ -28,25 +29,28 @@ final class IccCurve {
      * Reads a curve.
      *
      * @param in set to its type; afterwards set to what follows it
-     * @throws BrokenProfile if it is of no known type or cut off
+     * @throws BrokenTag if it is of no known type or cut off
      */
-    static IccCurve read(ByteBuffer in) throws BrokenProfile {
+    static IccCurve read(ByteBuffer in) throws BrokenTag {
         int type = in.getInt();
         in.getInt();
         return switch (type) {
             case 0x63757276 -> sampled(in); // curv
             case 0x70617261 -> parametric(in); // para
-            default -> throw new BrokenProfile("the colour profile is damaged: a curve of an unknown type", null);
+            default -> throw new BrokenTag("a curve of an unknown type");
         };
     }
 
-    private static IccCurve sampled(ByteBuffer in) throws BrokenProfile {
+    private static IccCurve sampled(ByteBuffer in) throws BrokenTag {
         int count = in.getInt();
         if (count == 0) {
             return STRAIGHT;
         }
-        if (count < 0 || count > in.remaining() / 2) {
-            throw new BrokenProfile("the colour profile is damaged: a curve is cut off", null);
+        if (count < 0 || count > MAX_SAMPLES) {
+            throw new BrokenTag("a curve of " + (count & 0xffffffffL) + " entries, above the limit of " + MAX_SAMPLES);
+        }
+        if (count > in.remaining() / 2) {
+            throw new BrokenTag("a curve of " + count + " entries that is cut off");
         }
         if (count == 1) {
             return new IccCurve(null, new double[] {(in.getShort() & 0xffff) / 256.0, 0, 0, 0, 0, 0, 0}, 0);
@@ -58,11 +62,11 @@ final class IccCurve {
         return of(samples);
     }
 
-    private static IccCurve parametric(ByteBuffer in) throws BrokenProfile {
+    private static IccCurve parametric(ByteBuffer in) throws BrokenTag {
         int kind = in.getShort() & 0xffff;
         in.getShort();
         if (kind >= PARAMETERS.length) {
-            throw new BrokenProfile("the colour profile is damaged: a parametric curve of kind " + kind, null);
+            throw new BrokenTag("a parametric curve of kind " + kind);
         }
         double[] p = new double[7];
         for (int i = 0; i < PARAMETERS[kind]; i++) {

@@ -1,6 +1,5 @@
 package inkground.colour;
 
-import inkground.colour.IccReader.BrokenProfile;
 import java.nio.BufferUnderflowException;
 import java.nio.ByteBuffer;
 import java.util.ArrayList;
@@ -11,42 +10,38 @@ import java.util.List;
  * follow one another. Values between stages are encoded, 0 to 1. Immutable.
  */
 final class IccPipeline {
-    private static final int MAX_CHANNELS = 15;
     private static final int LUT8 = 0x6d667431; // mft1
     private static final int LUT16 = 0x6d667432; // mft2
     private static final int A_TO_B = 0x6d414220; // mAB
     private static final int B_TO_A = 0x6d424120; // mBA
 
     private final List<Stage> stages;
-    private final int inputs;
-    private final int outputs;
     private final boolean lut16;
 
     private interface Stage {
         double[] apply(double[] in);
     }
 
-    private IccPipeline(List<Stage> stages, int inputs, int outputs, boolean lut16) {
+    private IccPipeline(List<Stage> stages, boolean lut16) {
         this.stages = List.copyOf(stages);
-        this.inputs = inputs;
-        this.outputs = outputs;
         this.lut16 = lut16;
     }
 
     /**
      * @param tag data of the tag
      * @param labInput whether its inputs are Lab, which the table is read differently for
-     * @throws BrokenProfile if it is none of the known types or damaged
+     * @param inputs number of channels that it has to take
+     * @param outputs number of channels that it has to give
+     * @throws BrokenTag if it is none of the known types or damaged
      */
-    static IccPipeline read(ByteBuffer tag, boolean labInput) throws BrokenProfile {
+    static IccPipeline read(ByteBuffer tag, boolean labInput, int inputs, int outputs) throws BrokenTag {
         try {
             int type = tag.getInt(0);
-            int inputs = tag.get(8) & 255;
-            int outputs = tag.get(9) & 255;
-            if (inputs < 1 || outputs < 1 || inputs > MAX_CHANNELS || outputs > MAX_CHANNELS) {
-                throw new BrokenProfile(
-                        "the colour profile is damaged: a transform of " + inputs + " to " + outputs + " channels",
-                        null);
+            int from = tag.get(8) & 255;
+            int to = tag.get(9) & 255;
+            if (from != inputs || to != outputs) {
+                throw new BrokenTag("a transform of " + from + " to " + to + " channels where " + inputs + " to "
+                        + outputs + " are needed");
             }
             List<Stage> stages =
                     switch (type) {
@@ -54,21 +49,12 @@ final class IccPipeline {
                         case LUT16 -> lut(tag, inputs, outputs, 2, labInput);
                         case A_TO_B -> staged(tag, inputs, outputs, true, labInput);
                         case B_TO_A -> staged(tag, inputs, outputs, false, labInput);
-                        default ->
-                            throw new BrokenProfile("the colour profile has a transform of an unknown type", null);
+                        default -> throw new BrokenTag("a transform of an unknown type");
                     };
-            return new IccPipeline(stages, inputs, outputs, type == LUT16);
+            return new IccPipeline(stages, type == LUT16);
         } catch (BufferUnderflowException | IndexOutOfBoundsException | IllegalArgumentException e) {
-            throw new BrokenProfile("the colour profile is damaged: a transform is cut off", e);
+            throw new BrokenTag("a transform that is cut off", e);
         }
-    }
-
-    int inputs() {
-        return inputs;
-    }
-
-    int outputs() {
-        return outputs;
     }
 
     /** @return whether Lab is in the encoding that version 2 has for 16 bits, which lut16Type keeps in version 4 */
@@ -85,7 +71,7 @@ final class IccPipeline {
     }
 
     private static List<Stage> lut(ByteBuffer tag, int inputs, int outputs, int bytes, boolean labInput)
-            throws BrokenProfile {
+            throws BrokenTag {
         int nodes = tag.get(10) & 255;
         List<Stage> out = new ArrayList<>();
         double[] matrix = new double[12];
@@ -108,9 +94,9 @@ final class IccPipeline {
         return out;
     }
 
-    private static List<IccCurve> tables(ByteBuffer in, int channels, int entries, int bytes) throws BrokenProfile {
+    private static List<IccCurve> tables(ByteBuffer in, int channels, int entries, int bytes) throws BrokenTag {
         if (entries < 2 || entries > 4096 || (long) channels * entries * bytes > in.remaining()) {
-            throw new BrokenProfile("the colour profile is damaged: curves of " + entries + " entries", null);
+            throw new BrokenTag("curves of " + entries + " entries");
         }
         List<IccCurve> out = new ArrayList<>();
         for (int c = 0; c < channels; c++) {
@@ -124,7 +110,7 @@ final class IccPipeline {
     }
 
     private static List<Stage> staged(ByteBuffer tag, int inputs, int outputs, boolean fromDevice, boolean labInput)
-            throws BrokenProfile {
+            throws BrokenTag {
         int device = fromDevice ? inputs : outputs;
         int connection = fromDevice ? outputs : inputs;
         List<Stage> out = new ArrayList<>();
@@ -145,12 +131,12 @@ final class IccPipeline {
             java.util.Collections.reverse(out);
         }
         if (tag.getInt(24) == 0 && inputs != outputs) {
-            throw new BrokenProfile("the colour profile is damaged: a transform lacks its table", null);
+            throw new BrokenTag("a transform without its table");
         }
         return out;
     }
 
-    private static void addCurves(List<Stage> out, ByteBuffer tag, int pointer, int channels) throws BrokenProfile {
+    private static void addCurves(List<Stage> out, ByteBuffer tag, int pointer, int channels) throws BrokenTag {
         int offset = tag.getInt(pointer);
         if (offset == 0) {
             return;
@@ -165,7 +151,7 @@ final class IccPipeline {
     }
 
     private static void addTable(List<Stage> out, ByteBuffer tag, int inputs, int outputs, boolean labInput)
-            throws BrokenProfile {
+            throws BrokenTag {
         int offset = tag.getInt(24);
         if (offset == 0) {
             return;
@@ -176,7 +162,7 @@ final class IccPipeline {
         }
         int bytes = tag.get(offset + 16);
         if (bytes != 1 && bytes != 2) {
-            throw new BrokenProfile("the colour profile is damaged: table values of " + bytes + " bytes", null);
+            throw new BrokenTag("table values of " + bytes + " bytes");
         }
         tag.position(offset + 20);
         IccTable table = IccTable.read(tag, nodes, outputs, bytes, labInput);

@@ -114,6 +114,7 @@ public final class IccReader {
         if (!tags.signed()) {
             throw new BrokenProfile("the colour profile is damaged: it does not begin like one", null);
         }
+        tags.checkCount();
         if (NOT_OF_A_DEVICE.contains(tags.deviceClass())) {
             throw new BrokenProfile("the colour profile is not one of a device or colour space", null);
         }

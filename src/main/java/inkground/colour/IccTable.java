@@ -1,6 +1,5 @@
 package inkground.colour;
 
-import inkground.colour.IccReader.BrokenProfile;
 import java.nio.ByteBuffer;
 import java.util.Arrays;
 
@@ -10,6 +9,9 @@ import java.util.Arrays;
  * channels, which keeps greys grey. That is the reading common to colour engines; [ICC1] leaves it open. Immutable.
  */
 final class IccTable {
+    /** Most values of a table, 64 MB in memory: four times the finest usual one. Tags may overlap, so the profile's size is no bound. */
+    private static final int MAX_VALUES = 16 << 20;
+
     private final int inputs;
     private final int outputs;
     private final int[] nodes;
@@ -36,18 +38,19 @@ final class IccTable {
      * @param nodes along each input
      * @param bytes of one value, 1 or 2
      * @param lab whether the inputs are Lab
-     * @throws BrokenProfile if the table is larger than what is left
+     * @throws BrokenTag if the table is larger than what is left
      */
-    static IccTable read(ByteBuffer in, int[] nodes, int outputs, int bytes, boolean lab) throws BrokenProfile {
+    static IccTable read(ByteBuffer in, int[] nodes, int outputs, int bytes, boolean lab) throws BrokenTag {
         long count = outputs;
+        String what = "a table of " + Arrays.toString(nodes) + " nodes";
         for (int n : nodes) {
             count *= n;
             if (n < 1 || count * bytes > in.remaining()) {
-                throw new BrokenProfile(
-                        "the colour profile is damaged: a table of " + Arrays.toString(nodes)
-                                + " nodes, which it does not hold",
-                        null);
+                throw new BrokenTag(what + ", which it does not hold");
             }
+        }
+        if (count > MAX_VALUES) {
+            throw new BrokenTag(what + ", above the limit of " + MAX_VALUES + " values");
         }
         float[] values = new float[(int) count];
         for (int i = 0; i < values.length; i++) {

@@ -1,6 +1,7 @@
 package inkground.colour;
 
 import inkground.colour.IccReader.BrokenProfile;
+import java.nio.BufferUnderflowException;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 
@@ -14,13 +15,17 @@ final class IccTags {
     private static final int MAX_TAGS = 1000;
 
     private final ByteBuffer in;
+    private final int declared;
     private final int count;
 
     IccTags(byte[] profile) {
         this.in = ByteBuffer.wrap(profile).asReadOnlyBuffer();
-        int declared = profile.length < TABLE + 4 ? 0 : in.getInt(TABLE);
-        int room = Math.max(0, profile.length - TABLE - 4) / ENTRY;
-        this.count = Math.max(0, Math.min(MAX_TAGS, Math.min(room, declared)));
+        this.declared = profile.length < TABLE + 4 ? 0 : in.getInt(TABLE);
+        this.count = Math.max(0, Math.min(declared, Math.min(MAX_TAGS, room())));
+    }
+
+    private int room() {
+        return Math.max(0, in.capacity() - TABLE - 4) / ENTRY;
     }
 
     /** @return first number of the version: 2 or 4 in real profiles */
@@ -85,11 +90,44 @@ final class IccTags {
         }
         long offset = in.getInt(entry + 4) & 0xffffffffL;
         long size = in.getInt(entry + 8) & 0xffffffffL;
-        if (size < 8 || offset + size > in.capacity()) {
+        boolean beforeEnd = size >= 8 && offset + size <= in.capacity();
+        if (!beforeEnd || offset < TABLE + 4 + (long) ENTRY * count) {
             throw new BrokenProfile(
-                    "the colour profile is damaged: its tag " + signature.strip() + " lies outside of it", null);
+                    "the colour profile is damaged: its tag " + signature.strip() + " lies outside of its data", null);
         }
         return in.slice((int) offset, (int) size);
+    }
+
+    /** Reads what a tag holds. */
+    interface Content<T> {
+        /** @param data of the tag, from its type on */
+        T read(ByteBuffer data) throws BrokenTag;
+    }
+
+    /**
+     * @return what a tag holds
+     * @throws BrokenProfile if it is absent, lies outside the profile or holds what cannot be used; the message names it
+     */
+    <T> T read(String signature, Content<T> content) throws BrokenProfile {
+        ByteBuffer data = data(signature);
+        try {
+            return content.read(data);
+        } catch (BrokenTag e) {
+            throw new BrokenProfile(
+                    "the colour profile is damaged: its tag " + signature.strip() + " holds " + e.getMessage(), e);
+        } catch (BufferUnderflowException e) {
+            throw new BrokenProfile("the colour profile is damaged: its tag " + signature.strip() + " is cut off", e);
+        }
+    }
+
+    /** @throws BrokenProfile if the table declares more tags than there is room for, or than any real profile has */
+    void checkCount() throws BrokenProfile {
+        if (count != declared) {
+            throw new BrokenProfile(
+                    "the colour profile is damaged: its table declares " + (declared & 0xffffffffL)
+                            + " tags, readable are at most " + Math.min(MAX_TAGS, room()),
+                    null);
+        }
     }
 
     /** @return X, Y, Z of a tag of that type (15.16 numbers after 8 bytes), or null where there is none */

@@ -1,7 +1,6 @@
 package inkground.colour;
 
 import inkground.colour.IccReader.BrokenProfile;
-import java.nio.BufferUnderflowException;
 import java.util.List;
 
 /**
@@ -20,14 +19,13 @@ interface IccWay {
     static IccWay toConnection(IccTags tags, RenderingIntent intent, int components) throws BrokenProfile {
         String table = table(tags, "A2B", intent);
         if (table != null) {
-            IccPipeline pipeline = IccPipeline.read(tags.data(table), false);
-            checkChannels(pipeline, components, 3);
+            IccPipeline pipeline = tags.read(table, data -> IccPipeline.read(data, false, components, 3));
             boolean lab = tags.connection().equals("Lab ");
             double scale = tags.space().equals("Lab ") && pipeline.legacyLab() ? 65280.0 / 65535 : 1;
             return in -> decoded(pipeline.apply(scaled(in, scale)), lab, pipeline.legacyLab());
         }
         if (components == 1) {
-            IccCurve curve = curve(tags, "kTRC");
+            IccCurve curve = tags.read("kTRC", IccCurve::read);
             boolean lab = tags.connection().equals("Lab ");
             return in -> grey(curve.at(in[0]), lab);
         }
@@ -49,8 +47,7 @@ interface IccWay {
         String table = table(tags, "B2A", intent);
         if (table != null) {
             boolean lab = tags.connection().equals("Lab ");
-            IccPipeline pipeline = IccPipeline.read(tags.data(table), lab);
-            checkChannels(pipeline, 3, components);
+            IccPipeline pipeline = tags.read(table, data -> IccPipeline.read(data, lab, 3, components));
             return xyz -> pipeline.apply(encoded(xyz, lab, pipeline.legacyLab()));
         }
         boolean curvesOnly = components == 1 && tags.has("kTRC") || components == 3 && tags.has("rXYZ");
@@ -59,7 +56,7 @@ interface IccWay {
                     "the colour profile has no tables from colours to " + components + " components", null);
         }
         if (components == 1) {
-            IccCurve curve = curve(tags, "kTRC");
+            IccCurve curve = tags.read("kTRC", IccCurve::read);
             boolean lab = tags.connection().equals("Lab ");
             return xyz -> new double[] {curve.inverse(lab ? (116 * Cie.f(xyz[1]) - 16) / 100 : xyz[1])};
         }
@@ -89,28 +86,14 @@ interface IccWay {
         return tags.has(direction + 0) ? direction + 0 : null;
     }
 
-    private static void checkChannels(IccPipeline pipeline, int inputs, int outputs) throws BrokenProfile {
-        if (pipeline.inputs() != inputs || pipeline.outputs() != outputs) {
-            throw new BrokenProfile(
-                    "the colour profile is damaged: a transform of " + pipeline.inputs() + " to " + pipeline.outputs()
-                            + " channels where " + inputs + " to " + outputs + " are needed",
-                    null);
-        }
-    }
-
-    private static IccCurve curve(IccTags tags, String tag) throws BrokenProfile {
-        try {
-            return IccCurve.read(tags.data(tag));
-        } catch (BufferUnderflowException e) {
-            throw new BrokenProfile("the colour profile is damaged: its tag " + tag + " is cut off", e);
-        }
-    }
-
     private static List<IccCurve> rgbCurves(IccTags tags, int components) throws BrokenProfile {
         if (components != 3) {
             throw new BrokenProfile("the colour profile is damaged: it lacks its table A2B0", null);
         }
-        return List.of(curve(tags, "rTRC"), curve(tags, "gTRC"), curve(tags, "bTRC"));
+        return List.of(
+                tags.read("rTRC", IccCurve::read),
+                tags.read("gTRC", IccCurve::read),
+                tags.read("bTRC", IccCurve::read));
     }
 
     private static double[] matrix(IccTags tags) throws BrokenProfile {

@@ -1,6 +1,7 @@
 package inkground.colour;
 
 import inkground.base.Refusal;
+import java.util.List;
 
 /**
  * A print condition of the four process inks from characterisation data: the Neugebauer model from its primaries and ramps,
@@ -26,9 +27,10 @@ public final class MeasuredCondition implements PrintCondition {
      * @throws Refusal if the data is of other inks or lacks a primary
      */
     public static MeasuredCondition of(Characterisation data) throws Refusal {
-        if (data.inks().size() != 4) {
-            throw new Refusal(data.name() + " is data of " + data.inks().size()
-                    + " inks; a print condition needs cyan, magenta, yellow and black.");
+        if (!data.inks().equals(TintColumns.PROCESS)) {
+            throw new Refusal(
+                    data.file() + " is data of " + String.join(", ", data.inks())
+                            + "; a print condition needs cyan, magenta, yellow and black, in columns CMYK_C, CMYK_M, CMYK_Y, CMYK_K.");
         }
         return new MeasuredCondition(data, NeugebauerModel.of(data));
     }
@@ -57,6 +59,11 @@ public final class MeasuredCondition implements PrintCondition {
     @Override
     public String source() {
         return data.source();
+    }
+
+    @Override
+    public List<String> gaps() {
+        return data.gaps();
     }
 
     @Override

@@ -1,7 +1,9 @@
 package inkground.colour;
 
 import inkground.base.Refusal;
+import inkground.colour.Characterisation.Patch;
 import java.util.Arrays;
+import java.util.List;
 
 /**
  * How well the model built from a characterisation's primaries and ramps alone predicts all its other patches.
@@ -14,10 +16,24 @@ import java.util.Arrays;
 public record ModelFit(int patches, double meanDe00, double p95De00, double maxDe00) {
     /** @return the fit, all 0 where the data has no other patches */
     public static ModelFit of(Characterisation data) throws Refusal {
-        NeugebauerModel model = NeugebauerModel.of(data);
+        return of(NeugebauerModel.of(data), data.unseen());
+    }
+
+    /**
+     * @param data of process inks, complete
+     * @return how well the model predicts it from paper, solids and ramps alone, all overprints estimated
+     */
+    public static ModelFit withoutOverprints(Characterisation data) throws Refusal {
+        List<Patch> single = data.patches().stream()
+                .filter(p -> Arrays.stream(p.tints()).filter(t -> t > 0).count() <= 1)
+                .toList();
+        Characterisation alone = new Characterisation(data.name(), data.source(), data.inks(), single);
+        return of(NeugebauerModel.of(MissingPrimaries.complete(alone)), data.unseen());
+    }
+
+    private static ModelFit of(NeugebauerModel model, List<Patch> patches) {
         double[] xyz = new double[3];
-        return of(data.patches().stream()
-                .filter(p -> !NeugebauerModel.usesPatch(p.tints()))
+        return of(patches.stream()
                 .mapToDouble(p -> {
                     model.toXyz(p.tints(), xyz);
                     return Cie.deltaE00(Cie.xyzToLab(xyz[0], xyz[1], xyz[2]), p.lab());

@@ -3,6 +3,7 @@ package inkground.colour;
 import inkground.base.Refusal;
 import inkground.colour.Characterisation.Patch;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -63,11 +64,8 @@ public final class NeugebauerModel {
      * @throws Refusal if a primary is missing; the message names it
      */
     public static NeugebauerModel of(Characterisation data) throws Refusal {
+        checkInks(data);
         int n = data.inks().size();
-        if (n > MAX_INKS) {
-            throw new Refusal(data.name() + " has " + n + " inks; the limit is " + MAX_INKS + ".");
-        }
-        Bands bands = Bands.STANDARD;
         double[] primaries = new double[(1 << n) * BANDS];
         for (int p = 0; p < 1 << n; p++) {
             double[] tints = new double[n];
@@ -76,16 +74,37 @@ public final class NeugebauerModel {
             }
             Lab lab = data.find(tints);
             if (lab == null) {
-                throw new Refusal(data.name() + " has no patch of solid " + describe(data, p)
+                throw new Refusal(data.file() + " has no patch of solid " + describe(data, p)
                         + ", which the model needs. Use data that holds all combinations of solids.");
             }
-            bands.compress(Cie.labToXyz(lab), primaries, p * BANDS);
+            Bands.STANDARD.compress(Cie.labToXyz(lab), primaries, p * BANDS);
         }
+        return of(data, primaries);
+    }
+
+    /** @throws Refusal if there are more inks than the model takes */
+    static void checkInks(Characterisation data) throws Refusal {
+        if (data.inks().size() > MAX_INKS) {
+            throw new Refusal(data.file() + " has " + data.inks().size() + " inks; the limit is " + MAX_INKS + ".");
+        }
+    }
+
+    /**
+     * @param data that has paper and solids
+     * @param primaries three bands of each combination of solids in the 1/n domain; bit i of its index is ink i
+     */
+    static NeugebauerModel of(Characterisation data, double[] primaries) {
+        int n = data.inks().size();
         ToneCurve[] curves = new ToneCurve[n * BANDS];
         for (int i = 0; i < n; i++) {
-            fitCurves(data, i, bands, curves);
+            fitCurves(data, i, Bands.STANDARD, curves);
         }
-        return new NeugebauerModel(blacks(data), bands, curves, primaries);
+        return new NeugebauerModel(blacks(data), Bands.STANDARD, curves, primaries.clone());
+    }
+
+    /** @return the same tone curves with other primaries */
+    NeugebauerModel withPrimaries(double[] others) {
+        return new NeugebauerModel(black, bands, curves, others.clone());
     }
 
     private static boolean[] blacks(Characterisation data) {
@@ -99,7 +118,8 @@ public final class NeugebauerModel {
         return out;
     }
 
-    private static String describe(Characterisation data, int primary) {
+    /** @return the inks of a combination of solids, in words */
+    static String describe(Characterisation data, int primary) {
         List<String> names = new ArrayList<>();
         for (int i = 0; i < data.inks().size(); i++) {
             if ((primary >> i & 1) != 0) {
@@ -136,15 +156,14 @@ public final class NeugebauerModel {
         }
     }
 
+    /** @return whether each ink is printed solid or not at all */
+    static boolean isPrimary(double[] tints) {
+        return Arrays.stream(tints).allMatch(t -> t == 0 || t == 1);
+    }
+
     /** @return whether the model was built from this patch: a primary or a step of a single ink's ramp */
     public static boolean usesPatch(double[] tints) {
-        int partial = 0;
-        int printed = 0;
-        for (double t : tints) {
-            partial += t != 0 && t != 1 ? 1 : 0;
-            printed += t != 0 ? 1 : 0;
-        }
-        return partial == 0 || printed == 1;
+        return isPrimary(tints) || Arrays.stream(tints).filter(t -> t != 0).count() == 1;
     }
 
     /** @return number of inks */
@@ -172,6 +191,17 @@ public final class NeugebauerModel {
             spread(tints, b, coverage);
             out[b] = mix(coverage, b, mix);
         }
+    }
+
+    /** @return share of the area that a combination of solids takes, in one band: the Demichel weight */
+    double weight(double[] tints, int primary, int band) {
+        double[] coverage = new double[inks];
+        spread(tints, band, coverage);
+        double weight = 1;
+        for (int i = 0; i < inks; i++) {
+            weight *= (primary >> i & 1) != 0 ? coverage[i] : 1 - coverage[i];
+        }
+        return weight;
     }
 
     private void spread(double[] tints, int band, double[] coverage) {

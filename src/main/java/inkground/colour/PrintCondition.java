@@ -1,5 +1,6 @@
 package inkground.colour;
 
+import java.util.List;
 import java.util.Optional;
 
 /** What process inks look like in one way of printing on one paper. Thread-safe. */
@@ -9,6 +10,11 @@ public interface PrintCondition {
 
     /** @return where the data comes from, one line */
     String source();
+
+    /** @return what its data does not hold and what stands in for it, a line for each; empty for complete data */
+    default List<String> gaps() {
+        return List.of();
+    }
 
     /** @return colour of the unprinted paper, absolute */
     Lab paper();

@@ -50,8 +50,7 @@ public final class PrintConditions {
                 throw new IllegalStateException("the program lacks its file " + resource);
             }
             String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
-            Characterisation data = Characterisation.of(Cgats.parse(text, resource), resource);
-            return new Characterisation(name, data.source(), data.inks(), data.patches());
+            return Characterisation.of(Cgats.parse(text, resource), resource).named(name);
         } catch (IOException | Refusal e) {
             throw new IllegalStateException("the program's file " + resource + " cannot be read", e);
         }
@@ -119,7 +118,7 @@ public final class PrintConditions {
     }
 
     private static Characterisation data(byte[] bytes, String name) throws Refusal {
-        return Characterisation.of(Cgats.parse(text(bytes), name), name);
+        return MissingPrimaries.complete(Characterisation.of(Cgats.parse(text(bytes), name), name));
     }
 
     // UTF-16 files start with a byte order mark; all else is read byte by byte, since numbers and keywords are ASCII.

@@ -28,11 +28,9 @@ final class ResidualGrid {
     /** @return the grid of a four-ink characterisation; empty of correction where the data has no grid */
     static ResidualGrid of(Characterisation data, NeugebauerModel model) {
         Map<List<Double>, double[]> residuals = new HashMap<>();
-        for (Patch patch : data.patches()) {
-            residuals.put(key(patch.tints()), residual(patch, model));
-        }
+        data.known().forEach(p -> residuals.put(key(p.tints()), residual(p, model)));
         TreeSet<Double> blacks = new TreeSet<>();
-        data.patches().forEach(p -> blacks.add(p.tints()[3]));
+        data.known().forEach(p -> blacks.add(p.tints()[3]));
         List<Double> levels = new ArrayList<>();
         List<Plane> planes = new ArrayList<>();
         for (double black : blacks) {
@@ -64,12 +62,12 @@ final class ResidualGrid {
     // The levels whose full cube was measured: begins with all and drops the level with most gaps until there are none.
     private static double[] fullLevels(Characterisation data, double black, Map<List<Double>, double[]> known) {
         TreeSet<Double> levels = new TreeSet<>();
-        for (Patch p : data.patches()) {
+        data.known().filter(p -> p.tints()[3] == black).forEach(p -> {
             double t = p.tints()[0];
-            if (p.tints()[3] == black && known.containsKey(key(t, t, t, black))) {
+            if (known.containsKey(key(t, t, t, black))) {
                 levels.add(t);
             }
-        }
+        });
         while (levels.size() >= 2) {
             double worst = worst(levels, black, known);
             if (worst < 0) {

@@ -9,9 +9,12 @@ import inkground.base.Refusal;
 import inkground.colour.Cie;
 import inkground.colour.Lab;
 import inkground.colour.LittleCmsProfile;
+import inkground.colour.TestProfile;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSDictionary;
@@ -58,6 +61,24 @@ class JobConditionTest {
             assertThat(job.condition().name()).isEqualTo("FOGRA39L");
             assertThat(page(job).notes())
                     .anyMatch(n -> n.contains("A screen") && n.contains("3 components") && n.contains("FOGRA39L"));
+        }
+    }
+
+    @Test
+    void a_profile_with_a_damaged_table_is_named_in_a_note_with_its_tag() throws Exception {
+        byte[] press = TestProfile.bytes();
+        ByteBuffer in = ByteBuffer.wrap(press);
+        for (int at = 132; at < 132 + 12 * in.getInt(128); at += 12) {
+            if (new String(press, at, 4, StandardCharsets.US_ASCII).equals("A2B1")) {
+                in.put(in.getInt(at + 4) + 10, (byte) 255); // nodes along each ink
+            }
+        }
+        try (Job job = open(pdf(press, "Regatta press"), Job.Choices.NONE)) {
+            assertThat(job.condition().name()).isEqualTo("FOGRA39L");
+            assertThat(page(job).notes())
+                    .anyMatch(n -> n.contains("Regatta press: ")
+                            && n.contains("its tag A2B1 holds a table of [255")
+                            && n.contains("shown as FOGRA39L"));
         }
     }
 

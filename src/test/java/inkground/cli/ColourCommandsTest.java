@@ -5,10 +5,12 @@ import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import inkground.colour.Characterisation;
 import inkground.colour.Cie;
 import inkground.colour.DisplayProfile;
 import inkground.colour.Lab;
 import inkground.colour.LittleCmsProfile;
+import inkground.colour.PrintConditions;
 import inkground.colour.TestProfile;
 import inkground.substrate.Substrates;
 import java.io.IOException;
@@ -66,6 +68,65 @@ class ColourCommandsTest {
         assertThat(read.get("name").asText()).isEqualTo("press.icc");
         assertThat(read.get("patches").asInt()).isEqualTo(1493);
         assertThat(read.get("meanDe00").asDouble()).isBetween(0.3, 2.0);
+    }
+
+    @Test
+    void condition_tells_how_many_measurements_were_averaged() throws IOException {
+        JsonNode read = json(Run.of("condition", "FOGRA39L", "--json"));
+        JsonNode repeats = read.get("repeats");
+        assertThat(read.get("measurements").asInt()).isEqualTo(1617);
+        assertThat(read.get("patchesRead").asInt()).isEqualTo(1588);
+        assertThat(repeats.get("measurements").asInt() - repeats.get("patches").asInt())
+                .isEqualTo(1617 - 1588);
+        assertThat(repeats.get("maxDe00").asDouble())
+                .isGreaterThanOrEqualTo(repeats.get("meanDe00").asDouble());
+        assertThat(Run.of("condition", "FOGRA39L").out())
+                .contains(repeats.get("patches").asInt() + " of them were measured more than once")
+                .contains(repeats.get("farthest").asText());
+    }
+
+    @Test
+    void gaps_of_a_users_data_are_told_by_every_command_that_uses_it() throws Exception {
+        Path few = fewPatches("few.ti3", "0 0 0 0", "100 0 0 0", "0 100 0 0", "0 0 100 0", "0 0 0 100", "50 0 0 0");
+        JsonNode read = json(Run.of("condition", few, "--json"));
+        assertThat(read.get("patchesRead").asInt()).isEqualTo(6);
+        assertThat(read.get("patches").asInt()).isZero();
+        assertThat(read.get("gaps")).hasSize(11 + 3); // overprints, and inks without steps
+        assertThat(read.get("primaries")).hasSize(15);
+        assertThat(read.get("primaries").get(0).get("measured").asBoolean()).isTrue();
+        assertThat(read.get("primaries").get(2).get("measured").asBoolean()).isFalse();
+        assertThat(Run.of("condition", few).out())
+                .contains("not measured but estimated: Cyan + Magenta from its inks as filters of one another")
+                .contains("no steps of Black between paper and solid")
+                .contains("no other patches to try the ink model on");
+        JsonNode patch = json(Run.of(
+                "patch", "--on", "coated-white", "--condition", few, "--ink", "C=100", "--ink", "M=100", "--json"));
+        assertThat(patch.get("lab").get(0).asDouble()).isBetween(15.0, 30.0);
+        assertThat(patch.get("inks").get(0).get("source").asText()).contains("has gaps");
+        assertThat(patch.get("expectedError").get("meanDe00").asDouble()).isGreaterThan(1.5);
+        assertThat(patch.get("expectedError").get("basis").asText()).contains("no patches to try", "FOGRA39L");
+        assertThat(Run.of("inks", "demo/regatta-poster.pdf", "--condition", few).out())
+                .contains("note: the data of the print condition few has gaps: ", "and 11 more");
+        Path none = fewPatches("none.ti3", "100 0 0 0", "0 100 0 0", "0 0 100 0", "0 0 0 100");
+        Run refused = Run.of("condition", none);
+        assertThat(refused.code()).isEqualTo(1);
+        assertThat(refused.err()).contains("none.ti3 has no patch of the unprinted paper");
+    }
+
+    private Path fewPatches(String name, String... tints) throws IOException {
+        Characterisation data = PrintConditions.bundledData("FOGRA39L");
+        StringBuilder text =
+                new StringBuilder("DESCRIPTOR few\nBEGIN_DATA_FORMAT\nCMYK_C CMYK_M CMYK_Y CMYK_K LAB_L LAB_A"
+                        + " LAB_B\nEND_DATA_FORMAT\nBEGIN_DATA\n");
+        for (String row : tints) {
+            double[] shares = java.util.Arrays.stream(row.split(" "))
+                    .mapToDouble(t -> Double.parseDouble(t) / 100)
+                    .toArray();
+            // the data has no 50 %; a step of about that
+            Lab lab = row.startsWith("50") ? data.find(0.4, 0, 0, 0) : data.find(shares);
+            text.append(row + " " + lab.L() + " " + lab.a() + " " + lab.b() + "\n");
+        }
+        return Files.writeString(folder.resolve(name), text.append("END_DATA\n"));
     }
 
     @Test

@@ -2,9 +2,12 @@ package inkground.colour;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import inkground.base.Refusal;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class CgatsTest {
     private static final String SMALL =
@@ -59,6 +62,126 @@ class CgatsTest {
         assertThat(data.patches()).hasSize(2);
         assertThat(data.find(1, 0, 0, 0)).isEqualTo(new Lab(56, -37, -50));
         assertThat(data.name()).isEqualTo("Two # patches");
+        assertThat(data.measurements()).isEqualTo(3);
+        assertThat(data.repeats().patches()).isEqualTo(1);
+        assertThat(data.repeats().measurements()).isEqualTo(2);
+        double apart = Cie.deltaE00(new Lab(55, -37, -50), new Lab(56, -37, -50));
+        assertThat(data.repeats().maxDe00()).isCloseTo(apart, within(0.01));
+        assertThat(data.repeats().meanDe00()).isCloseTo(apart, within(0.01));
+        assertThat(data.repeats().farthest()).contains("SAMPLE_ID");
+    }
+
+    @Test
+    void data_without_repeats_says_so() throws Refusal {
+        String once = SMALL.replace("3 100 0 0 0", "3 90 0 0 0");
+        Characterisation data = Characterisation.of(Cgats.parse(once, "a"), "a");
+        assertThat(data.repeats()).isEqualTo(Characterisation.Repeats.NONE);
+        assertThat(data.measurements()).isEqualTo(3);
+    }
+
+    @Test
+    void the_bundled_data_repeats_29_patches() {
+        Characterisation data = PrintConditions.bundledData("FOGRA39L");
+        assertThat(data.measurements()).isEqualTo(1617);
+        assertThat(data.repeats().measurements() - data.repeats().patches()).isEqualTo(29);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"SAMPLE_ID, SAMPLE_ID", "SAMPLE_NAME, SAMPLE_NAME", "sample_id, SAMPLE_ID"})
+    void a_message_names_the_sample_that_the_file_names(String column, String named) {
+        refused(
+                SMALL.replace("SAMPLE_ID", column)
+                        .replace("2\t100", "\"A 2\"\t100")
+                        .replace("-37 -50\n3", "x -50\n3"),
+                "row 2 of the data (" + named + " A 2), LAB_A",
+                "'x' is not a number");
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "CMYK_C CMYK_M CMYK_Y CMYK_K, Cyan Magenta Yellow Black",
+        "CMYK_1 CMYK_2 CMYK_3 CMYK_4, Cyan Magenta Yellow Black",
+        "CMYK_K CMYK_Y CMYK_M CMYK_C, Cyan Magenta Yellow Black",
+        "C M Y K, Cyan Magenta Yellow Black",
+        "Cyan Magenta Yellow Black, Cyan Magenta Yellow Black",
+        "CMY_C CMY_M CMY_Y, Cyan Magenta Yellow",
+        "4CLR_1 4CLR_2 4CLR_3 4CLR_4, Ink 1 Ink 2 Ink 3 Ink 4",
+        "CMYKOG_C CMYKOG_M CMYKOG_Y CMYKOG_K CMYKOG_O CMYKOG_G, Cyan Magenta Yellow Black Orange Green",
+        "ACLR_1 ACLR_2 ACLR_3 ACLR_4 ACLR_5 ACLR_6 ACLR_7 ACLR_8 ACLR_9 ACLR_A,"
+                + " Ink 1 Ink 2 Ink 3 Ink 4 Ink 5 Ink 6 Ink 7 Ink 8 Ink 9 Ink 10"
+    })
+    void tint_columns_are_found_as_real_files_name_them(String columns, String inks) throws Refusal {
+        Characterisation data = Characterisation.of(Cgats.parse(oneRow(columns), "t"), "t");
+        assertThat(String.join(" ", data.inks())).isEqualTo(inks);
+        double[] tints = data.patches().get(0).tints();
+        for (int i = 0; i < tints.length; i++) {
+            // each column holds its place from the left, in per cent; the order of channels is that of the inks
+            int at = columns.startsWith("CMYK_K") ? tints.length - i : i + 1;
+            assertThat(tints[i]).isCloseTo(at / 100.0, within(1e-12));
+        }
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "RGB_R RGB_G RGB_B, 'RGB_R: this is data of a device that is driven by red, green and blue'",
+        "CMYK_C CMYK_M CMYK_Y, 'need the columns CMYK_C, CMYK_M, CMYK_Y, CMYK_K, each'",
+        "5CLR_1 5CLR_2 5CLR_3 5CLR_4, '5CLR_1, 5CLR_2, 5CLR_3, 5CLR_4, 5CLR_5, each once'",
+        "3CLR_1 3CLR_2 3CLR_3 3CLR_4, 'of 3 inks need the columns 3CLR_1, 3CLR_2, 3CLR_3, each'",
+        "CMYK_C CMYK_M CMYK_Y CMYK_K 4CLR_1 4CLR_2 4CLR_3 4CLR_4, 'several kinds (4CLR, CMYK)'",
+        "CMYKM_C CMYKM_M CMYKM_Y CMYKM_K, 'each once'",
+        "GREY, 'no CMYK_C'",
+        "CMYK_C CMYK_C CMYK_M CMYK_Y CMYK_K, 'names the field CMYK_C twice'"
+    })
+    void tint_columns_that_cannot_be_used_are_refused_by_name(String columns, String message) {
+        refused(oneRow(columns), message);
+    }
+
+    private static String oneRow(String columns) {
+        StringBuilder row = new StringBuilder();
+        for (int i = 1; i <= columns.split(" ").length; i++) {
+            row.append(i).append(' ');
+        }
+        return "BEGIN_DATA_FORMAT\n" + columns + " LAB_L LAB_A LAB_B\nEND_DATA_FORMAT\nBEGIN_DATA\n" + row
+                + "50 0 0\nEND_DATA\n";
+    }
+
+    @ParameterizedTest
+    @CsvSource({"ILLUMINANT \"D65\"", "OBSERVER \"10 degree\""})
+    void colours_for_other_light_or_another_observer_are_refused_unless_there_are_spectra(String keyword)
+            throws Refusal {
+        refused(SMALL.replace("NUMBER_OF_FIELDS", keyword + "\nNUMBER_OF_FIELDS"), keyword.replace("\"", ""));
+        StringBuilder columns = new StringBuilder();
+        StringBuilder values = new StringBuilder();
+        for (int nm = 400; nm <= 700; nm += 20) {
+            columns.append(" SPECTRAL_NM").append(nm);
+            values.append(" 0.18");
+        }
+        String spectra = oneRow("CMYK_C CMYK_M CMYK_Y CMYK_K")
+                .replace("LAB_B", "LAB_B" + columns)
+                .replace("50 0 0", "60 10 10" + values);
+        assertThat(Characterisation.of(Cgats.parse(spectra, "a"), "a")
+                        .patches()
+                        .get(0)
+                        .lab())
+                .isEqualTo(new Lab(60, 10, 10));
+        Lab found = Characterisation.of(Cgats.parse(keyword + "\n" + spectra, "a"), "a")
+                .patches()
+                .get(0)
+                .lab();
+        assertThat(Cie.deltaE76(found, new Lab(49.4961, 0, 0))).isLessThan(1e-3); // L* of Y = 0.18
+    }
+
+    @Test
+    void misdeclared_numbers_are_refused_with_what_is_declared_and_what_is_there() throws Refusal {
+        refused(SMALL.replace("SETS 3", "SETS 4"), "NUMBER_OF_SETS says 4", "holds 3");
+        refused(SMALL.replace("SETS 3", "SETS 2"), "NUMBER_OF_SETS says 2", "holds 3");
+        refused(SMALL.replace("SETS 3", "SETS many"), "NUMBER_OF_SETS says many", "holds 3");
+        String uncounted = SMALL.replace("NUMBER_OF_SETS 3\n", "");
+        refused(uncounted.replace("FIELDS 8", "FIELDS 9"), "NUMBER_OF_FIELDS says 9", "holds 8");
+        refused(SMALL.replace("FIELDS 8", "FIELDS 9").replace("95 0 -2", "95 0"), "NUMBER_OF_FIELDS says 9");
+        // a miscounted field alone is common and harmless: the number of rows confirms what was read
+        assertThat(Cgats.parse(SMALL.replace("FIELDS 8", "FIELDS 9"), "a").rows())
+                .hasSize(3);
     }
 
     @Test
@@ -108,7 +231,7 @@ class CgatsTest {
 
     @Test
     void missing_columns_are_refused_and_those_there_named() {
-        refused(SMALL.replace("CMYK_K", "GREY"), "no CMYK_C", "GREY");
+        refused(SMALL.replace("CMYK_K", "GREY"), "CMYK_Y, CMYK_K, each once", "GREY");
         refused(SMALL.replace("LAB_B", "HUE"), "neither LAB_L", "HUE");
     }
 
@@ -121,7 +244,7 @@ class CgatsTest {
                 .replace("57 -37 -50", "0.2 0.25 0.6");
         Characterisation data = Characterisation.of(Cgats.parse(shares, "x"), "x");
         assertThat(Cie.deltaE76(data.find(0, 0, 0, 0), new Lab(95, 0, -2))).isLessThan(0.02);
-        assertThat(data.find(1, 0, 0, 0).L()).isCloseTo(57.1, org.assertj.core.api.Assertions.within(0.1));
+        assertThat(data.find(1, 0, 0, 0).L()).isCloseTo(57.1, within(0.1));
     }
 
     @Test

@@ -104,9 +104,9 @@ class CxfTest {
 
     @Test
     void other_ranges_and_steps_of_one_spectrum_are_one_colour() throws Refusal {
-        Lab[] labs = new Lab[3];
-        int[][] ranges = {{360, 5, 81}, {380, 10, 36}, {400, 20, 16}};
-        for (int r = 0; r < 3; r++) {
+        int[][] ranges = {{360, 5, 81}, {380, 10, 36}, {400, 20, 16}, {360, 10, 41}, {400, 10, 31}, {340, 10, 50}};
+        Lab[] labs = new Lab[ranges.length];
+        for (int r = 0; r < ranges.length; r++) {
             StringBuilder values = new StringBuilder();
             for (int i = 0; i < ranges[r][2]; i++) {
                 double nm = ranges[r][0] + i * ranges[r][1];
@@ -121,6 +121,9 @@ class CxfTest {
         }
         assertThat(Cie.deltaE00(labs[0], labs[1])).isLessThan(0.1);
         assertThat(Cie.deltaE00(labs[2], labs[1])).isLessThan(0.7);
+        assertThat(Cie.deltaE00(labs[3], labs[1])).isLessThan(1e-6);
+        assertThat(Cie.deltaE00(labs[4], labs[1])).isLessThan(0.1);
+        assertThat(Cie.deltaE00(labs[5], labs[1])).isLessThan(1e-6);
     }
 
     @ParameterizedTest
@@ -142,6 +145,43 @@ class CxfTest {
                 .hasMessageContaining("inks.cxf")
                 .hasMessageContaining("Reach Red")
                 .hasMessageContaining(field);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"D65, 10_Degree", "A, 2_Degree"})
+    void a_spectrum_is_its_colour_for_d50_whatever_light_and_eye_the_file_states(String light, String eye)
+            throws Refusal {
+        String specification = "<cc:TristimulusSpec><cc:Illuminant>" + light + "</cc:Illuminant><cc:Observer>" + eye
+                + "</cc:Observer></cc:TristimulusSpec><cc:MeasurementSpec>";
+        Cxf.Sample sample = specified(specification).get(0);
+        assertThat(sample.spectral()).isTrue();
+        assertThat(Cie.deltaE76(sample.lab(), new Lab(49.4961, 0, 0))).isLessThan(1e-3); // L* of Y = 0.18
+    }
+
+    @Test
+    void the_measurement_condition_is_told_and_light_that_passes_through_refused() throws Refusal {
+        assertThat(specified("<cc:MeasurementSpec>").get(0).condition()).isEmpty();
+        String device = "<cc:MeasurementSpec><cc:Device><cc:DeviceFilter>%s</cc:DeviceFilter>"
+                + "<cc:DeviceIllumination>%s</cc:DeviceIllumination></cc:Device>";
+        assertThat(specified(String.format(device, "Filter_None", "M1_Daylight"))
+                        .get(0)
+                        .condition())
+                .isEqualTo("Filter_None, M1_Daylight");
+        String through = "<cc:MeasurementSpec><cc:MeasurementType>Spectrum_Transmittance</cc:MeasurementType>";
+        assertThatThrownBy(() -> specified(through))
+                .isInstanceOf(Refusal.class)
+                .hasMessageContaining("inks.cxf, object 'Grey'")
+                .hasMessageContaining("MeasurementType is Spectrum_Transmittance");
+    }
+
+    /** A grey of 0.18 whose specification holds this before its wavelengths. */
+    private static List<Cxf.Sample> specified(String specification) throws Refusal {
+        String grey = object(
+                "Grey",
+                "<cc:ReflectanceSpectrum ColorSpecification=\"M0\">" + String.join(" ", Collections.nCopies(36, "0.18"))
+                        + "</cc:ReflectanceSpectrum>");
+        String text = HEAD + grey + TAIL.replace("<cc:MeasurementSpec>", specification);
+        return Cxf.read(text.getBytes(StandardCharsets.UTF_8), "inks.cxf").samples();
     }
 
     @Test

@@ -6,9 +6,13 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import inkground.colour.IccReader.BrokenProfile;
 import java.awt.color.ColorSpace;
 import java.awt.color.ICC_Profile;
+import java.lang.management.ManagementFactory;
+import java.nio.ByteBuffer;
 import java.util.Arrays;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class IccReaderTest {
     private final byte[] srgb = ICC_Profile.getInstance(ColorSpace.CS_sRGB).getData();
@@ -63,10 +67,16 @@ class IccReaderTest {
         refused(pointing(display, "rTRC", display.length + 4), 3, "rTRC lies outside");
         refused(pointing(display, "rTRC", -8), 3, "rTRC lies outside");
         byte[] sized = display.clone();
-        java.nio.ByteBuffer.wrap(sized).putInt(entryOf(sized, "rTRC") + 8, Integer.MAX_VALUE);
+        ByteBuffer.wrap(sized).putInt(entryOf(sized, "rTRC") + 8, Integer.MAX_VALUE);
         refused(sized, 3, "rTRC lies outside");
         // the tag table taken for a tag's data: overlapping, and a table that contains itself
-        refused(pointing(display, "rTRC", 128), 3, "damaged");
+        refused(pointing(display, "rTRC", 128), 3, "rTRC lies outside");
+        // sharing the data of another tag is allowed, of another type it is not
+        assertThat(IccReader.open(pointing(display, "rTRC", dataOf(display, "gTRC")), 3)
+                        .components())
+                .isEqualTo(3);
+        refused(pointing(display, "rTRC", dataOf(display, "rXYZ")), 3, "its tag rTRC holds a curve of an unknown type");
+        refused(pointing(display, "rTRC", dataOf(display, "gTRC") + 4), 3, "its tag rTRC");
         byte[] flat = display.clone();
         System.arraycopy(flat, dataOf(flat, "rXYZ"), flat, dataOf(flat, "gXYZ"), 20);
         refused(flat, 3, "rXYZ, gXYZ, bXYZ lie in one plane");
@@ -74,13 +84,51 @@ class IccReaderTest {
         refused(without(without(without(press, "A2B0"), "A2B1"), "A2B2"), 4, "A2B0");
         byte[] huge = press.clone();
         huge[dataOf(huge, "A2B1") + 10] = (byte) 255; // nodes: 255 to the fourth
-        refused(huge, 4, "a table of [255, 255, 255, 255] nodes");
+        refused(huge, 4, "its tag A2B1 holds a table of [255, 255, 255, 255] nodes");
         byte[] channels = press.clone();
         channels[dataOf(channels, "A2B1") + 8] = 3;
-        refused(channels, 4, "damaged");
+        refused(channels, 4, "its tag A2B1 holds a transform of 3 to 3 channels where 4 to 3 are needed");
         byte[] unknown = press.clone();
         unknown[dataOf(unknown, "A2B1")] = 'x';
-        refused(unknown, 4, "unknown type");
+        refused(unknown, 4, "its tag A2B1 holds a transform of an unknown type");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"-1, 4294967295", "2147483647, 2147483647", "1001, 1001", "500, 500"})
+    void an_absurd_number_of_tags_is_refused(int declared, String named) {
+        byte[] display = TestProfile.rgbMatrix2();
+        ByteBuffer.wrap(display).putInt(128, declared);
+        refused(display, 3, "its table declares " + named + " tags");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"-1, 4294967295", "-2147483648, 2147483648", "2147483647, 2147483647", "70000, 70000"})
+    void a_curve_of_absurd_length_is_refused_without_taking_its_memory(int entries, String named) {
+        byte[] display = Arrays.copyOf(TestProfile.rgbMatrix2(), 1 << 20);
+        ByteBuffer.wrap(display).putInt(dataOf(display, "gTRC") + 8, entries);
+        ByteBuffer.wrap(display).putInt(entryOf(display, "gTRC") + 8, display.length - dataOf(display, "gTRC"));
+        long before = allocated();
+        refused(display, 3, "its tag gTRC holds a curve of " + named + " entries");
+        assertThat(allocated() - before).isLessThan(8 << 20);
+    }
+
+    @Test
+    void tables_that_the_bytes_hold_are_bounded_all_the_same() {
+        // 55 to the fourth × 3 values of one byte fit into 31 MB, and are too many all the same
+        byte[] table = ProfileMaker.lut16(4, 3, 2, in -> new double[3]);
+        table[3] = '1'; // of single bytes
+        byte[] press = new ProfileMaker(2, "prtrCMYKLab ")
+                .tag("A2B0", Arrays.copyOf(table, 31 << 20))
+                .bytes();
+        press[dataOf(press, "A2B0") + 10] = 55;
+        long before = allocated();
+        refused(press, 4, "its tag A2B0 holds a table of [55, 55, 55, 55] nodes, above the limit");
+        assertThat(allocated() - before).isLessThan(8 << 20);
+    }
+
+    private static long allocated() {
+        return ((com.sun.management.ThreadMXBean) ManagementFactory.getThreadMXBean())
+                .getThreadAllocatedBytes(Thread.currentThread().getId());
     }
 
     @Test
@@ -126,7 +174,7 @@ class IccReaderTest {
     }
 
     private static int entryOf(byte[] profile, String tag) {
-        java.nio.ByteBuffer in = java.nio.ByteBuffer.wrap(profile);
+        ByteBuffer in = ByteBuffer.wrap(profile);
         for (int at = 132; at < 132 + 12 * in.getInt(128); at += 12) {
             if (new String(profile, at, 4, java.nio.charset.StandardCharsets.US_ASCII).equals(tag)) {
                 return at;
@@ -136,12 +184,12 @@ class IccReaderTest {
     }
 
     private static int dataOf(byte[] profile, String tag) {
-        return java.nio.ByteBuffer.wrap(profile).getInt(entryOf(profile, tag) + 4);
+        return ByteBuffer.wrap(profile).getInt(entryOf(profile, tag) + 4);
     }
 
     private static byte[] pointing(byte[] profile, String tag, int offset) {
         byte[] out = profile.clone();
-        java.nio.ByteBuffer.wrap(out).putInt(entryOf(out, tag) + 4, offset);
+        ByteBuffer.wrap(out).putInt(entryOf(out, tag) + 4, offset);
         return out;
     }
 
