@@ -14,8 +14,11 @@ import inkground.geometry.Outline;
  * @param bounds box of everything that can show, in page space: the path's box cut by the parent's
  */
 public record Clip(Clip parent, Outline path, FillRule rule, Box bounds) {
-    /** Narrows {@code parent}, which may be null. */
+    /** @return {@code parent}, which may be null, narrowed; itself where that is its own outline again */
     public static Clip of(Clip parent, Outline path, FillRule rule) {
+        if (parent != null && parent.rule == rule && parent.path.equals(path)) {
+            return parent;
+        }
         Box box = path.bounds();
         return new Clip(parent, path, rule, parent == null ? box : box.intersect(parent.bounds));
     }

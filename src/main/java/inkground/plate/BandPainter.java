@@ -13,12 +13,9 @@ import java.util.Map;
 
 /** Paints one band at a time. Belongs to one thread; keeps its scratch from band to band. */
 final class BandPainter {
-    /** Clips kept per band; a page with more than these in turn rasterises some twice. */
-    private static final int CLIPS_KEPT = 64;
-
     private final CellPool pool = new CellPool();
     private final ArrayDeque<CoverBand> spareBands = new ArrayDeque<>();
-    private final Map<PreparedClip, CoverBand> clips = new IdentityHashMap<>();
+    private final ClipCovers clips = new ClipCovers(this::rasterise, this::takeBand, this::give);
     private final Map<PreparedMask, Veil> masks = new IdentityHashMap<>();
     private final Cancel cancel;
     private final Compositor compositor = new Compositor(pool);
@@ -51,7 +48,6 @@ final class BandPainter {
             out[at + c] = surface.toCell(c);
         }
         surface.release();
-        clips.values().forEach(this::give);
         clips.clear();
         for (Veil veil : masks.values()) {
             for (int[] cell : veil.cover) {
@@ -90,7 +86,7 @@ final class BandPainter {
         } else {
             // the mask first: painting it may make so many clips that one made before is forgotten
             Veil veil = veilOf(op.mask());
-            CoverBand clip = clipOf(op.clip());
+            CoverBand clip = clips.of(op.clip());
             for (int col = first; col <= last; col++) {
                 cell(op, col, shape, clip, veil, surface);
             }
@@ -257,9 +253,9 @@ final class BandPainter {
         paint(content.list(), own);
         Veil veil = veilOf(op.mask());
         // The children of a group of the artwork are clipped by what clips the group, the copies of a pattern's cell
-        // are
-        // not. Only now: what was painted in between may forget clips.
-        CoverBand clip = op.op() instanceof Op.Group ? null : clipOf(op.clip());
+        // are not.
+        // Only now: what was painted in between may forget clips.
+        CoverBand clip = op.op() instanceof Op.Group ? null : clips.of(op.clip());
         for (int col = first; col <= last; col++) {
             if (content.space() != null) {
                 content.space().toInks(own, col);
@@ -274,40 +270,6 @@ final class BandPainter {
             outline.release();
         }
         own.release();
-    }
-
-    private CoverBand clipOf(PreparedClip clip) {
-        if (clip == null) {
-            return null;
-        }
-        CoverBand made = clips.get(clip);
-        if (made == null) {
-            CoverBand outer = clipOf(clip.parent());
-            if (clips.size() >= CLIPS_KEPT) {
-                forgetClips(clip);
-                outer = clipOf(clip.parent());
-            }
-            made = takeBand();
-            made.fill(clip.edges(), clip.rule(), bandX, bandY, width);
-            if (outer != null) {
-                made.times(outer);
-            }
-            clips.put(clip, made);
-        }
-        return made;
-    }
-
-    /** Forgets all clips but the ancestors of {@code of}. */
-    private void forgetClips(PreparedClip of) {
-        clips.entrySet().removeIf(entry -> {
-            for (PreparedClip c = of; c != null; c = c.parent()) {
-                if (c == entry.getKey()) {
-                    return false;
-                }
-            }
-            give(entry.getValue());
-            return true;
-        });
     }
 
     private Veil veilOf(PreparedMask mask) {
@@ -357,6 +319,10 @@ final class BandPainter {
         int next = Math.min(255, step + 1);
         int from = mask.transfer()[step];
         return from + ((mask.transfer()[next] - from) * (value & 255) >> 8);
+    }
+
+    private void rasterise(PreparedClip clip, CoverBand into) {
+        into.fill(clip.edges(), clip.rule(), bandX, bandY, width);
     }
 
     private CoverBand takeBand() {

@@ -6,6 +6,8 @@ import inkground.geometry.Box;
 import inkground.geometry.FillRule;
 import inkground.geometry.Matrix;
 import inkground.geometry.Outline;
+import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.IdentityHashMap;
 import java.util.Map;
 
@@ -38,16 +40,19 @@ final class PreparedClips {
 
     /** @param clip null for none */
     PreparedClip of(Clip clip) {
-        if (clip == null) {
-            return null;
+        Deque<Clip> links = new ArrayDeque<>();
+        Clip known = clip;
+        while (known != null && !made.containsKey(known)) {
+            links.push(known);
+            known = known.parent();
         }
-        PreparedClip known = made.get(clip);
-        if (known == null) {
-            PreparedClip parent = of(clip.parent());
-            known = repeats(clip) ? parent : make(clip, parent);
-            made.put(clip, known);
+        PreparedClip around = known == null ? null : made.get(known);
+        while (!links.isEmpty()) { // a chain may be longer than calls can be nested
+            Clip link = links.pop();
+            around = repeats(link) ? around : make(link, around);
+            made.put(link, around);
         }
-        return known;
+        return around;
     }
 
     /** An outline cut by itself is the same outline. */

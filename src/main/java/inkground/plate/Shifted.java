@@ -5,7 +5,9 @@ import inkground.artwork.Op;
 import inkground.artwork.Paint;
 import inkground.geometry.Box;
 import inkground.geometry.Matrix;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.List;
 
 /** Copies of operations moved elsewhere on the page: the repeats of a pattern's cell. */
@@ -57,9 +59,15 @@ final class Shifted {
     }
 
     private static Clip clip(Clip clip, Matrix shift, Clip outer) {
-        return clip == null
-                ? outer
-                : Clip.of(clip(clip.parent(), shift, outer), clip.path().transform(shift), clip.rule());
+        Deque<Clip> links = new ArrayDeque<>();
+        for (Clip link = clip; link != null; link = link.parent()) {
+            links.push(link);
+        }
+        Clip around = outer;
+        for (Clip link : links) { // the outermost first
+            around = Clip.of(around, link.path().transform(shift), link.rule());
+        }
+        return around;
     }
 
     private static Paint paint(Paint paint, Matrix shift) {

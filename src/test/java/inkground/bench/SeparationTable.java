@@ -55,10 +55,7 @@ public final class SeparationTable {
     private static final String MARK = "<!-- Written by inkground.bench.SeparationTable from here on. -->";
     private static final double DPI = 100;
     private static final int OVER = 4;
-    private static final int FAR = 32;
     private static final int PROCESS = 4;
-    private static final double MEAN_LIMIT = 1;
-    private static final double FAR_LIMIT = 0.5;
 
     private final Path work;
     private final Path profiles;
@@ -271,7 +268,8 @@ public final class SeparationTable {
         int[][] keys = new int[height][width];
         for (int y = 0; y < height; y++) {
             for (int x = 0; x < width; x++) {
-                boolean inside = flat(mine, x, y, width, height) && flat(theirs, x, y, width, height);
+                boolean inside =
+                        Difference.flat(mine, x, y, width, height) && Difference.flat(theirs, x, y, width, height);
                 keys[y][x] = inside ? key(ours, x, y) : -1;
                 if (inside) {
                     long[] sum = sums.computeIfAbsent(keys[y][x], k -> new long[2]);
@@ -285,7 +283,7 @@ public final class SeparationTable {
             for (int x = 0; x < width; x++) {
                 if (keys[y][x] >= 0) {
                     long[] sum = sums.get(keys[y][x]);
-                    far += Math.abs(theirs[y][x] - (double) sum[0] / sum[1]) > FAR ? 1 : 0;
+                    far += Math.abs(theirs[y][x] - (double) sum[0] / sum[1]) > Difference.FAR ? 1 : 0;
                 }
             }
         }
@@ -333,44 +331,12 @@ public final class SeparationTable {
     }
 
     private static boolean over(int[][] a, int[][] b) {
-        double[] figures = differ(a, b, null);
-        return figures[0] > MEAN_LIMIT || figures[1] > FAR_LIMIT;
+        return Difference.of(a, b, null).over();
     }
 
     private static String figures(int[][] a, int[][] b, boolean[][] without) {
-        double[] figures = differ(a, b, without);
-        return String.format(Locale.ROOT, "%.2f, %.2f %%", figures[0], figures[1]);
-    }
-
-    /** Mean and share of far pixels in percent, of the pixels that are not left out. */
-    private static double[] differ(int[][] a, int[][] b, boolean[][] without) {
-        int height = Math.min(a.length, b.length);
-        int width = Math.min(a[0].length, b[0].length);
-        long sum = 0;
-        long far = 0;
-        long count = 0;
-        for (int y = 0; y < height; y++) {
-            for (int x = 0; x < width; x++) {
-                if (without == null || !without[y][x]) {
-                    int d = Math.abs(a[y][x] - b[y][x]);
-                    count++;
-                    sum += d;
-                    far += d > FAR && flat(a, x, y, width, height) && flat(b, x, y, width, height) ? 1 : 0;
-                }
-            }
-        }
-        return new double[] {(double) sum / Math.max(1, count), 100.0 * far / Math.max(1, count)};
-    }
-
-    private static boolean flat(int[][] p, int x, int y, int width, int height) {
-        for (int j = Math.max(0, y - 1); j <= Math.min(height - 1, y + 1); j++) {
-            for (int i = Math.max(0, x - 1); i <= Math.min(width - 1, x + 1); i++) {
-                if (Math.abs(p[j][i] - p[y][x]) > FAR) {
-                    return false;
-                }
-            }
-        }
-        return true;
+        Difference figures = Difference.of(a, b, without);
+        return String.format(Locale.ROOT, "%.2f, %.2f %%", figures.mean(), figures.farPercent());
     }
 
     // ---- pictures ----

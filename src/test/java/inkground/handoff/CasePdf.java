@@ -68,6 +68,11 @@ final class CasePdf {
         return this;
     }
 
+    /** Whether anything but the bare colour goes to the process inks by its colour: pictures and gradients do. */
+    boolean isConverted() {
+        return !parts.isEmpty() || content.contains("/RGB ID");
+    }
+
     /** Turns the page, shifts its media box and enlarges its unit. */
     CasePdf turned(float unit) {
         turned = unit;

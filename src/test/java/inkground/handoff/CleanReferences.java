@@ -1,32 +1,94 @@
 package inkground.handoff;
 
+import inkground.OutsideTool;
+import java.awt.image.BufferedImage;
 import java.io.IOException;
+import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import javax.imageio.ImageIO;
 
 /**
- * Writes the clean files whose separations are committed, by the names of their cases; the command that separates them is in
- * PROVENANCE.txt beside them. Separate them anew, since the test compares both.
+ * Writes the clean files of all cases, or of those named, and what Ghostscript and Poppler make of them, which are committed. Planes
+ * in which nothing is printed are left out, and so are files that carry a font of 200 kB.
  */
 final class CleanReferences {
+    private static final int LARGE_BYTES = 20_000;
+    static final int OVER = 4;
+
     private CleanReferences() {}
 
     /**
-     * @param names of cases, with or without their dashes
+     * @param names of cases, with or without their dashes; none for all
      * @throws Exception if one cannot be written
      */
     public static void main(String[] names) throws Exception {
-        Path art = Files.createTempFile("art", ".pdf");
-        List<CleanFileTest.Case> cases = CleanFileTest.cases().toList();
-        for (String name : names) {
-            CleanFileTest.Case one = cases.stream()
-                    .filter(c -> c.fileName().equals(name.replace(' ', '-')))
-                    .findAny()
-                    .orElseThrow(() -> new IOException("no case " + name));
-            one.pdf().write(art);
-            CleanFileTest.write(art, one.bare(), CleanFileTest.REFERENCE.resolve(one.fileName() + ".pdf"));
+        Path work = Files.createTempDirectory("clean");
+        List<String> wanted =
+                List.of(names).stream().map(n -> n.replace(' ', '-')).toList();
+        for (CleanFileTest.Case one : CleanFileTest.cases().toList()) {
+            if (wanted.isEmpty() || wanted.contains(one.fileName())) {
+                write(one, work);
+            }
         }
-        Files.delete(art);
+        Files.delete(work);
+    }
+
+    private static void write(CleanFileTest.Case one, Path work) throws Exception {
+        Path art = one.pdf().write(work.resolve("art.pdf"));
+        Path clean = CleanFileTest.write(art, one.bare(), work.resolve(one.fileName() + ".pdf"));
+        OutsideTool.run(
+                "gs",
+                "-q",
+                "-dBATCH",
+                "-dNOPAUSE",
+                "-dSAFER",
+                "-sDEVICE=tiffsep",
+                "-r" + OVER * OtherRenderers.DPI,
+                "-dDownScaleFactor=" + OVER,
+                "-sCompression=lzw",
+                "-dOverprint=/enable",
+                "-sOutputFile=" + work.resolve(one.fileName() + ".tif"),
+                clean.toString());
+        OutsideTool.run(
+                "pdftocairo",
+                "-png",
+                "-transp",
+                "-singlefile",
+                "-r",
+                "" + OtherRenderers.DPI,
+                clean.toString(),
+                work.resolve(one.fileName()).toString());
+        try (DirectoryStream<Path> made = Files.newDirectoryStream(work)) {
+            for (Path file : made) {
+                keep(file, one);
+            }
+        }
+    }
+
+    private static void keep(Path file, CleanFileTest.Case one) throws IOException {
+        String name = file.getFileName().toString();
+        boolean keep = name.endsWith(".pdf")
+                ? !name.equals("art.pdf") && Files.size(file) < LARGE_BYTES
+                : name.endsWith(".png") ? one.popplerKnowsItsUnit() : name.endsWith(").tif") && printsAnything(file);
+        Path kept = CleanFileTest.REFERENCE.resolve(name);
+        Files.deleteIfExists(kept);
+        if (keep) {
+            Files.copy(file, kept);
+        }
+        Files.delete(file);
+    }
+
+    private static boolean printsAnything(Path separation) throws IOException {
+        BufferedImage film = ImageIO.read(separation.toFile());
+        for (int y = 0; y < film.getHeight(); y++) {
+            for (int x = 0; x < film.getWidth(); x++) {
+                if (film.getRaster().getSample(x, y, 0) < 255) {
+                    return true;
+                }
+            }
+        }
+        return false;
     }
 }

@@ -3,7 +3,6 @@ package inkground.handoff;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import inkground.OutsideTool;
-import inkground.plate.InkPlanes;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -73,23 +72,6 @@ final class OtherRenderers {
             }
             tally.check("ink " + entry.getKey());
         }
-    }
-
-    /** Edges are up to a quarter pixel fatter in Ghostscript, which paints every part of a pixel that is touched. */
-    static void compareSeparation(InkPlanes planes, int plane, Path file) throws Exception {
-        // an ink that is declared but never used gets no separation there
-        BufferedImage theirs = Files.exists(file) ? ImageIO.read(file.toFile()) : null;
-        if (theirs != null) {
-            assertThat(theirs.getWidth()).isEqualTo(planes.width());
-        }
-        int far = 0;
-        for (int y = 0; y < planes.height(); y++) {
-            for (int x = 0; x < planes.width(); x++) {
-                int tint = theirs == null ? 0 : 255 - theirs.getRaster().getSample(x, y, 0);
-                far += Math.abs(tint - planes.get(plane, x, y)) > 110 ? 1 : 0;
-            }
-        }
-        assertThat(far).as(file.getFileName() + ": pixels far off").isLessThanOrEqualTo(planes.width() / 10);
     }
 
     static void comparePictures(Path before, Path after, BareMap map) throws Exception {

@@ -35,12 +35,17 @@ final class TiffDirectory {
     static final int TILE_HEIGHT = 323;
     static final int TILE_OFFSETS = 324;
     static final int TILE_BYTES = 325;
+    /** Directories of pictures that belong to this one: smaller copies, or layers. */
+    static final int SUB_DIRECTORIES = 330;
+
     static final int INK_SET = 332;
     static final int INK_NAMES = 333;
     static final int EXTRA_SAMPLES = 338;
     static final int SAMPLE_FORMAT = 339;
     static final int PHOTO_RESOURCES = 34377;
     static final int ICC_PROFILE = 34675;
+    /** ImageSourceData: the layers that the picture was made of, beside it. Large, and never read. */
+    static final int LAYERS = 37724;
 
     private static final int MAX_FIELDS = 4096;
     private static final long MAX_FIELD_BYTES = 32L << 20;
@@ -48,7 +53,7 @@ final class TiffDirectory {
     private static final long MAX_VALUE_BYTES = 128L << 20;
 
     private static final int BYTES_OF_A_NUMBER = 8;
-    // sizes of BYTE ASCII SHORT LONG RATIONAL SBYTE UNDEFINED SSHORT SLONG SRATIONAL FLOAT DOUBLE IFD … LONG8 SLONG8
+    // sizes of BYTE ASCII SHORT LONG RATIONAL SBYTE UNDEFINED SSHORT SLONG SRATIONAL FLOAT DOUBLE IFD, LONG8 SLONG8
     // IFD8
     private static final int[] SIZE = {0, 1, 1, 2, 4, 8, 1, 1, 2, 4, 8, 4, 8, 4, 0, 0, 8, 8, 8};
 
@@ -60,6 +65,7 @@ final class TiffDirectory {
     }
 
     private final Map<Integer, Field> fields = new HashMap<>();
+    private boolean layered;
     private long valueBytes;
 
     /**
@@ -120,6 +126,10 @@ final class TiffDirectory {
         int tag = in.readUnsignedShort();
         int type = in.readUnsignedShort();
         long count = big ? in.readLong() : in.readUnsignedInt();
+        if (tag == LAYERS) {
+            layered = true;
+            return;
+        }
         int size = type < SIZE.length ? SIZE[type] : 0;
         if (size == 0 || count < 1 || count > MAX_FIELD_BYTES / size) {
             return;
@@ -165,6 +175,11 @@ final class TiffDirectory {
 
     private static double ratio(long above, long below) {
         return below == 0 ? 0 : (double) above / below;
+    }
+
+    /** @return whether the layers of the picture lie beside it */
+    boolean isLayered() {
+        return layered;
     }
 
     /** @return the values of a field, or null */

@@ -13,7 +13,8 @@ import javax.imageio.stream.ImageInputStream;
 
 /**
  * Reads TIFF 6.0 and BigTIFF: grey, RGB, palette, CMYK, other inks, YCbCr and Lab of 1 to 16 bits, in planes or not, with
- * alpha and with spot inks as extra samples. Every full picture is a frame; reduced ones and masks are passed over.
+ * alpha and with spot inks as extra samples. Every full picture is a frame; reduced ones and masks are passed over, and so are
+ * layers, of which the file holds the flattened picture.
  */
 final class TiffFile {
     private static final int MAX_PAGES = 1000;
@@ -200,6 +201,15 @@ final class TiffFile {
             notes.add(new Frame.Note(
                     "spot inks whose colour the picture does not state (" + String.join(", ", inks) + ")",
                     "a middle grey each; their tints are exact"));
+        }
+        if (tags.isLayered()) {
+            notes.add(new Frame.Note("a picture with layers", "as its file holds it flattened"));
+        }
+        double[] inside = tags.numbers(SUB_DIRECTORIES);
+        if (inside != null) {
+            notes.add(new Frame.Note(
+                    "a picture with " + inside.length + " more inside it (layers or smaller copies)",
+                    "without them, as it is whole"));
         }
         LazyImage image = new LazyImage(name, width, height, space, bits, turn, this::decode);
         List<ColourSpace.Separation> spots =

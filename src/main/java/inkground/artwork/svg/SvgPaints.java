@@ -31,6 +31,7 @@ import org.apache.xmlgraphics.java2d.color.NamedColorSpace;
 /** The library's colours and gradients as paints. Inside a luminance mask every colour becomes its luminance. */
 final class SvgPaints {
     private static final double MOST_REPEATS = 1000;
+    private static final double NEARLY = 0.999;
     private static final ColourSpace RGB = new ColourSpace.DeviceRgb();
     private static final ColourSpace GREY = new ColourSpace.DeviceGray();
 
@@ -181,17 +182,19 @@ final class SvgPaints {
         double cx = circle.getCenterPoint().getX();
         double cy = circle.getCenterPoint().getY();
         double r = circle.getRadius();
-        double fr = Math.max(0, Math.min(r, context.innerRadius(circle)));
+        // a start circle as large as the end circle or larger, which SVG 2 §14.2.3 leaves open, paints what a little
+        // smaller one does
+        double fr = Math.max(0, Math.min(r * NEARLY, context.innerRadius(circle)));
         double fx = circle.getFocusPoint().getX();
         double fy = circle.getFocusPoint().getY();
         double distance = Math.hypot(fx - cx, fy - cy);
-        double most = (r - fr) * 0.999; // a focus outside is drawn in to the edge: SVG 1.1 §13.2.3
+        double most = (r - fr) * NEARLY; // a focus outside is drawn in to the edge: SVG 1.1 §13.2.3
         if (distance > most && distance > 0) {
             fx = cx + (fx - cx) * most / distance;
             fy = cy + (fy - cy) * most / distance;
         }
         double to = 1;
-        if (spread != Ramp.Spread.PAD && r > fr) {
+        if (spread != Ramp.Spread.PAD && r > 0) {
             double far = Math.hypot(
                     Math.max(Math.abs(area.x0() - fx), Math.abs(area.x1() - fx)),
                     Math.max(Math.abs(area.y0() - fy), Math.abs(area.y1() - fy)));
