@@ -211,6 +211,26 @@ class ViewerWindowTest extends FakeWindow {
     }
 
     @Test
+    void workThatIsNoLongerLookedAtIsStoppedAndNoLongerTold() throws Exception {
+        engine.gate = new CountDownLatch(1);
+        Path file = Files.writeString(folder.resolve("slow.pdf"), "%PDF-fake");
+        interact(() -> desk.open(file));
+        until(() -> state.page.get() != null);
+        for (BenchView looked : new BenchView[] {BenchView.FLAT, BenchView.GARMENT}) {
+            interact(() -> {
+                state.substrate.set(FakeEngine.NAVY);
+                state.view.set(looked);
+            });
+            until(() -> shows("#work"));
+            interact(() -> state.view.set(BenchView.COMPARE));
+            until(() -> state.activities.isEmpty() && !shows("#work"));
+        }
+        engine.gate.countDown();
+        interact(() -> state.view.set(BenchView.FLAT));
+        assertThat(rgbAt(200, 130)).isEqualTo(FakeEngine.INK_RGB[0]);
+    }
+
+    @Test
     void ofSeveralDroppedFilesTheFirstPdfIsOpenedAndRemembered() throws Exception {
         Path letter = Files.writeString(folder.resolve("letter.txt"), "Dear printer");
         Path shirt = Files.writeString(folder.resolve("shirt.PDF"), "%PDF-fake");

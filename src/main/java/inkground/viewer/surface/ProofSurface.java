@@ -77,7 +77,12 @@ public final class ProofSurface extends Region {
                 probe(pointer.getX(), pointer.getY());
             }
         });
-        visibleProperty().addListener((Observable x) -> requestLayout());
+        visibleProperty().addListener((Observable x) -> {
+            requestLayout();
+            if (!isVisible()) {
+                feed.rest();
+            }
+        });
     }
 
     /** What is to be painted is set to work at once, not at the next pulse: the eye waits for it. */
