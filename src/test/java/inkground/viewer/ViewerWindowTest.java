@@ -234,7 +234,7 @@ class ViewerWindowTest extends FakeWindow {
     void ofSeveralDroppedFilesTheFirstPdfIsOpenedAndRemembered() throws Exception {
         Path letter = Files.writeString(folder.resolve("letter.txt"), "Dear printer");
         Path shirt = Files.writeString(folder.resolve("shirt.PDF"), "%PDF-fake");
-        interact(() -> window.openDropped(java.util.List.of(letter.toFile(), shirt.toFile())));
+        interact(() -> window.drop().take(java.util.List.of(letter.toFile(), shirt.toFile())));
         until(() -> window.surface().complete());
         assertThat(state.file.get().path()).isEqualTo(shirt);
         assertThat(state.recent).containsExactly(shirt.toAbsolutePath());
@@ -307,12 +307,12 @@ class ViewerWindowTest extends FakeWindow {
         openArtwork();
         interact(() -> state.moveInk(2, 2));
         Path other = Files.writeString(folder.resolve("other.pdf"), "%PDF-fake");
-        interact(() -> window.openDropped(java.util.List.of(other.toFile())));
+        interact(() -> window.drop().take(java.util.List.of(other.toFile())));
         assertThat(shows("#question")).isTrue();
         push(KeyCode.ESCAPE);
         assertThat(shows("#question")).isFalse();
         assertThat(state.file.get().path()).hasFileName("regatta.pdf");
-        interact(() -> window.openDropped(java.util.List.of(other.toFile())));
+        interact(() -> window.drop().take(java.util.List.of(other.toFile())));
         clickOn("#answer-0");
         until(() -> state.file.get() != null && state.file.get().path().endsWith("other.pdf"));
         assertThat(engine.sessions

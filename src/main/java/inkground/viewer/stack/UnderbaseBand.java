@@ -111,6 +111,11 @@ final class UnderbaseBand extends VBox {
         return drawer;
     }
 
+    /** Gives the keys to the tint. */
+    void focusTint() {
+        tint.focusSlider();
+    }
+
     private void change(String what, Object gesture, UnaryOperator<WhiteBase> change) {
         state.changeUnderbase(what, gesture, change);
     }

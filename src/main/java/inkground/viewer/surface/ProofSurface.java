@@ -153,6 +153,11 @@ public final class ProofSurface extends Region {
         }
     }
 
+    /** Tells what lies in the middle of what is seen, as if the pointer were there. */
+    public void probeMiddle() {
+        probe(getWidth() / 2, getHeight() / 2);
+    }
+
     private void probe(double viewX, double viewY) {
         if (state.page.get() != null) {
             Camera camera = state.camera.get();
