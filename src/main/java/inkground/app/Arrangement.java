@@ -4,6 +4,7 @@ import inkground.appearance.Underbase;
 import inkground.artwork.ColourAssignment;
 import inkground.garment.Placement;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -48,13 +49,14 @@ public record Arrangement(
      * @param tint 0 to 1
      * @param hits how many times it is printed over itself, 1 to {@value Underbase#MOST_HITS}
      * @param chokeMm how far it stays inside the edge of what it lies under, -5 to 5; below 0 it spreads beyond
+     * @param under names of the inks that it lies under; empty for every coloured ink
      * @param knockedOutUnder names of inks that get none, and take away that of others where they print
      */
-    public record WhiteBase(double tint, int hits, double chokeMm, Set<String> knockedOutUnder) {
+    public record WhiteBase(double tint, int hits, double chokeMm, Set<String> under, Set<String> knockedOutUnder) {
         /** Solid, to the edge, under every ink. */
-        public static final WhiteBase FULL = new WhiteBase(1, 1, 0, Set.of());
+        public static final WhiteBase FULL = new WhiteBase(1, 1, 0, Set.of(), Set.of());
 
-        /** Checks the ranges and copies the set. */
+        /** Checks the ranges and copies the sets. */
         public WhiteBase {
             boolean fits = tint >= 0
                     && tint <= 1
@@ -65,27 +67,28 @@ public record Arrangement(
                 throw new IllegalArgumentException(
                         "underbase of tint " + tint + ", " + hits + " hits, choke " + chokeMm + " mm");
             }
+            under = Set.copyOf(under);
             knockedOutUnder = Set.copyOf(knockedOutUnder);
         }
 
-        /** One hit of white. */
-        public WhiteBase(double tint, double chokeMm, Set<String> knockedOutUnder) {
-            this(tint, 1, chokeMm, knockedOutUnder);
+        /** @return an underbase as it is arranged, whatever its white */
+        public static WhiteBase of(Underbase base) {
+            return new WhiteBase(base.tint(), base.hits(), base.chokeMm(), base.under(), base.knockedOutUnder());
         }
 
         /** @return this with another tint, 0 to 1 */
         public WhiteBase ofTint(double other) {
-            return new WhiteBase(other, hits, chokeMm, knockedOutUnder);
+            return new WhiteBase(other, hits, chokeMm, under, knockedOutUnder);
         }
 
         /** @return this printed another number of times */
         public WhiteBase ofHits(int other) {
-            return new WhiteBase(tint, other, chokeMm, knockedOutUnder);
+            return new WhiteBase(tint, other, chokeMm, under, knockedOutUnder);
         }
 
         /** @return this choked, or below 0 spread, otherwise; mm */
         public WhiteBase choked(double mm) {
-            return new WhiteBase(tint, hits, mm, knockedOutUnder);
+            return new WhiteBase(tint, hits, mm, under, knockedOutUnder);
         }
 
         /** @return this as it is on a page that is printed so many times as large: its choke is millimetres of the print */
@@ -93,9 +96,27 @@ public record Arrangement(
             return chokeMm == 0 ? this : choked(Underbase.chokeOnPage(chokeMm, scale));
         }
 
-        /** @return this knocked out under other inks */
-        public WhiteBase knockedOut(Set<String> inks) {
-            return new WhiteBase(tint, hits, chokeMm, inks);
+        /** @return whether it lies under an ink of this name, which must be a coloured one */
+        public boolean liesUnder(String ink) {
+            return (under.isEmpty() || under.contains(ink)) && !knockedOutUnder.contains(ink);
+        }
+
+        /** @return this laid under an ink too */
+        public WhiteBase laidUnder(String ink) {
+            Set<String> more = new HashSet<>(under);
+            if (!under.isEmpty()) {
+                more.add(ink);
+            }
+            Set<String> without = new HashSet<>(knockedOutUnder);
+            without.remove(ink);
+            return new WhiteBase(tint, hits, chokeMm, more, without);
+        }
+
+        /** @return this knocked out under an ink */
+        public WhiteBase knockedOutUnder(String ink) {
+            Set<String> without = new HashSet<>(knockedOutUnder);
+            without.add(ink);
+            return new WhiteBase(tint, hits, chokeMm, under, without);
         }
     }
 

@@ -67,7 +67,8 @@ public final class AssignmentFile {
         PROCESS
     }
 
-    private static final String ENDING = ".inkground.json";
+    /** How the names of kept files end by custom. */
+    public static final String ENDING = ".inkground.json";
 
     /** @return where the assignment of an artwork is kept by custom: ART.pdf and ART.svg have one each */
     public static Path beside(Path artwork) {

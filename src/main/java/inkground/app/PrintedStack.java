@@ -10,7 +10,6 @@ import inkground.substrate.PrintProcess;
 import inkground.substrate.Substrate;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Set;
 import java.util.TreeSet;
 
 /** A stack as the user has arranged it, and as a print process prints it: order, opacities, and white beneath. */
@@ -81,7 +80,7 @@ public final class PrintedStack {
                 base.tint(),
                 base.hits(),
                 base.chokeMm(),
-                Set.of(),
+                base.under(),
                 base.knockedOutUnder());
     }
 

@@ -28,7 +28,7 @@ import java.util.Set;
  *   "arrangement": {
  *     "printOrder": ["White", "Lock Gate Cream"],
  *     "opacities": [{"ink": "Lock Gate Cream", "opacity": 0.9}],
- *     "underbase": {"tint": 1, "hits": 1, "chokeMm": 0.2, "knockedOutUnder": ["Black"]},
+ *     "underbase": {"tint": 1, "hits": 1, "chokeMm": 0.2, "under": [], "knockedOutUnder": ["Black"]},
  *     "placement": {"cut": "t-shirt", "size": "M", "side": "front", "belowMm": 80, "offCentreMm": 0, "widthMm": 300,
  *         "measured": "trim"}
  *   },
@@ -37,7 +37,7 @@ import java.util.Set;
  * }
  * </pre>
  *
- * <p>{@code arrangement}, its {@code underbase} with its {@code hits}, its {@code placement}, {@code view} and {@code groundAsked} may be left out; of
+ * <p>{@code arrangement}, its {@code underbase} with its {@code hits} and {@code under}, its {@code placement}, {@code view} and {@code groundAsked} may be left out; of
  * the placement all but {@code side}, {@code offCentreMm} and {@code measured}, for what is usual.
  */
 public final class SessionFile {
@@ -82,6 +82,7 @@ public final class SessionFile {
                 fields.number("tint", 0, 1),
                 fields.wholeIfThere("hits", 1, Underbase.MOST_HITS).orElse(1),
                 fields.number("chokeMm", -Underbase.MOST_CHOKE_MM, Underbase.MOST_CHOKE_MM),
+                fields.has("under") ? Set.copyOf(fields.texts("under", MOST_INKS)) : Set.of(),
                 Set.copyOf(fields.texts("knockedOutUnder", MOST_INKS)));
         fields.end();
         return base;
@@ -147,6 +148,9 @@ public final class SessionFile {
         out.put("tint", base.tint());
         out.put("hits", base.hits());
         out.put("chokeMm", base.chokeMm());
+        if (!base.under().isEmpty()) {
+            out.put("under", base.under().stream().sorted().toList());
+        }
         out.put("knockedOutUnder", base.knockedOutUnder().stream().sorted().toList());
         return out;
     }

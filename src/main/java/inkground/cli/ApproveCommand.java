@@ -90,7 +90,7 @@ final class ApproveCommand implements Callable<Integer> {
         }
         Substrate on = substrate.substrate();
         Arrangement arranged = assignment.arrangement();
-        Optional<WhiteBase> white = underbase.whiteBase();
+        Optional<WhiteBase> white = Optional.ofNullable(underbase.underbase()).map(WhiteBase::of);
         Arrangement arrangement = white.isPresent() ? arranged.over(white) : arranged;
         PrintProcess printing = process.process();
         Job.Choices choices = condition.choices(library.file(), arrangement.assignment(), file.size());
@@ -138,9 +138,6 @@ final class ApproveCommand implements Callable<Integer> {
             }
         }
         Underbase base = printed.underbase();
-        return base == null || out.underbase().isPresent()
-                ? out
-                : out.over(
-                        Optional.of(new WhiteBase(base.tint(), base.hits(), base.chokeMm(), base.knockedOutUnder())));
+        return base == null || out.underbase().isPresent() ? out : out.over(Optional.of(WhiteBase.of(base)));
     }
 }

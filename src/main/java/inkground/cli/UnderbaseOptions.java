@@ -1,12 +1,10 @@
 package inkground.cli;
 
-import inkground.app.Arrangement.WhiteBase;
 import inkground.appearance.InkColours;
 import inkground.appearance.Underbase;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Optional;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -90,16 +88,6 @@ final class UnderbaseOptions {
                 spreadMm == null ? move : -move,
                 new HashSet<>(under),
                 new HashSet<>(notUnder));
-    }
-
-    /**
-     * @return the underbase asked for as an arrangement keeps it; empty where none is
-     * @throws ParameterException if it lies under chosen inks only, which an arrangement cannot say
-     */
-    Optional<WhiteBase> whiteBase() {
-        check(under.isEmpty(), "a record cannot say --underbase-under; name the other inks with --underbase-not-under");
-        return Optional.ofNullable(underbase())
-                .map(base -> new WhiteBase(base.tint(), base.hits(), base.chokeMm(), base.knockedOutUnder()));
     }
 
     private void check(boolean holds, String message) {

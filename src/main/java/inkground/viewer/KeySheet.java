@@ -22,7 +22,7 @@ final class KeySheet extends Sheet {
         for (Command command : Command.values()) {
             add(table, at++, rows, command.keys(), command.sentence());
         }
-        add(table, at++, rows, "Ctrl+number", "Lay the artwork out otherwise: flat, or side by side");
+        add(table, at++, rows, "Ctrl+number", "Look at the page flat, on the garment, in the line-up, or compared");
         add(table, at, rows, "Shift+arrows", "Move the page; so does dragging it");
         getChildren().add(table);
         setOnMouseClicked(e -> state.keySheet.set(false));

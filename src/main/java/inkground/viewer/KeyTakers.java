@@ -2,6 +2,7 @@ package inkground.viewer;
 
 import inkground.viewer.ui.Ui;
 import javafx.scene.Node;
+import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.ListView;
 import javafx.scene.control.MenuButton;
@@ -22,7 +23,10 @@ final class KeyTakers {
     static boolean navigates(Node focus, KeyEvent e) {
         boolean moves = e.getCode().isNavigationKey() && !e.isAltDown() && !e.isShortcutDown();
         boolean inList = focus instanceof ListView<?>;
-        boolean moving = focus instanceof Slider || focus instanceof ComboBox<?> || focus instanceof MenuButton;
+        boolean moving = focus instanceof Slider
+                || focus instanceof ComboBox<?>
+                || focus instanceof ChoiceBox<?>
+                || focus instanceof MenuButton;
         boolean marked = focus != null && focus.getStyleClass().contains(Ui.TAKES_ARROWS);
         return moves && (inList || moving || marked);
     }

@@ -18,7 +18,6 @@ import javafx.scene.control.CheckMenuItem;
 import javafx.scene.control.Label;
 import javafx.scene.control.MenuButton;
 import javafx.scene.control.ToggleButton;
-import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
 import org.kordamp.ikonli.feather.Feather;
@@ -87,14 +86,12 @@ final class TopStrip extends HBox {
         fill();
     }
 
-    /** The ways of laying out the artwork; not shown while there is only one. */
+    /** The ways of laying out the artwork. Each can have the focus, as in a group only the chosen one could. */
     private HBox views() {
         HBox views = new HBox();
-        ToggleGroup group = new ToggleGroup();
         for (BenchView view : BenchView.values()) {
             ToggleButton toggle = new ToggleButton(view.label());
             toggle.setId("view-" + view.name().toLowerCase(Locale.ROOT).replace('_', '-'));
-            toggle.setToggleGroup(group);
             toggle.setMinWidth(USE_PREF_SIZE);
             toggle.setAccessibleText(view.label() + ": " + view.sentence());
             Ui.tip(toggle, view.sentence() + "  [Ctrl+" + (view.ordinal() + 1) + "]");
@@ -109,7 +106,6 @@ final class TopStrip extends HBox {
         views.getStyleClass().add("over");
         views.setMinWidth(USE_PREF_SIZE);
         views.setAlignment(Pos.CENTER);
-        Ui.shown(views, BenchView.values().length > 1);
         return views;
     }
 

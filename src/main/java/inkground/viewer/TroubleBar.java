@@ -4,6 +4,7 @@ import inkground.viewer.state.ViewerState;
 import inkground.viewer.ui.Command;
 import inkground.viewer.ui.Ui;
 import javafx.beans.Observable;
+import javafx.beans.value.ObservableBooleanValue;
 import javafx.geometry.Pos;
 import javafx.scene.control.Label;
 import javafx.scene.layout.HBox;
@@ -13,7 +14,8 @@ import org.kordamp.ikonli.javafx.FontIcon;
 
 /** Says in plain words what could not be done, over the surface, until it is put away or the next try. */
 final class TroubleBar extends HBox {
-    TroubleBar(ViewerState state) {
+    /** @param sheetOpen whether a sheet lies over it, which tells the same itself */
+    TroubleBar(ViewerState state, ObservableBooleanValue sheetOpen) {
         setId("trouble");
         getStyleClass().add("trouble");
         setAlignment(Pos.CENTER_LEFT);
@@ -29,11 +31,8 @@ final class TroubleBar extends HBox {
                         new FontIcon(Feather.ALERT_TRIANGLE),
                         words,
                         Ui.button("trouble-away", "", Feather.X, Command.ESCAPE, () -> state.trouble.set(null)));
-        for (Observable value : new Observable[] {state.trouble, state.exportSheet, state.colours.cleanSheet}) {
-            value.addListener(o -> {
-                boolean sheet = state.exportSheet.get() || state.colours.cleanSheet.get();
-                Ui.shown(this, state.trouble.get() != null && !sheet);
-            });
+        for (Observable value : new Observable[] {state.trouble, sheetOpen}) {
+            value.addListener(o -> Ui.shown(this, state.trouble.get() != null && !sheetOpen.get()));
         }
         Ui.shown(this, false);
     }

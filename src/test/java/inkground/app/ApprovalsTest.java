@@ -5,9 +5,12 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import inkground.app.Approvals.Approved;
 import inkground.app.Arrangement.WhiteBase;
+import inkground.appearance.Stack;
 import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
+import inkground.garment.Form;
+import inkground.substrate.Cut;
 import inkground.substrate.Substrate;
 import inkground.substrate.Substrates;
 import java.awt.image.BufferedImage;
@@ -37,7 +40,7 @@ class ApprovalsTest {
     private static final OffsetDateTime WHEN = OffsetDateTime.parse("2026-11-26T14:03:00+01:00");
     private static final Arrangement ARRANGED = Arrangement.AS_FILED
             .withOpacity("Black", Optional.of(0.5))
-            .over(Optional.of(new WhiteBase(0.8, 2, 0.1, Set.of("Cyan"))));
+            .over(Optional.of(new WhiteBase(0.8, 2, 0.1, Set.of("Black"), Set.of("Cyan"))));
 
     @TempDir
     Path folder;
@@ -74,6 +77,10 @@ class ApprovalsTest {
     }
 
     private Approvals.Order order(Job job, boolean replace) throws Refusal {
+        return order(job, replace, Optional.empty());
+    }
+
+    private Approvals.Order order(Job job, boolean replace, Optional<Approvals.Worn> worn) throws Refusal {
         return new Approvals.Order(
                 job,
                 1,
@@ -84,7 +91,7 @@ class ApprovalsTest {
                 Optional.of("screen printing"),
                 true,
                 Set.of(),
-                Optional.empty(),
+                worn,
                 Optional.of("Ada Reach"),
                 WHEN,
                 record,
@@ -156,6 +163,8 @@ class ApprovalsTest {
             assertThat(stack.shown()).doesNotContain(2).contains(0, 1, 3);
             assertThat(stack.underbase().white().opacity()).isEqualTo(0.7);
             assertThat(stack.underbase().hits()).isEqualTo(2);
+            assertThat(stack.underbase().under()).containsExactly("Black");
+            assertThat(stack.underbase().knockedOutUnder()).containsExactly("Cyan");
         }
         assertThat(unpacked).as("the temporary folder is gone").doesNotExist();
     }
@@ -176,6 +185,48 @@ class ApprovalsTest {
         assertThat(proof.getWidth()).isEqualTo(236);
         assertThat(new String(entries.get("record.json"), StandardCharsets.UTF_8))
                 .contains(Proofs.CAUTION);
+    }
+
+    @Test
+    void whatWasSeenOnAGarmentIsInTheRecordAsItWasSeenThere() throws Exception {
+        Cut cut = Substrates.load().cuts().stream()
+                .filter(c -> c.id().equals("t-shirt"))
+                .findFirst()
+                .orElseThrow();
+        Form form = Form.of(cut, cut.sizes().get(0), cut.faces().get(0));
+        try (Job job = Job.open(artwork, cancel, Progress.NONE)) {
+            Approvals.write(order(job, false, Optional.of(new Approvals.Worn(form, false))), cancel, Progress.NONE);
+            WornProofs.write(
+                    new WornProofs.Order(
+                            job.page(1, cancel, Progress.NONE),
+                            stackAsApproved(),
+                            ARRANGED.placement(),
+                            form,
+                            false,
+                            WornProofs.USUAL_DPI,
+                            true,
+                            Set.of(),
+                            folder.resolve("beside.png"),
+                            false),
+                    cancel,
+                    Progress.NONE);
+        }
+        BufferedImage worn =
+                ImageIO.read(new java.io.ByteArrayInputStream(entries().get("worn.png")));
+        BufferedImage beside = ImageIO.read(folder.resolve("beside.png").toFile());
+        assertThat(worn.getWidth()).isEqualTo(beside.getWidth());
+        assertThat(pixels(worn)).isEqualTo(pixels(beside));
+        open().close();
+    }
+
+    private Stack stackAsApproved() throws Refusal {
+        try (Approved approved = open()) {
+            return approved.side().stack();
+        }
+    }
+
+    private static int[] pixels(BufferedImage image) {
+        return image.getRGB(0, 0, image.getWidth(), image.getHeight(), null, 0, image.getWidth());
     }
 
     @Test

@@ -36,7 +36,7 @@ class SessionFileTest {
                         NAVY_IS_BARE,
                         List.of("White", "Reach Red"),
                         Map.of("Reach Red", 0.25, "White", 1.0),
-                        Optional.of(new WhiteBase(0.8, 0.2, Set.of("Black"))),
+                        Optional.of(new WhiteBase(0.8, 1, 0.2, Set.of("Reach Red"), Set.of("Black"))),
                         Placement.USUAL
                                 .wearing("t-shirt")
                                 .sized("XL")

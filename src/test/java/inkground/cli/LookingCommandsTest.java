@@ -216,9 +216,11 @@ class LookingCommandsTest {
         Run compare = Run.of("compare", record, art, "--on", "tee-navy");
         assertThat(compare.code()).isEqualTo(1);
         assertThat(compare.out()).contains("opacity of Black: 0.00 → ", "substrate: T-shirt, white");
-        assertThat(Run.of("approve", art, "--on", "tee-navy", "--underbase-under", "Black")
-                        .code())
-                .isEqualTo(2);
+        Run chosen =
+                Run.of("approve", art, "--on", "tee-navy", "--underbase-under", "Black", "--out", record, "--replace");
+        assertThat(chosen.code()).as(chosen.err()).isZero();
+        assertThat(Run.of("compare", record, art, "--on", "tee-navy").out())
+                .contains("underbase: 100 % white", ", only under Black → none");
         assertThat(Run.of("compare", art, art, "--bare", "#C03030").code()).isEqualTo(2);
     }
 

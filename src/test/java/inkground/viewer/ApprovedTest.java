@@ -73,7 +73,7 @@ class ApprovedTest extends FakeWindow {
         openArtwork();
         interact(() -> state.overprint.set(true));
         Path record = record("client.approved.zip");
-        interact(() -> window.openDropped(List.of(record.toFile())));
+        interact(() -> window.drop().take(List.of(record.toFile())));
         until(() -> state.comparison.report.get() != null);
         assertThat(state.view.get()).isEqualTo(BenchView.COMPARE);
         assertThat(state.substrate.get()).isEqualTo(FakeEngine.NAVY);
@@ -106,7 +106,7 @@ class ApprovedTest extends FakeWindow {
     @Test
     void aRecordAloneIsNoArtworkToOpen() throws Exception {
         Path record = record("alone.approved.zip");
-        interact(() -> window.openDropped(List.of(record.toFile())));
+        interact(() -> window.drop().take(List.of(record.toFile())));
         assertThat(state.trouble.get()).startsWith("Open the artwork as it is now first");
     }
 

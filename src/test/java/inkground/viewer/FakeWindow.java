@@ -6,6 +6,7 @@ import inkground.viewer.state.Camera;
 import inkground.viewer.state.ViewerState;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
 import java.util.prefs.Preferences;
@@ -23,6 +24,9 @@ abstract class FakeWindow extends ApplicationTest {
     @TempDir
     Path folder;
 
+    /** What the user answers when asked for a file; null for none. */
+    Path answered;
+
     final Preferences preferences = ViewerRig.preferences();
     FakeEngine engine;
     ViewerState state;
@@ -36,7 +40,7 @@ abstract class FakeWindow extends ApplicationTest {
         engine = makeEngine();
         state = new ViewerState();
         desk = new ProofDesk(state, engine, new Recents(preferences), ViewerRig.real());
-        window = new ViewerWindow(state, desk);
+        window = new ViewerWindow(state, desk, (title, over, near) -> Optional.ofNullable(answered));
         window.show(stage);
         desk.stockRack();
     }

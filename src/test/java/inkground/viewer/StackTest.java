@@ -3,6 +3,8 @@ package inkground.viewer;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import inkground.app.Arrangement.WhiteBase;
+import java.util.Optional;
+import java.util.Set;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.control.CheckBox;
@@ -157,6 +159,27 @@ class StackTest extends FakeWindow {
         interact(() -> window.surface().requestFocus());
         push(KeyCode.I);
         assertThat(figures.getText()).isEqualTo("white ink, 100 %, choke 0.012 in");
+    }
+
+    @Test
+    void anUnderbaseUnderChosenInksIsShownAndChangedAsSuch() throws Exception {
+        openArtwork();
+        push(KeyCode.RIGHT);
+        WhiteBase underTeal = new WhiteBase(1, 1, 0, Set.of("River Teal"), Set.of());
+        interact(() -> state.history.change("lay", a -> a.over(Optional.of(underTeal))));
+        clickOn("#underbase-drawer");
+        CheckBox red = lookup("#under-Signal-Red").query();
+        CheckBox teal = lookup("#under-River-Teal").query();
+        assertThat(red.isSelected()).isFalse();
+        assertThat(teal.isSelected()).isTrue();
+        clickOn(red);
+        assertThat(state.look().underbase()).contains(underTeal.laidUnder("Signal Red"));
+        assertThat(red.isSelected()).isTrue();
+        clickOn(teal);
+        assertThat(state.look().underbase().orElseThrow().liesUnder("River Teal"))
+                .isFalse();
+        assertThat(state.look().underbase().orElseThrow().liesUnder("Signal Red"))
+                .isTrue();
     }
 
     @Test

@@ -47,7 +47,7 @@ import org.kordamp.ikonli.feather.Feather;
  */
 final class ViewerGallery {
     private static final PseudoClass HOVER = PseudoClass.getPseudoClass("hover");
-    private static final PseudoClass FOCUS = PseudoClass.getPseudoClass("focus-visible");
+    private static final PseudoClass FOCUS = FocusMark.KEYED;
     private static final PseudoClass CHOSEN = PseudoClass.getPseudoClass("chosen");
 
     private ViewerGallery() {}
@@ -208,7 +208,7 @@ final class ViewerGallery {
 
     private static TroubleBar trouble() {
         ViewerState state = new ViewerState();
-        TroubleBar bar = new TroubleBar(state);
+        TroubleBar bar = new TroubleBar(state, new SimpleBooleanProperty(false));
         state.trouble.set("letter.txt is not a PDF. Choose a file that a drawing program wrote as PDF.");
         bar.setPrefWidth(560);
         return bar;

@@ -211,10 +211,30 @@ class ViewerWindowTest extends FakeWindow {
     }
 
     @Test
+    void workThatIsNoLongerLookedAtIsStoppedAndNoLongerTold() throws Exception {
+        engine.gate = new CountDownLatch(1);
+        Path file = Files.writeString(folder.resolve("slow.pdf"), "%PDF-fake");
+        interact(() -> desk.open(file));
+        until(() -> state.page.get() != null);
+        for (BenchView looked : new BenchView[] {BenchView.FLAT, BenchView.GARMENT}) {
+            interact(() -> {
+                state.substrate.set(FakeEngine.NAVY);
+                state.view.set(looked);
+            });
+            until(() -> shows("#work"));
+            interact(() -> state.view.set(BenchView.COMPARE));
+            until(() -> state.activities.isEmpty() && !shows("#work"));
+        }
+        engine.gate.countDown();
+        interact(() -> state.view.set(BenchView.FLAT));
+        assertThat(rgbAt(200, 130)).isEqualTo(FakeEngine.INK_RGB[0]);
+    }
+
+    @Test
     void ofSeveralDroppedFilesTheFirstPdfIsOpenedAndRemembered() throws Exception {
         Path letter = Files.writeString(folder.resolve("letter.txt"), "Dear printer");
         Path shirt = Files.writeString(folder.resolve("shirt.PDF"), "%PDF-fake");
-        interact(() -> window.openDropped(java.util.List.of(letter.toFile(), shirt.toFile())));
+        interact(() -> window.drop().take(java.util.List.of(letter.toFile(), shirt.toFile())));
         until(() -> window.surface().complete());
         assertThat(state.file.get().path()).isEqualTo(shirt);
         assertThat(state.recent).containsExactly(shirt.toAbsolutePath());
@@ -287,12 +307,12 @@ class ViewerWindowTest extends FakeWindow {
         openArtwork();
         interact(() -> state.moveInk(2, 2));
         Path other = Files.writeString(folder.resolve("other.pdf"), "%PDF-fake");
-        interact(() -> window.openDropped(java.util.List.of(other.toFile())));
+        interact(() -> window.drop().take(java.util.List.of(other.toFile())));
         assertThat(shows("#question")).isTrue();
         push(KeyCode.ESCAPE);
         assertThat(shows("#question")).isFalse();
         assertThat(state.file.get().path()).hasFileName("regatta.pdf");
-        interact(() -> window.openDropped(java.util.List.of(other.toFile())));
+        interact(() -> window.drop().take(java.util.List.of(other.toFile())));
         clickOn("#answer-0");
         until(() -> state.file.get() != null && state.file.get().path().endsWith("other.pdf"));
         assertThat(engine.sessions

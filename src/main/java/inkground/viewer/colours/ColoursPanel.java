@@ -1,5 +1,6 @@
 package inkground.viewer.colours;
 
+import inkground.app.AssignmentFile;
 import inkground.app.ColourInventory;
 import inkground.app.ColourUse;
 import inkground.artwork.ColourAssignment.Bare;
@@ -178,7 +179,7 @@ public final class ColoursPanel extends VBox {
         chooser.setTitle("Take the colour rules of another job");
         chooser.getExtensionFilters()
                 .addAll(
-                        new FileChooser.ExtensionFilter("Kept beside artwork", "*.inkground.json"),
+                        new FileChooser.ExtensionFilter("Kept beside artwork", "*" + AssignmentFile.ENDING),
                         new FileChooser.ExtensionFilter("All files", "*.*"));
         Optional.ofNullable(chooser.showOpenDialog(getScene().getWindow()))
                 .ifPresent(file -> proofs.takeRules(file.toPath()));

@@ -126,6 +126,7 @@ public final class ColourDesk {
                 || !card.garment()
                 || anyBare
                 || !defaultLayersOn(page)
+                || state.file.get() == null // another file is being opened
                 || state.colours.groundSettled(state.file.get().path())) {
             ground.cancel();
             state.colours.ground.set(null);

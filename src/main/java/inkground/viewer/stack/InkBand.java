@@ -158,6 +158,11 @@ public final class InkBand extends VBox {
         }
     }
 
+    /** Gives the keys to the opacity, in the open drawer. */
+    void focusOpacity() {
+        drawer.focusOpacity();
+    }
+
     private String use(Figures measured) {
         if (measured == null || plane >= measured.inks().size()) {
             return kindWord();

@@ -61,6 +61,11 @@ final class InkDrawer extends VBox {
         getChildren().addAll(source, opacity, actions);
     }
 
+    /** Gives the keys to the opacity. */
+    void focusOpacity() {
+        opacity.focusSlider();
+    }
+
     /** Takes over what the state says. */
     void follow() {
         if (!isVisible() || state.page.get() == null) {

@@ -44,6 +44,7 @@ public final class StackView extends VBox {
     private final VBox inks = new VBox();
     private final BandDrag drag;
     private final SeenBand seen;
+    private final UnderbaseBand underbase;
     private final ScrollPane scroll = new ScrollPane();
     private final ToggleButton unused =
             Drawer.handle("unused-inks", "List the process inks that this page does not use");
@@ -89,7 +90,8 @@ public final class StackView extends VBox {
         groundWords.setAlignment(Pos.CENTER_LEFT);
         groundWords.getStyleClass().add("ink-words");
         groundWords.setMinWidth(0);
-        getChildren().addAll(title, seen, scroll, new UnderbaseBand(state), ground);
+        underbase = new UnderbaseBand(state);
+        getChildren().addAll(title, seen, scroll, underbase, ground);
         listen();
         restack();
         reground();
@@ -141,6 +143,22 @@ public final class StackView extends VBox {
                     drag.attach(band);
                     return band;
                 });
+    }
+
+    /** Opens the drawer of the chosen ink, and gives the keys to its opacity. */
+    public void focusOpacity() {
+        state.stack.inkDrawer.set(true);
+        bands.stream().filter(band -> band.plane() == state.chosenInk.get()).forEach(InkBand::focusOpacity);
+    }
+
+    /** Opens the drawer of the underbase, where one is laid, and gives the keys to its tint. */
+    public void focusUnderbase() {
+        if (state.underbaseLies()) {
+            state.stack.underbaseDrawer.set(true);
+            underbase.focusTint();
+        } else {
+            state.news.set("Lay an underbase on a garment first, with " + Command.UNDERBASE.keys());
+        }
     }
 
     /** Children that are set anew lose the focus, though they were there before. */

@@ -9,11 +9,9 @@ import inkground.viewer.ui.Amount;
 import inkground.viewer.ui.Command;
 import inkground.viewer.ui.Drawer;
 import inkground.viewer.ui.Ui;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.UnaryOperator;
 import javafx.beans.Observable;
 import javafx.css.PseudoClass;
@@ -113,6 +111,11 @@ final class UnderbaseBand extends VBox {
         return drawer;
     }
 
+    /** Gives the keys to the tint. */
+    void focusTint() {
+        tint.focusSlider();
+    }
+
     private void change(String what, Object gesture, UnaryOperator<WhiteBase> change) {
         state.changeUnderbase(what, gesture, change);
     }
@@ -134,7 +137,7 @@ final class UnderbaseBand extends VBox {
             choke.show(b.chokeMm());
             hits.show(b.hits());
         });
-        offer(base.map(WhiteBase::knockedOutUnder).orElse(Set.of()));
+        offer(base.orElse(WhiteBase.FULL));
     }
 
     private String words(WhiteBase base) {
@@ -151,7 +154,7 @@ final class UnderbaseBand extends VBox {
     }
 
     /** One box for each ink that can have white under it; kept while the inks stay, so that the focus does. */
-    private void offer(Set<String> without) {
+    private void offer(WhiteBase base) {
         List<String> inks = state.page.get() == null
                 ? List.of()
                 : state.stackedInks().stream()
@@ -164,7 +167,7 @@ final class UnderbaseBand extends VBox {
             under.getChildren().setAll(inks.stream().map(this::box).toList());
         }
         for (int i = 0; i < offered.size(); i++) {
-            ((CheckBox) under.getChildren().get(i)).setSelected(!without.contains(offered.get(i)));
+            ((CheckBox) under.getChildren().get(i)).setSelected(base.liesUnder(offered.get(i)));
         }
     }
 
@@ -175,15 +178,10 @@ final class UnderbaseBand extends VBox {
         Ui.tip(box, "Without white, " + ink + " is printed straight on the cloth");
         box.setOnAction(e -> {
             boolean white = box.isSelected();
-            change((white ? "white under " : "no white under ") + ink, new Object(), b -> {
-                Set<String> without = new HashSet<>(b.knockedOutUnder());
-                if (white) {
-                    without.remove(ink);
-                } else {
-                    without.add(ink);
-                }
-                return b.knockedOut(without);
-            });
+            change(
+                    (white ? "white under " : "no white under ") + ink,
+                    new Object(),
+                    b -> white ? b.laidUnder(ink) : b.knockedOutUnder(ink));
         });
         return box;
     }

@@ -3,6 +3,7 @@ package inkground.viewer.state;
 import inkground.app.Arrangement;
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.Objects;
 import java.util.function.UnaryOperator;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
@@ -59,9 +60,10 @@ public final class History {
     /**
      * Changes the arrangement; the changes of one gesture, such as the drag of a slider, are one step.
      *
-     * @param gesture tells gestures apart by {@code equals}
+     * @param gesture tells gestures apart by {@code equals}; never null
      */
     public void change(String what, Object gesture, UnaryOperator<Arrangement> change) {
+        Objects.requireNonNull(gesture, "a change belongs to a gesture");
         Arrangement next = change.apply(now.get());
         if (next.equals(now.get())) {
             return;

@@ -81,6 +81,7 @@ public final class ProofSurface extends Region {
             requestLayout();
             if (!now) {
                 state.pictureLeads(false);
+                feed.rest();
             }
         });
     }
@@ -151,6 +152,11 @@ public final class ProofSurface extends Region {
             state.pan(e.getX() - grip.getX(), e.getY() - grip.getY());
             grip = pointer;
         }
+    }
+
+    /** Tells what lies in the middle of what is seen, as if the pointer were there. */
+    public void probeMiddle() {
+        probe(getWidth() / 2, getHeight() / 2);
     }
 
     private void probe(double viewX, double viewY) {

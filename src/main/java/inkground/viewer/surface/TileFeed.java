@@ -99,6 +99,13 @@ public final class TileFeed {
         }
     }
 
+    /** Stops the work: another view is looked at. What is in stock stays, and the rest is done when this one is seen again. */
+    public void rest() {
+        running = null;
+        scheduler.cancel();
+        idle();
+    }
+
     private void turnTo(OpenPage now) {
         if (page != now) {
             page = now;

@@ -99,6 +99,11 @@ public final class Amount extends HBox {
         getChildren().add(2, number);
     }
 
+    /** Gives the keys to the slider. */
+    public void focusSlider() {
+        slider.requestFocus();
+    }
+
     /** Shows a value without reporting it. */
     public void show(double now) {
         telling = true;

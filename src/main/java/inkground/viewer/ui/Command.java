@@ -32,7 +32,9 @@ public enum Command {
     MOVE_INK_DOWN(
             "Alt+Down", "Print the chosen ink earlier, under the one below it", KeyCombination.ALT_DOWN, KeyCode.DOWN),
     COLOURS("Ctrl+L", "Assign the colours of the artwork to inks", true, KeyCode.L),
+    OPACITY("Q", "Set the opacity of the chosen ink in its drawer", false, KeyCode.Q),
     UNDERBASE("U", "Lay a white underbase between cloth and inks", false, KeyCode.U),
+    UNDERBASE_DRAWER("Shift+U", "Set tint, hits, choke and place of the underbase", KeyCode.U),
     OVERPRINT("O", "Honour overprint; off shows what a device that ignores it prints", false, KeyCode.O),
     KEEP("Ctrl+S", "Keep what was decided beside the artwork: order, colours, underbase, substrate", true, KeyCode.S),
     RELOAD("F5", "Read the file again; it is also read again when another program changes it", false, KeyCode.F5),
@@ -61,12 +63,19 @@ public enum Command {
     TURN_BACK(",", "Turn the view a quarter anticlockwise; the artwork stays as it is", false, KeyCode.COMMA),
     TURN(".", "Turn the view a quarter clockwise; the artwork stays as it is", false, KeyCode.PERIOD),
     RULERS("R", "Show rulers that measure from the corner of the trim", false, KeyCode.R),
-    PIN("P", "Pin the place under the pointer, to watch it while substrates change", false, KeyCode.P),
+    PIN(
+            "P",
+            "Pin the place under the pointer, else the middle of the view, to watch it while substrates change",
+            false,
+            KeyCode.P),
     UNPIN_ALL("Shift+P", "Take all pins away", KeyCode.P),
     NEXT_PAGE("Page Down", "Turn to the next page", false, KeyCode.PAGE_DOWN),
     PREVIOUS_PAGE("Page Up", "Turn to the page before", false, KeyCode.PAGE_UP),
     UNIT("I", "Measure in millimetres or inches", false, KeyCode.I),
     THEME("D", "Light or dark window; the grey around the proof stays the same", false, KeyCode.D),
+    NEXT_PART("F6", "Give the keys to the next part of the window; Tab goes on within it", false, KeyCode.F6),
+    PREVIOUS_PART("Shift+F6", "Give the keys to the part of the window before", KeyCode.F6),
+    CLOSE("Ctrl+Q", "Close the window; what is not kept is asked about first", true, KeyCode.Q),
     KEYS("F1", "Show all keys", false, KeyCode.F1),
     ESCAPE("Esc", "Stop the work, or close what is open", false, KeyCode.ESCAPE);
 
@@ -108,6 +117,11 @@ public enum Command {
         return Arrays.stream(values())
                 .filter(c -> c.combinations.stream().anyMatch(k -> k.match(event)))
                 .findFirst();
+    }
+
+    /** @return whether it is done while a field is typed into, which has no use for its key */
+    public boolean leavesFields() {
+        return this == NEXT_PART || this == PREVIOUS_PART || this == CLOSE;
     }
 
     /** @return the key as the user knows it */

@@ -6,7 +6,6 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.scene.Node;
 import javafx.scene.control.ToggleButton;
-import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.StackPane;
@@ -16,7 +15,8 @@ import javafx.scene.layout.VBox;
 public class PanelSwitch extends VBox {
     private final HBox names = new HBox();
     private final StackPane place = new StackPane();
-    private final ToggleGroup group = new ToggleGroup();
+    // No group: in one, Tab would reach the chosen name only, and the arrow keys belong to the window.
+    private final List<ToggleButton> toggles = new ArrayList<>();
     private final List<Node> panels = new ArrayList<>();
     private final ReadOnlyObjectWrapper<Node> front = new ReadOnlyObjectWrapper<>(this, "front");
 
@@ -40,11 +40,11 @@ public class PanelSwitch extends VBox {
     public void add(String id, String name, String sentence, Node panel) {
         ToggleButton toggle = new ToggleButton(name);
         toggle.setId(id);
-        toggle.setToggleGroup(group);
         toggle.setAccessibleText(name + ": " + sentence);
         Ui.tip(toggle, sentence);
         toggle.setOnAction(e -> show(panel));
         panels.add(panel);
+        toggles.add(toggle);
         names.getChildren().add(toggle);
         place.getChildren().add(panel);
         Ui.shown(names, panels.size() > 1);
@@ -54,7 +54,7 @@ public class PanelSwitch extends VBox {
     /** Brings a panel to the front. */
     public void show(Node panel) {
         int at = panels.indexOf(panel);
-        group.getToggles().get(at).setSelected(true);
+        toggles.forEach(toggle -> toggle.setSelected(toggles.indexOf(toggle) == at));
         panels.forEach(other -> Ui.shown(other, other == panel));
         front.set(panel);
     }

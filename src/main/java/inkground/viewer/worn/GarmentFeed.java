@@ -53,19 +53,26 @@ final class GarmentFeed {
         this.changed = changed;
         // At once: the file behind the page before is about to be closed.
         state.page.addListener((o, before, now) -> {
-            scheduler.cancel();
+            rest();
             shown = null;
             image = null;
-            running = null;
             givenUp = null;
             wanted = null;
         });
+    }
+
+    /** Stops the work; the last picture stays. */
+    private void rest() {
+        running = null;
+        scheduler.cancel();
+        idle();
     }
 
     /** Looks what is needed now, and has it made. */
     void refresh() {
         wanted = wanted();
         if (wanted == null) {
+            rest(); // paper, or another view
             return;
         }
         if (shown != null && shown.wanted().equals(wanted)) {

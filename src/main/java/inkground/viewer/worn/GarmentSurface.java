@@ -152,6 +152,7 @@ public final class GarmentSurface extends Region {
     @Override
     protected void layoutChildren() {
         if (state.view.get() != BenchView.GARMENT) {
+            feed.refresh(); // lets it rest
             return;
         }
         double width = Math.max(1, getWidth());

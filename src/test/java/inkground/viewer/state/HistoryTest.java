@@ -1,6 +1,7 @@
 package inkground.viewer.state;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import inkground.app.Arrangement;
 import java.util.List;
@@ -41,6 +42,18 @@ class HistoryTest {
         history.change("opacity of Red", "drag 1", a -> a.withOpacity("Red", Optional.of(0.1)));
         history.undo();
         assertThat(history.get().opacities()).containsEntry("Red", 0.9);
+    }
+
+    @Test
+    void aChangeWithoutAGestureIsRefusedBeforeAnythingChanges() {
+        order("Red");
+        assertThatThrownBy(() -> history.change("opacity of Red", null, a -> a.printing(List.of("Blue"))))
+                .isInstanceOf(NullPointerException.class)
+                .hasMessageContaining("gesture");
+        assertThat(history.get().printOrder()).containsExactly("Red");
+        order("Red", "Blue");
+        history.undo();
+        assertThat(history.get().printOrder()).containsExactly("Red");
     }
 
     @Test
