@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
 
 /**
  * Finds the edges in ink planes: places along rows and columns where the ink changes, bare included. Edge pixels that are half
@@ -17,7 +18,6 @@ final class EdgeWalk {
     static final int MARGIN_PX = 5;
 
     private static final int REACH_PX = 3;
-    private static final double SIGMA_PX = 1.1;
     private static final int MOST_STEPPED_OVER = 3;
 
     private final int inks;
@@ -27,18 +27,26 @@ final class EdgeWalk {
     private InkPlanes planes;
     private int[] ids;
 
-    /** Receives an edge. */
-    @FunctionalInterface
-    interface Sink {
-        /**
-         * @param x pixel before the edge, from the planes' own left
-         * @param y pixel before the edge, from the planes' own top
-         * @param span pixels from the one before to the one behind the edge
-         * @param down whether the edge was met going down a column rather than along a row
-         * @param from vector before the edge
-         * @param to vector behind it
-         */
-        void edge(int x, int y, int span, boolean down, int from, int to);
+    /**
+     * Where a row or a column crosses an edge.
+     *
+     * @param x pixel before the edge, from the planes' own left
+     * @param y pixel before the edge, from the planes' own top
+     * @param span pixels from the one before to the one behind the edge
+     * @param down whether the edge was met going down a column rather than along a row
+     * @param from vector before the edge
+     * @param to vector behind it
+     */
+    record Edge(int x, int y, int span, boolean down, int from, int to) {
+        /** @return pixel behind the edge, from the planes' own left */
+        int endX() {
+            return down ? x : x + span;
+        }
+
+        /** @return pixel behind the edge, from the planes' own top */
+        int endY() {
+            return down ? y + span : y;
+        }
     }
 
     /** @param inks number of inks of the planes */
@@ -94,24 +102,36 @@ final class EdgeWalk {
                 ids);
     }
 
-    /**
-     * Walks the edges of the planes read last.
-     *
-     * @param x0 first column of pixels before an edge
-     * @param y0 first row
-     * @param x1 right end of the region, exclusive: both sides of an edge lie in it
-     * @param y1 bottom end
-     */
-    void walk(int x0, int y0, int x1, int y1, Sink sink) {
-        for (int y = y0; y < y1; y++) {
-            line(y * planes.width(), 1, planes.width(), x0, x1, y, false, sink);
+    /** @return width of the planes read last */
+    int width() {
+        return planes.width();
+    }
+
+    /** @return height of the planes read last */
+    int height() {
+        return planes.height();
+    }
+
+    /** Walks all edges of the planes read last: row by row, then column by column. */
+    void walk(Consumer<Edge> sink) {
+        for (int y = 0; y < planes.height(); y++) {
+            line(y, false, sink);
         }
-        for (int x = x0; x < x1; x++) {
-            line(x, planes.width(), planes.height(), y0, y1, x, true, sink);
+        for (int x = 0; x < planes.width(); x++) {
+            line(x, true, sink);
         }
     }
 
-    private void line(int first, int step, int length, int from, int to, int at, boolean down, Sink sink) {
+    /**
+     * Walks the edges along one row or column.
+     *
+     * @param at which
+     * @param down whether it is a column
+     */
+    void line(int at, boolean down, Consumer<Edge> sink) {
+        int first = down ? at : at * planes.width();
+        int step = down ? planes.width() : 1;
+        int length = down ? planes.height() : planes.width();
         int last = ids[first];
         for (int i = 1; i < length; i++) {
             int next = ids[first + i * step];
@@ -126,9 +146,7 @@ final class EdgeWalk {
                 end++;
             }
             next = ids[first + end * step];
-            if (i - 1 >= from && end < to) {
-                sink.edge(down ? at : i - 1, down ? i - 1 : at, end - i + 1, down, last, next);
-            }
+            sink.accept(new Edge(down ? at : i - 1, down ? i - 1 : at, end - i + 1, down, last, next));
             last = next;
             i = end;
         }
@@ -150,39 +168,93 @@ final class EdgeWalk {
     }
 
     /**
-     * How much of an edge's length one crossing stands for. An edge of length L at an angle φ to the columns is crossed L |cos φ|
-     * times along rows and L |sin φ| times along columns; weighed by |cos φ| and |sin φ| the crossings add up to L. The angle is
-     * that of the slope of a Gaussian, which is the same all around.
-     *
-     * @return length in pixels, 0 to 1
+     * @return where an edge crosses its row or column, in pixels from the middle of the first: coverage added up over the pixels
+     *     that the edge runs through
      */
-    double length(int x, int y, int span, boolean down, int from, int to) {
-        int[] a = vectors.get(from);
-        int[] b = vectors.get(to);
-        double along = 0;
-        double aside = 0;
-        for (int k = -REACH_PX; k <= span + REACH_PX; k++) {
-            double u = k - span / 2.0;
-            for (int j = -REACH_PX; j <= REACH_PX; j++) {
-                double weight = Math.exp(-(u * u + j * j) / (2 * SIGMA_PX * SIGMA_PX))
-                        * share(down ? x + j : x + k, down ? y + k : y + j, a, b);
-                along += u * weight;
-                aside += j * weight;
-            }
+    double at(Edge edge) {
+        int[] a = vectors.get(edge.from);
+        int[] b = vectors.get(edge.to);
+        int first = edge.down ? edge.y : edge.x;
+        int end = first + edge.span;
+        double at = end - 0.5;
+        for (int k = first + 1; k < end; k++) {
+            at -= share(edge, k - first, 0, a, b);
         }
-        double slope = Math.hypot(along, aside);
-        return slope == 0 ? 1 : Math.abs(along) / slope;
+        double before = 1;
+        for (int k = 0; k > -REACH_PX; k--) {
+            double share = share(edge, k, 0, a, b);
+            if (share >= before) {
+                break;
+            }
+            at -= share;
+            before = share;
+        }
+        before = 1;
+        for (int k = edge.span; k < edge.span + REACH_PX; k++) {
+            double missing = 1 - share(edge, k, 0, a, b);
+            if (missing >= before) {
+                break;
+            }
+            at += missing;
+            before = missing;
+        }
+        return at;
     }
 
-    /** Where a pixel's tints lie between two vectors: 0 at the first, 1 at the second. */
-    private double share(int x, int y, int[] a, int[] b) {
-        int px = Math.max(0, Math.min(planes.width() - 1, x));
-        int py = Math.max(0, Math.min(planes.height() - 1, y));
+    /**
+     * @param at where along the row or column, as {@link #at}
+     * @param aside how many rows below, or columns to the right of, the edge's own
+     * @return how much of the way from one side of an edge to the other is gone within two pixels there, 0 to 1
+     */
+    double step(Edge edge, double at, int aside) {
+        int[] a = vectors.get(edge.from);
+        int[] b = vectors.get(edge.to);
+        int middle = (int) Math.round(at) - (edge.down ? edge.y : edge.x);
+        double least = 1;
+        double most = 0;
+        for (int k = middle - 2; k <= middle + 2; k++) {
+            double share = share(edge, k, aside, a, b);
+            least = Math.min(least, share);
+            most = Math.max(most, share);
+        }
+        return most - least;
+    }
+
+    /** @return whether ink changes no less along the row or column than beside it: no crossing of an edge that runs along it */
+    boolean meetsHeadOn(Edge edge) {
+        int along = change(edge.x, edge.y, edge.endX() - edge.x, edge.endY() - edge.y);
+        return along >= Math.max(across(edge, edge.x, edge.y), across(edge, edge.endX(), edge.endY()));
+    }
+
+    private int across(Edge edge, int x, int y) {
+        int dx = edge.down ? edge.span : 0;
+        int dy = edge.down ? 0 : edge.span;
+        int oneSide = Math.max(change(x, y, dx, dy), change(x, y, -dx, -dy));
+        return Math.max(oneSide, change(x - dx, y - dy, 2 * dx, 2 * dy));
+    }
+
+    private int change(int x, int y, int dx, int dy) {
+        int sum = 0;
+        for (int i = 0; i < inks; i++) {
+            sum += Math.abs(tint(i, x, y) - tint(i, x + dx, y + dy));
+        }
+        return sum;
+    }
+
+    private int tint(int ink, int x, int y) {
+        return planes.get(
+                ink, Math.max(0, Math.min(planes.width() - 1, x)), Math.max(0, Math.min(planes.height() - 1, y)));
+    }
+
+    /** Where the tints of the pixel {@code k} along an edge's way lie between its sides: 0 before it, 1 behind it. */
+    private double share(Edge edge, int k, int aside, int[] a, int[] b) {
+        int x = edge.x + (edge.down ? aside : k);
+        int y = edge.y + (edge.down ? k : aside);
         double dot = 0;
         double square = 0;
         for (int i = 0; i < inks; i++) {
             double d = b[i] - a[i];
-            dot += d == 0 ? 0 : (planes.get(i, px, py) - a[i]) * d;
+            dot += d == 0 ? 0 : (tint(i, x, y) - a[i]) * d;
             square += d * d;
         }
         return Math.max(0, Math.min(1, dot / square));

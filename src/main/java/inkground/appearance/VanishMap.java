@@ -59,13 +59,19 @@ public final class VanishMap implements ProofMap {
         cancel.check();
         java.util.Arrays.fill(marks, 0, planes.width() * planes.height(), (byte) 0);
         Map<Long, Integer> entries = new HashMap<>();
-        int near = margin - PEN_PX - 1;
-        walk.walk(near, near, request.width() - near, request.height() - near, (x, y, span, down, a, b) -> {
-            int entry = entries.computeIfAbsent((long) a << 32 | b, key -> entry(walk, a, b));
+        walk.walk(edge -> {
+            int entry = entries.computeIfAbsent(
+                    (long) edge.from() << 32 | edge.to(), key -> entry(walk, edge.from(), edge.to()));
             if (entry != 0) {
-                int xEnd = (down ? x : x + span) + PEN_PX - margin;
-                int yEnd = (down ? y + span : y) + PEN_PX - margin;
-                draw(planes, marks, x - PEN_PX - margin, y - PEN_PX - margin, xEnd, yEnd, (byte) entry);
+                int far = PEN_PX + margin;
+                draw(
+                        planes,
+                        marks,
+                        edge.x() - far,
+                        edge.y() - far,
+                        edge.endX() + PEN_PX - margin,
+                        edge.endY() + PEN_PX - margin,
+                        (byte) entry);
             }
         });
         return Double.NaN;

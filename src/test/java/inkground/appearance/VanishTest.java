@@ -101,20 +101,86 @@ class VanishTest {
         assertThat(VanishScore.of(edges, on(NAVY_SHIRT)).score()).isZero();
     }
 
+    private static final double[] DEGREES = {0, 3, 7, 15, 22.5, 30, 37, 45, 52, 60, 71, 80};
+
+    /** Seen from a point, along axes that are turned. */
+    private static Shape turned(double degrees, double x0, double y0, Shape shape) {
+        double c = Math.cos(Math.toRadians(degrees));
+        double s = Math.sin(Math.toRadians(degrees));
+        return (ink, x, y) -> shape.covers(ink, (x - x0) * c + (y - y0) * s, (y - y0) * c - (x - x0) * s);
+    }
+
+    private static double px(Shape shape, int edge) throws Refusal {
+        return edges(source(shape), edge, edge).mm() / MM;
+    }
+
     @Test
-    void lengthsAreTrueAtAnyAngle() throws Refusal {
-        for (double degrees : new double[] {0, 7, 15, 22.5, 30, 45, 60, 80}) {
-            double c = Math.cos(Math.toRadians(degrees));
-            double s = Math.sin(Math.toRadians(degrees));
-            PlaneSource turned = source((ink, x, y) -> {
-                double u = (x - 150) * c + (y - 150) * s;
-                double v = (y - 150) * c - (x - 150) * s;
-                return ink == 0 && Math.abs(u) < 80 && Math.abs(v) < 60 ? 1 : 0;
-            });
-            assertThat(edges(turned, 300, 300).mm() / MM).as(degrees + "°").isCloseTo(560, within(0.02 * 560));
+    void lengthsAreTrueAtAnyAngleWhereverAShapeLiesBetweenThePixels() throws Refusal {
+        Shape rectangle = (ink, x, y) -> ink == 0 && Math.abs(x) < 100 && Math.abs(y) < 75 ? 1 : 0;
+        for (double degrees : DEGREES) {
+            for (double off : new double[] {0.1, 0.6}) {
+                assertThat(px(turned(degrees, 135 + off, 135 - 0.7 * off, rectangle), 270))
+                        .as(degrees + "°, " + off + " px")
+                        .isCloseTo(700, within(0.005 * 700));
+            }
         }
-        PlaneSource disc = source((ink, x, y) -> ink == 1 && Math.hypot(x - 150, y - 150) < 100 ? 1 : 0);
-        assertThat(edges(disc, 300, 300).mm() / MM).isCloseTo(2 * Math.PI * 100, within(0.02 * 628));
+    }
+
+    @Test
+    void aCornerCostsAtMostAThirdOfAPixel() throws Refusal {
+        Shape small = (ink, x, y) -> ink == 1 && Math.abs(x) < 20 && Math.abs(y) < 15 ? 1 : 0;
+        for (double degrees : DEGREES) {
+            assertThat(px(turned(degrees, 35.2, 34.9, small), 70))
+                    .as(degrees + "°")
+                    .isCloseTo(140, within(4 / 3.0));
+        }
+    }
+
+    @Test
+    void linesThreePixelsWideAndFlatTipsAreMeasuredToo() throws Refusal {
+        Shape line = (ink, x, y) -> ink == 0 && Math.abs(x) < 100 && Math.abs(y) < 1.5 ? 1 : 0;
+        for (double degrees : DEGREES) {
+            assertThat(px(turned(degrees, 120.3, 119.8, line), 240))
+                    .as(degrees + "°")
+                    .isCloseTo(406, within(0.005 * 406));
+        }
+    }
+
+    @Test
+    void curvesAreTrueToHalfAPercentDownToARadiusOfFiveMillimetres() throws Refusal {
+        for (double radius : new double[] {20, 40, 80}) {
+            Shape disc = (ink, x, y) -> ink == 1 && Math.hypot(x - 100.3, y - 99.9) < radius ? 1 : 0;
+            assertThat(px(disc, 200))
+                    .as(radius + " px")
+                    .isCloseTo(2 * Math.PI * radius, within(0.005 * 2 * Math.PI * radius));
+        }
+        Shape ring = (ink, x, y) -> ink == 0 && Math.abs(Math.hypot(x - 100.2, y - 100.4) - 78.5) < 1.5 ? 1 : 0;
+        assertThat(px(ring, 200)).isCloseTo(2 * Math.PI * 157, within(0.005 * 2 * Math.PI * 157));
+    }
+
+    /** Cream inside navy: the pixels between them mix both, and are neither's edge. */
+    @Test
+    void whatVanishesOfInksThatMeetIsRightAtAnyAngle() throws Refusal {
+        Shape squares = (ink, x, y) -> {
+            double far = Math.max(Math.abs(x), Math.abs(y));
+            return ink == 1 && far < 60 || ink == 0 && far >= 60 && far < 120 ? 1 : 0;
+        };
+        for (double degrees : DEGREES) {
+            assertThirdStays(turned(degrees, 175.3, 175.4, squares), 350, 8 * 120, 8 * 60, degrees + "°");
+        }
+        Shape discs = (ink, x, y) -> {
+            double far = Math.hypot(x - 100.3, y - 100.4);
+            return ink == 1 && far < 40 || ink == 0 && far >= 40 && far < 80 ? 1 : 0;
+        };
+        assertThirdStays(discs, 200, 2 * Math.PI * 80, 2 * Math.PI * 40, "discs");
+    }
+
+    private static void assertThirdStays(Shape shape, int edge, double outerPx, double innerPx, String as)
+            throws Refusal {
+        VanishScore navy = VanishScore.of(edges(source(shape), edge, edge), on(NAVY_SHIRT));
+        assertThat(navy.edgesMm() / MM).as(as).isCloseTo(outerPx + innerPx, within(0.005 * (outerPx + innerPx)));
+        assertThat(navy.lostMm() / MM).as(as).isCloseTo(outerPx, within(0.005 * outerPx));
+        assertThat(navy.score()).as(as).isCloseTo(2 / 3.0, within(0.005));
     }
 
     @Test
