@@ -16,6 +16,9 @@ final class EdgeUnion {
     /** Most edges in a row that are looked at: the work grows with their square. Rows of more stay summed. */
     private static final int MOST = 64;
 
+    /** Most rows of a path that are looked at: 5 m at 300 dpi. A path that reaches further off the page stays summed. */
+    private static final int MOST_ROWS = 1 << 16;
+
     private final int[] edges; // as in EdgeList: x0, y0, x1, y1, direction
     private final int count;
     private int[] out;
@@ -44,6 +47,9 @@ final class EdgeUnion {
      * @return whether anything was united; then {@link #edges} are the new ones
      */
     boolean unite(int top, int bottom) {
+        if (bottom - top > MOST_ROWS) {
+            return false;
+        }
         long[] byTop = new long[count];
         for (int i = 0; i < count; i++) {
             byTop[i] = (long) edges[i * 5 + 1] << 32 | i;

@@ -118,6 +118,22 @@ class EdgeUnionTest {
     }
 
     @Test
+    void aPathThatReachesFarBeyondAnyPageStaysSummed() {
+        Outline near = new Outline.Builder()
+                .append(Pages.rect(1.5, 1.5, 9.5, 9.5))
+                .append(Pages.rect(9.25, 3, 12, 5))
+                .build();
+        Outline far = new Outline.Builder()
+                .append(near)
+                .append(Pages.rect(20, 0, 21, 1e6))
+                .build();
+        EdgeList edges = EdgeList.of(near, Matrix.IDENTITY);
+        assertThat(edges.united()).isNotSameAs(edges);
+        EdgeList reaching = EdgeList.of(far, Matrix.IDENTITY);
+        assertThat(reaching.united()).isSameAs(reaching);
+    }
+
+    @Test
     void aPartOfAPageIsCutAsTheWholeIs() throws Refusal {
         Random random = new Random(73);
         Op[] ops = new Op[12];
