@@ -65,6 +65,12 @@ final class EdgeList {
         return new EdgeList(flattener.edges, flattener.count);
     }
 
+    /** @return edges of the same area by the non-zero rule, in which what the path covers twice is not summed twice */
+    EdgeList united() {
+        EdgeUnion union = new EdgeUnion(edges, count);
+        return count > 2 && union.unite(top, bottom) ? new EdgeList(union.edges(), union.count()) : this;
+    }
+
     /** The rectangle with these pixel edges. */
     static EdgeList ofPixels(int x0, int y0, int x1, int y1) {
         return new EdgeList(

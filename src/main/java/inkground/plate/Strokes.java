@@ -17,7 +17,7 @@ final class Strokes {
     private Strokes() {}
 
     /**
-     * The outline to be filled by the non-zero rule.
+     * The outline to be filled by the non-zero rule, united with itself: at inner corners the stroker's outlines overlap.
      *
      * @param toDevice from page space to the device
      * @return edges in device space
@@ -39,7 +39,7 @@ final class Strokes {
         Shape outline = stroker(pen, width, scale)
                 .createStrokedShape(
                         Awt.path(pen.cap() == Pen.Cap.SQUARE ? withoutPoints(path) : path, FillRule.NON_ZERO));
-        return EdgeList.of(Awt.outline(outline, Matrix.IDENTITY), rest);
+        return EdgeList.of(Awt.outline(outline, Matrix.IDENTITY), rest).united();
     }
 
     private static double largestScale(Matrix m) {
