@@ -26,8 +26,8 @@ final class ConditionCommand implements Callable<Integer> {
     // Steps shown to a person; JSON holds all.
     private static final double[] SHOWN = {0.2, 0.4, 0.5, 0.7, 0.8};
     private static final double SAME_TINT = 0.002;
-    // Beyond four inks the primaries fill screens; JSON holds all.
-    private static final int MOST_PRIMARIES = 16;
+    // Beyond four inks the primaries, and those that are missing, fill screens; JSON holds all.
+    private static final int MOST_LINES = 16;
 
     private final Console console;
 
@@ -56,21 +56,16 @@ final class ConditionCommand implements Callable<Integer> {
         console.say(r.name() + ": " + r.source());
         console.say(r.patchesRead() + " distinct patches of " + String.join(", ", r.inks()));
         if (r.repeats().patches() > 0) {
-            console.say(String.format(
-                    Locale.ROOT,
-                    "%d of them were measured more than once, %d times in all, and are averaged; a measurement differs from"
-                            + " its mean by dE00 %.2f on average, at most by %.2f (%s)",
-                    r.repeats().patches(),
-                    r.repeats().measurements(),
-                    r.repeats().meanDe00(),
-                    r.repeats().maxDe00(),
-                    r.repeats().farthest()));
+            console.say(words(r.repeats()));
         }
-        r.gaps().forEach(console::say);
+        r.gaps().stream().limit(MOST_LINES).forEach(console::say);
+        if (r.gaps().size() > MOST_LINES) {
+            console.say((r.gaps().size() - MOST_LINES) + " more such gaps; --json tells all");
+        }
         Table primaries = new Table("printed", "L*", "a*", "b*");
         primaryRow(primaries, "paper", r.paper());
         r.primaries().stream()
-                .limit(MOST_PRIMARIES)
+                .limit(MOST_LINES)
                 .forEach(p -> primaryRow(primaries, String.join(" + ", p.inks()), p.lab()));
         primaries.lines().forEach(console::say);
         console.say("tone value increase (by area, in per cent)");
@@ -88,6 +83,20 @@ final class ConditionCommand implements Callable<Integer> {
                 r.fit().p95De00(),
                 r.fit().maxDe00(),
                 r.n()));
+    }
+
+    private static String words(Repeats repeats) {
+        String many = repeats.patches() + " of them were measured more than once, " + repeats.measurements()
+                + " times in all, and are averaged; ";
+        return repeats.maxDe00() == 0
+                ? many + "the measurements of a patch are all equal"
+                : String.format(
+                        Locale.ROOT,
+                        "%sa measurement differs from its mean by dE00 %.2f on average, at most by %.2f (%s)",
+                        many,
+                        repeats.meanDe00(),
+                        repeats.maxDe00(),
+                        repeats.farthest());
     }
 
     private static void primaryRow(Table table, String name, Lab lab) {

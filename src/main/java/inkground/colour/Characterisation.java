@@ -78,7 +78,7 @@ public record Characterisation(
      * @param measurements rows of these patches
      * @param meanDe00 mean ΔE00 of these rows to the mean of their patch
      * @param maxDe00 the largest such ΔE00
-     * @param farthest the row it belongs to, as {@link Cgats#place} names it; empty where nothing is repeated
+     * @param farthest the row it belongs to, as {@link Cgats#place} names it; empty where all are equal
      */
     public record Repeats(int patches, int measurements, double meanDe00, double maxDe00, String farthest) {
         /** Every patch measured once. */
@@ -136,7 +136,7 @@ public record Characterisation(
                 for (int row : rows) {
                     double apart = Cie.deltaE00(colours.get(row), mean);
                     sum += apart;
-                    if (apart > most || farthest < 0) {
+                    if (apart > most) {
                         most = apart;
                         farthest = row;
                     }
@@ -145,7 +145,8 @@ public record Characterisation(
         }
         return patches == 0
                 ? Repeats.NONE
-                : new Repeats(patches, measurements, sum / measurements, most, table.place(farthest));
+                : new Repeats(
+                        patches, measurements, sum / measurements, most, farthest < 0 ? "" : table.place(farthest));
     }
 
     /** @return the same data under another name */

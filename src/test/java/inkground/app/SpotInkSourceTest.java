@@ -82,6 +82,13 @@ class SpotInkSourceTest {
             assertThat(notes(job))
                     .anyMatch(n -> n.contains(RED) && n.contains("not well-formed") && n.contains("next best source"));
         }
+        byte[] tooFar = new String(CxfInk.document(RED, 0.3, true, null), StandardCharsets.UTF_8)
+                .replace("StartWL=\"380\"", "StartWL=\"500\"")
+                .getBytes(StandardCharsets.UTF_8);
+        try (Job job = open(pdf(tooFar, RED, null), Job.Choices.NONE)) {
+            assertThat(ink(job, RED).source()).isEqualTo("Lab value in the file");
+            assertThat(notes(job)).anyMatch(n -> n.contains(RED) && n.contains("(StartWL)") && n.contains("next best"));
+        }
         byte[] ofAnother = CxfInk.document("Other Red", 0.3, true, null);
         try (Job job = open(pdf(ofAnother, RED, null), Job.Choices.NONE)) {
             assertThat(ink(job, RED).source()).isEqualTo("Lab value in the file");

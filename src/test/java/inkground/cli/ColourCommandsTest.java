@@ -81,8 +81,15 @@ class ColourCommandsTest {
         assertThat(repeats.get("maxDe00").asDouble())
                 .isGreaterThanOrEqualTo(repeats.get("meanDe00").asDouble());
         assertThat(Run.of("condition", "FOGRA39L").out())
-                .contains(repeats.get("patches").asInt() + " of them were measured more than once")
-                .contains(repeats.get("farthest").asText());
+                .contains(repeats.get("patches").asInt() + " of them were measured more than once, 58 times in all")
+                .contains("the measurements of a patch are all equal");
+        Path twice = Files.writeString(
+                folder.resolve("twice.txt"),
+                Files.readString(fewPatches("few.ti3", "0 0 0 0", "100 0 0 0", "0 100 0 0", "0 0 100 0", "0 0 0 100"))
+                        .replace("END_DATA\n", "100 0 0 0 56 -37 -50\nEND_DATA\n"));
+        assertThat(Run.of("condition", twice).out())
+                .contains("1 of them were measured more than once, 2 times in all")
+                .containsPattern("at most by 0\\.[1-9]\\d \\(row [26] of the data\\)");
     }
 
     @Test
@@ -111,6 +118,41 @@ class ColourCommandsTest {
         Run refused = Run.of("condition", none);
         assertThat(refused.code()).isEqualTo(1);
         assertThat(refused.err()).contains("none.ti3 has no patch of the unprinted paper");
+    }
+
+    @Test
+    void seven_inks_without_their_overprints_make_a_model_whose_gaps_do_not_fill_the_screen() throws IOException {
+        StringBuilder text = new StringBuilder("BEGIN_DATA_FORMAT\nSAMPLE_ID");
+        for (int i = 1; i <= 7; i++) {
+            text.append(" 7CLR_").append(i);
+        }
+        text.append(" LAB_L LAB_A LAB_B\nEND_DATA_FORMAT\nBEGIN_DATA\nP 0 0 0 0 0 0 0 95 0 -2\n");
+        for (int i = 0; i < 7; i++) {
+            for (int tint : new int[] {50, 100}) {
+                text.append('S').append(i).append('_').append(tint);
+                for (int k = 0; k < 7; k++) {
+                    text.append(' ').append(k == i ? tint : 0);
+                }
+                double a = tint * 0.6 * Math.cos(i);
+                double b = tint * 0.6 * Math.sin(i);
+                text.append(" " + (95 - 0.4 * tint) + " " + a + " " + b + "\n");
+            }
+        }
+        Path seven = Files.writeString(folder.resolve("seven.txt"), text + "END_DATA\n");
+        JsonNode read = json(Run.of("condition", seven, "--json"));
+        assertThat(read.get("inks")).hasSize(7);
+        assertThat(read.get("gaps")).hasSize(128 - 8);
+        assertThat(read.get("primaries")).hasSize(127);
+        for (JsonNode primary : read.get("primaries")) {
+            assertThat(primary.get("lab").get(0).asDouble()).isBetween(0.5, 95.0);
+        }
+        Run words = Run.of("condition", seven);
+        assertThat(words.out())
+                .contains("Ink 1 + Ink 2 from its inks as filters", "104 more such gaps; --json tells all");
+        assertThat(words.out().lines().count()).isLessThan(60);
+        Run asCondition = Run.of("inks", "demo/regatta-poster.pdf", "--condition", seven);
+        assertThat(asCondition.code()).isEqualTo(1);
+        assertThat(asCondition.err()).contains("seven.txt is data of Ink 1, ").contains("CMYK_C");
     }
 
     private Path fewPatches(String name, String... tints) throws IOException {
