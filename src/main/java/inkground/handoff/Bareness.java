@@ -10,7 +10,9 @@ import inkground.base.Refusal;
 import inkground.plate.ClearedGradient;
 import inkground.plate.ClearedPicture;
 import inkground.plate.InkMapping;
+import inkground.plate.SurfaceShading;
 import java.util.IdentityHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
@@ -68,32 +70,20 @@ final class Bareness {
 
     private Share ofGradient(Paint.Shading shading, Op op) throws Refusal {
         refuseMixture(shading.space(), op);
-        if (shading.geometry() instanceof Paint.Triangles mesh) {
-            return ofMesh(mesh, shading, op);
+        if (SurfaceShading.is(shading)) {
+            return ofSurface(shading, op);
         }
         Optional<ClearedGradient> cleared = gradient(shading);
         return cleared.isEmpty() ? Share.NONE : cleared.get().empty() ? Share.ALL : Share.PART;
     }
 
-    /** All of it where all corners are bare; part of a mesh cannot be told from the rest. */
-    private Share ofMesh(Paint.Triangles mesh, Paint.Shading shading, Op op) throws Refusal {
-        int corners = mesh.values().length / mesh.perCorner();
-        int bare = 0;
-        float[] values = new float
-                [Math.max(
-                        shading.space().components(),
-                        shading.function() == null ? 0 : shading.function().outputs())];
-        for (int i = 0; i < corners; i++) {
-            int at = i * mesh.perCorner() + 2;
-            if (shading.function() == null) {
-                System.arraycopy(mesh.values(), at, values, 0, mesh.perCorner() - 2);
-            } else {
-                shading.function().apply(new float[] {mesh.values()[at]}, values);
-            }
-            bare += mapping.isBare(new Colour(shading.space(), values)) ? 1 : 0;
-        }
-        if (bare > 0 && bare < corners || bare > 0 && shading.background() != null) {
-            throw refused("is a part of a gradient mesh", op);
+    /** All of it where all its colours are bare; a part cannot be told from the rest. */
+    private Share ofSurface(Paint.Shading shading, Op op) throws Refusal {
+        List<Colour> colours = SurfaceShading.colours(shading);
+        long bare = colours.stream().filter(mapping::isBare).count();
+        if (bare > 0 && bare < colours.size()) {
+            String kind = shading.geometry() instanceof Paint.Triangles ? "mesh" : "that a function makes";
+            throw refused("is a part of a gradient " + kind, op);
         }
         return bare > 0 ? Share.ALL : Share.NONE;
     }

@@ -30,6 +30,11 @@ interface ColourMapping {
      */
     void tints(ColourSpace space, float[] components, int[] out);
 
+    /** @return whether the assignment concerns a colour by what it looks like, not by its inks' names */
+    default boolean assignedByLook(Colour colour) {
+        return false;
+    }
+
     /** @return the soft edges of a picture that the assignment concerns; null for none */
     default SoftEdges softEdges(ImageSource.Pixels pixels, ColourSpace space, Cancel cancel) {
         return null;

@@ -95,6 +95,11 @@ final class GroupMapping implements ColourMapping {
     }
 
     @Override
+    public boolean assignedByLook(Colour colour) {
+        return inks.assignedByLook(colour);
+    }
+
+    @Override
     public SoftEdges softEdges(ImageSource.Pixels pixels, ColourSpace space, Cancel cancel) {
         return inks.softEdges(pixels, space, cancel);
     }

@@ -163,6 +163,11 @@ public final class InkMapping implements ColourMapping {
         return bare;
     }
 
+    @Override
+    public boolean assignedByLook(Colour colour) {
+        return kind(colour.space()) == Kind.PROCESS && assigned(colour);
+    }
+
     /** @return whether a flat colour falls under a rule of the assignment */
     boolean assigned(Colour colour) {
         return assigned(colour.space(), colour.components());

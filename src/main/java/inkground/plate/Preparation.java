@@ -201,8 +201,20 @@ final class Preparation {
                 box = box.intersect(shading.toPage().bounds(MeshSource.bounds((Paint.Triangles) shading.geometry())));
             }
         }
+        noteMixedSurface(op, shading);
         long touched = mapping.touched(shading.space(), overprint && op.style().overprint());
         emit(op, box, shape, rule, stencil, varied(source, touched, op.style(), false), clip, out);
+    }
+
+    private void noteMixedSurface(Op op, Paint.Shading shading) {
+        List<Colour> colours = SurfaceShading.is(shading) ? SurfaceShading.colours(shading) : List.of();
+        long assigned = colours.stream().filter(mapping::assignedByLook).count();
+        if (assigned > 0 && assigned < colours.size()) {
+            approximations.add(new Approximation(
+                    "an assigned or bare colour in a gradient mesh",
+                    "as assigned where it is that very colour; what lies between it and others stays as stated",
+                    op.origin()));
+        }
     }
 
     /** Repeats the cell wherever it can show, each copy clipped to the cell's box and all of them to the shape. */

@@ -207,6 +207,79 @@ final class CaseParts {
         };
     }
 
+    /**
+     * A mesh over (24, 24) to (120, 120), as a shading and a pattern of one name.
+     *
+     * @param type 4 to 7
+     * @param corners of the four colours each 0 for the garment's, 1 for red, 2 for white
+     */
+    static CasePdf.Part mesh(String name, int type, int... corners) {
+        return (document, resources) -> {
+            COSStream shading = document.getDocument().createCOSStream();
+            shading.setInt(COSName.SHADING_TYPE, type);
+            shading.setItem(COSName.COLORSPACE, COSName.DEVICERGB);
+            shading.setInt("BitsPerCoordinate", 8);
+            shading.setInt(COSName.BITS_PER_COMPONENT, 8);
+            shading.setItem(COSName.DECODE, numbers(0, 255, 0, 255, 0, 1, 0, 1, 0, 1));
+            if (type == 5) {
+                shading.setInt("VerticesPerRow", 2);
+            } else {
+                shading.setInt("BitsPerFlag", 8);
+            }
+            try (OutputStream out = shading.createOutputStream()) {
+                out.write(type < 6 ? vertices(type, corners) : patch(type, corners));
+            }
+            COSDictionary pattern = new COSDictionary();
+            pattern.setInt("PatternType", 2);
+            pattern.setItem(COSName.SHADING, shading);
+            add(resources, COSName.PATTERN, name, pattern);
+            add(resources, COSName.SHADING, name, shading);
+        };
+    }
+
+    /** Two triangles: free ones (§8.7.4.5.5), or a lattice of two rows (§8.7.4.5.6). */
+    private static byte[] vertices(int type, int[] corners) {
+        int[][] places = {{24, 24}, {120, 24}, {24, 120}, {120, 120}};
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        for (int corner : type == 4 ? new int[] {0, 1, 2, 1, 2, 3} : new int[] {0, 1, 2, 3}) {
+            if (type == 4) {
+                out.write(0);
+            }
+            out.write(places[corner][0]);
+            out.write(places[corner][1]);
+            colour(corners[corner], out);
+        }
+        return out.toByteArray();
+    }
+
+    /** One patch with straight edges: §8.7.4.5.7, and with four points inside §8.7.4.5.8. */
+    private static byte[] patch(int type, int[] corners) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        out.write(0);
+        int[][] steps = {{0, 32}, {32, 0}, {0, -32}, {-32, 0}};
+        int x = 24;
+        int y = 24;
+        for (int i = 0; i < 12; i++) {
+            out.write(x);
+            out.write(y);
+            x += steps[i / 3][0];
+            y += steps[i / 3][1];
+        }
+        if (type == 7) {
+            out.writeBytes(new byte[] {56, 56, 56, 88, 88, 88, 88, 56});
+        }
+        for (int corner : corners) {
+            colour(corner, out);
+        }
+        return out.toByteArray();
+    }
+
+    private static void colour(int which, ByteArrayOutputStream out) {
+        for (int value : FLAT[which]) {
+            out.write(value);
+        }
+    }
+
     private static COSDictionary fade(int[] from, int[] to) {
         COSDictionary function = new COSDictionary();
         function.setInt(COSName.FUNCTION_TYPE, 2);

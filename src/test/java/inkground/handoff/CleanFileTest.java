@@ -212,6 +212,14 @@ class CleanFileTest {
                         "type and a stroke in a gradient",
                         CaseParts.gradient("G", false, true),
                         INK + "/Pattern cs /G scn " + TEXT + "/Pattern CS /G SCN 10 w 10 30 m 130 40 l S"),
+                new Case(
+                        "bare meshes beneath art",
+                        new CasePdf("/M4 sh /M5 sh /M6 sh /M7 sh " + INK + CREAM + circle + "f")
+                                .with(CaseParts.mesh("M4", 4, 0, 0, 0, 0))
+                                .with(CaseParts.mesh("M5", 5, 0, 0, 0, 0))
+                                .with(CaseParts.mesh("M6", 6, 0, 0, 0, 0))
+                                .with(CaseParts.mesh("M7", 7, 0, 0, 0, 0)),
+                        SEEN),
                 new Case("a turned page", new CasePdf(INK + GARMENT + circle + "f").turned(1), SEEN),
                 new Case(
                         "a turned page of another unit", new CasePdf(INK + GARMENT + circle + "f").turned(1.5f), SEEN));
@@ -337,10 +345,44 @@ class CleanFileTest {
                 new Case("overprints", INK + "/Over gs " + GARMENT + circle),
                 new Case("nothing is painted", INK),
                 new Case("the file does not carry", INK + "BT /Absent 40 Tf 10 60 Td " + GARMENT + "(AAA) Tj ET"),
+                new Case("is a part of a gradient mesh", mesh(4), SEEN),
+                new Case("is a part of a gradient mesh", mesh(5), SEEN),
+                new Case("is a part of a gradient mesh", mesh(6), SEEN),
+                new Case("is a part of a gradient mesh", mesh(7), SEEN),
+                new Case(
+                        "a gradient that ends, over other paint",
+                        new CasePdf(INK + "/M sh").with(CaseParts.mesh("M", 7, 0, 0, 0, 0)),
+                        SEEN),
                 new Case(
                         "under other type",
                         "BT /F 40 Tf 10 60 Td " + CREAM + "(AAA) Tj 5 4 Td " + GARMENT + "(AAA) Tj 5 4 Td " + CREAM
                                 + "(AAA) Tj ET"));
+    }
+
+    private static CasePdf mesh(int type) {
+        return new CasePdf("/M sh " + INK).with(CaseParts.mesh("M", type, 0, 1, 2, 0));
+    }
+
+    /** What is refused says where, and what to do; the page's planes say that such a colour is not unmixed. */
+    @Test
+    void aBareColourInAMeshIsToldOnThePageAndRefusedInPlainWords() throws Exception {
+        mesh(7).write(folder.resolve("art.pdf"));
+        try (PdfArtwork artwork = open(folder.resolve("art.pdf"))) {
+            var list = artwork.record(1, new Cancel(), Progress.NONE);
+            var plate =
+                    new Plate(list, InkMapping.of(List.of(), list, PrintConditions.bundled("FOGRA39L"), bare(SEEN)));
+            plate.render(
+                    PlateRequest.of(list.page().box(PageBox.MEDIA), 72, true, list.defaultLayers()),
+                    new Cancel(),
+                    Progress.NONE);
+            assertThat(plate.approximations())
+                    .extracting(note -> note.feature())
+                    .contains("an assigned or bare colour in a gradient mesh");
+        }
+        assertThatThrownBy(() -> clean(new Case("mesh", mesh(7), SEEN)))
+                .isInstanceOf(Refusal.class)
+                .hasMessageContaining("page 1: the bare colour is a part of a gradient mesh (")
+                .hasMessageContaining("Change it there in the drawing program; nothing was written.");
     }
 
     @ParameterizedTest
