@@ -52,6 +52,12 @@ public final class BareMap extends VectorMap {
         return LEGEND;
     }
 
+    /** White paint alone: it looks white on a screen and prints nothing. */
+    @Override
+    public List<Integer> findings() {
+        return List.of(Cover.WHITE_PAINT.ordinal());
+    }
+
     /** @return the cover of one pixel; x and y count from the region's own top left */
     public static Cover classify(InkPlanes planes, int x, int y) {
         int[] vector = new int[planes.planes()];
@@ -85,14 +91,7 @@ public final class BareMap extends VectorMap {
     public MapFigures figures(PlaneSource source, PlateRequest region, Cancel cancel, Progress progress)
             throws Refusal {
         CoverAreas areas = new CoverAreas(this);
-        for (int y = region.y0(); y < region.y1(); y += PlaneSource.ROWS_AT_ONCE) {
-            cancel.check();
-            progress.report("measuring", (double) (y - region.y0()) / region.height());
-            int end = Math.min(region.y1(), y + PlaneSource.ROWS_AT_ONCE);
-            areas.add(
-                    source.planes(region.part(region.x0(), y, region.x1(), end).grown(1), cancel), cancel);
-        }
-        progress.report("measuring", 1);
+        source.stream(region, 1, cancel, progress, band -> areas.add(band, cancel));
         return new MapFigures(
                 Arrays.stream(areas.pixels()).boxed().toList(), MapFigures.cm2PerPixel(region), Double.NaN);
     }

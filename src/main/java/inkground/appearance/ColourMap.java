@@ -1,13 +1,8 @@
 package inkground.appearance;
 
-import inkground.base.Cancel;
-import inkground.base.Progress;
-import inkground.base.Refusal;
 import inkground.colour.Cie;
 import inkground.colour.Lab;
 import inkground.colour.Srgb;
-import inkground.plate.PlaneSource;
-import inkground.plate.PlateRequest;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.ToDoubleFunction;
@@ -117,15 +112,6 @@ public final class ColourMap extends VectorMap {
         return List.of(
                 new Entry(fine, "The difference is within the limit, or no ink is printed.", MapPattern.DIMMED),
                 new Entry(beyond + String.format(Locale.ROOT, "%.1f", limit), explanation, pattern));
-    }
-
-    /** Measures with the pixels along edges shared out by what is covered of them. */
-    @Override
-    public MapFigures figures(PlaneSource source, PlateRequest region, Cancel cancel, Progress progress)
-            throws Refusal {
-        MapFigures.Sum sum = MapFigures.Sum.sharingEdges(this);
-        source.stream(region, cancel, progress, band -> sum.add(band, cancel));
-        return sum.figures();
     }
 
     @Override

@@ -32,24 +32,13 @@ final class CoverAreas {
         for (int y = 1; y < grown.height() - 1; y++) {
             for (int x = 1; x < width - 1; x++) {
                 int at = y * width + x;
-                if (even(covers, at, width)) {
+                if (MapAreas.even(covers, at, width)) {
                     pixels[covers[at]]++;
                 } else {
                     share(covers, laid, marked, at, width);
                 }
             }
         }
-    }
-
-    private static boolean even(byte[] covers, int at, int width) {
-        for (int row = at - width; row <= at + width; row += width) {
-            for (int i = row - 1; i <= row + 1; i++) {
-                if (covers[i] != covers[at]) {
-                    return false;
-                }
-            }
-        }
-        return true;
     }
 
     /** What paint that lets through covers is measured by what it covers beside this pixel, so that a shadow is no edge. */

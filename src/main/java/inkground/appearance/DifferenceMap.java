@@ -96,6 +96,11 @@ public final class DifferenceMap implements ProofMap {
     }
 
     @Override
+    public List<InkPlanes> deciding(InkPlanes planes, Cancel cancel) throws Refusal {
+        return List.of(planes, compared(planes, cancel));
+    }
+
+    @Override
     public double mark(InkPlanes planes, byte[] marks, Cancel cancel) throws Refusal {
         float[] differences = differences(planes, compared(planes, cancel), cancel);
         double largest = 0;

@@ -1,11 +1,14 @@
 package inkground.appearance;
 
 import inkground.base.Cancel;
+import inkground.base.Progress;
 import inkground.base.Refusal;
 import inkground.ink.InkKind;
 import inkground.plate.InkPlanes;
 import inkground.plate.PlaneSource;
+import inkground.plate.PlateRequest;
 import inkground.plate.Register;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -52,32 +55,67 @@ public final class RegisterMap implements ProofMap {
 
     @Override
     public double mark(InkPlanes planes, byte[] marks, Cancel cancel) throws Refusal {
-        double furthest = 0;
-        for (int i = 0; i < dxMm.length; i++) {
-            furthest = Math.max(furthest, Math.hypot(dxMm[i], dyMm[i]));
-        }
-        int margin = (int) Math.ceil(2 * furthest / planes.request().mmPerPx()) + 3;
-        var grown = planes.request().grown(margin);
-        Moved moved = new Moved(
-                source.planes(grown, cancel), Register.shifted(source, grown, dxMm, dyMm, cancel), dxMm, dyMm);
+        Moved moved = moved(planes.request(), cancel);
         for (int y = 0; y < planes.height(); y++) {
             cancel.check();
             for (int x = 0; x < planes.width(); x++) {
-                marks[y * planes.width() + x] = (byte) moved.entry(x + margin, y + margin);
+                marks[y * planes.width() + x] = (byte) moved.entry(x, y);
             }
         }
         return Double.NaN;
     }
 
-    /** Both states of a region. */
-    private record Moved(InkPlanes before, InkPlanes after, double[] dxMm, double[] dyMm) {
-        int entry(int x, int y) {
-            if (!covered(before, x, y) || covered(after, x, y)) {
-                return 0;
+    /**
+     * Measures what has become bare of each pixel, so that slivers narrower than a pixel count by their width. Inks that move by
+     * whole pixels along straight edges are measured exactly. Moving by parts of a pixel softens edges, which counts as bare too: a
+     * sliver of 0.4 mm is right within 10 % at 150 dpi and 5 % at 300 dpi.
+     */
+    @Override
+    public MapFigures figures(PlaneSource from, PlateRequest region, Cancel cancel, Progress progress) throws Refusal {
+        double[] pixels = new double[LEGEND.size()];
+        from.stream(region, cancel, progress, band -> {
+            Moved moved = moved(band.request(), cancel);
+            for (int y = 0; y < band.height(); y++) {
+                cancel.check();
+                for (int x = 0; x < band.width(); x++) {
+                    double bared = moved.bared(x, y);
+                    pixels[0] += 1 - bared;
+                    if (bared > 0) {
+                        pixels[moved.kind(x, y)] += bared;
+                    }
+                }
             }
+        });
+        return new MapFigures(Arrays.stream(pixels).boxed().toList(), MapFigures.cm2PerPixel(region), Double.NaN);
+    }
+
+    private Moved moved(PlateRequest request, Cancel cancel) throws Refusal {
+        double furthest = 0;
+        for (int i = 0; i < dxMm.length; i++) {
+            furthest = Math.max(furthest, Math.hypot(dxMm[i], dyMm[i]));
+        }
+        int margin = (int) Math.ceil(2 * furthest / request.mmPerPx()) + 3;
+        PlateRequest grown = request.grown(margin);
+        InkPlanes after = Register.shifted(source, grown, dxMm, dyMm, cancel);
+        return new Moved(source.planes(grown, cancel), after, margin, dxMm, dyMm);
+    }
+
+    /** Both states of a region and its margin; x and y count from the region's own top left. */
+    private record Moved(InkPlanes before, InkPlanes after, int margin, double[] dxMm, double[] dyMm) {
+        int entry(int x, int y) {
+            boolean bared = covered(before, x, y) >= HALF && covered(after, x, y) < HALF;
+            return bared ? kind(x, y) : 0;
+        }
+
+        /** What part of a pixel has become bare, 0 to 1. */
+        double bared(int x, int y) {
+            return Math.max(0, covered(before, x, y) - covered(after, x, y)) / 255.0;
+        }
+
+        int kind(int x, int y) {
             for (int i = 0; i < dxMm.length; i++) {
                 double length = Math.hypot(dxMm[i], dyMm[i]) / before.request().mmPerPx();
-                if (length > 0 && before.get(i, x, y) > 0 && between(x, y, i, length)) {
+                if (length > 0 && before.get(i, x + margin, y + margin) > 0 && between(x, y, i, length)) {
                     return SLIVER;
                 }
             }
@@ -93,23 +131,21 @@ public final class RegisterMap implements ProofMap {
 
         private boolean meets(int x, int y, double ux, double uy, double reach) {
             for (double t = 0.5; t <= reach; t += 0.5) {
-                if (covered(after, (int) Math.round(x + t * ux), (int) Math.round(y + t * uy))) {
+                if (covered(after, (int) Math.round(x + t * ux), (int) Math.round(y + t * uy)) >= HALF) {
                     return true;
                 }
             }
             return false;
         }
 
-        private static boolean covered(InkPlanes planes, int x, int y) {
-            if (planes.get(planes.laidPlane(), x, y) < HALF) {
-                return false;
-            }
+        /** What ink covers of a pixel, 0 to 255. */
+        private int covered(InkPlanes planes, int x, int y) {
             for (int i = 0; i < planes.inks().size(); i++) {
-                if (planes.inks().get(i).kind() != InkKind.TECHNICAL && planes.get(i, x, y) > 0) {
-                    return true;
+                if (planes.inks().get(i).kind() != InkKind.TECHNICAL && planes.get(i, x + margin, y + margin) > 0) {
+                    return planes.get(planes.laidPlane(), x + margin, y + margin);
                 }
             }
-            return false;
+            return 0;
         }
     }
 }

@@ -51,6 +51,11 @@ public final class VanishMap implements ProofMap {
     }
 
     @Override
+    public List<Integer> findings() {
+        return List.of(LOST);
+    }
+
+    @Override
     public double mark(InkPlanes planes, byte[] marks, Cancel cancel) throws Refusal {
         int margin = EdgeWalk.MARGIN_PX;
         PlateRequest request = planes.request().grown(margin);

@@ -27,11 +27,21 @@ public interface PlaneSource {
      * @throws java.util.concurrent.CancellationException if cancelled
      */
     default void stream(PlateRequest region, Cancel cancel, Progress progress, Plate.BandSink sink) throws Refusal {
+        stream(region, 0, cancel, progress, sink);
+    }
+
+    /**
+     * As {@link #stream(PlateRequest, Cancel, Progress, Plate.BandSink)}, for what depends on the surroundings.
+     *
+     * @param marginPx pixels that each band is larger on each side, 0 or more
+     */
+    default void stream(PlateRequest region, int marginPx, Cancel cancel, Progress progress, Plate.BandSink sink)
+            throws Refusal {
         for (int y = region.y0(); y < region.y1(); y += ROWS_AT_ONCE) {
             cancel.check();
             progress.report("measuring", (double) (y - region.y0()) / region.height());
-            sink.band(
-                    planes(region.part(region.x0(), y, region.x1(), Math.min(region.y1(), y + ROWS_AT_ONCE)), cancel));
+            PlateRequest band = region.part(region.x0(), y, region.x1(), Math.min(region.y1(), y + ROWS_AT_ONCE));
+            sink.band(planes(band.grown(marginPx), cancel));
         }
         progress.report("measuring", 1);
     }

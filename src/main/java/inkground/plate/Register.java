@@ -33,13 +33,13 @@ public final class Register {
             byte[] own = new byte[laid.length]; // where this ink is laid
             byte[] everInked = new byte[laid.length];
             for (int p = 0; p < own.length; p++) {
-                own[p] = tints[p] == 0 ? 0 : laid[p];
+                own[p] = (byte) Math.min(laid[p] & 255, covered(tints, p, planes.width()));
                 everInked[p] = tints[p] == 0 && laid[p] != 0 ? 0 : inked[p];
             }
             move(tints, planes, dxPx[i], dyPx[i], out[i]);
             byte[] moved = new byte[own.length];
             move(own, planes, dxPx[i], dyPx[i], moved);
-            most(out[planes.laidPlane()], moved);
+            sum(out[planes.laidPlane()], moved);
             most(out[planes.markPlane()], moved);
             move(everInked, planes, dxPx[i], dyPx[i], moved);
             most(out[planes.inkedPlane()], moved);
@@ -64,6 +64,30 @@ public final class Register {
         }
         int margin = (int) Math.ceil(furthest) + 1;
         return shifted(source.planes(request.grown(margin), cancel), dxPx, dyPx).part(request);
+    }
+
+    /**
+     * What an ink covers of a pixel, 0 to 255, as its tint tells: at its edge the part of the largest tint beside, which is less than
+     * what is laid where another ink begins.
+     */
+    private static int covered(byte[] tints, int at, int width) {
+        int most = tints[at] & 255;
+        int least = most;
+        int x = at % width;
+        for (int row = Math.max(x, at - width); row <= Math.min(tints.length - 1, at + width); row += width) {
+            for (int i = row - (x > 0 ? 1 : 0); i <= row + (x < width - 1 ? 1 : 0); i++) {
+                most = Math.max(most, tints[i] & 255);
+                least = Math.min(least, tints[i] & 255);
+            }
+        }
+        return (tints[at] & 255) == 0 ? 0 : least > 0 ? 255 : (tints[at] & 255) * 255 / most;
+    }
+
+    /** Inks that meet fill a pixel together. */
+    private static void sum(byte[] into, byte[] other) {
+        for (int i = 0; i < into.length; i++) {
+            into[i] = (byte) Math.min(255, (into[i] & 255) + (other[i] & 255));
+        }
     }
 
     private static void most(byte[] into, byte[] other) {

@@ -181,6 +181,8 @@ final class WindowKeys {
             case THIN_MAP -> state.overlays.toggle(MapKind.THIN);
             case REGISTER_MAP -> state.overlays.toggle(MapKind.REGISTER);
             case PLACES -> flip(state.overlays.places);
+            case NEXT_PLACE -> state.walk.step(1);
+            case PREVIOUS_PLACE -> state.walk.step(-1);
             case OVERPRINT_MAP -> state.overlays.toggle(MapKind.OVERPRINT);
             case COMPARE_WAY -> state.comparison.nextWay();
             case VANISH_MAP -> state.overlays.toggle(MapKind.VANISH);

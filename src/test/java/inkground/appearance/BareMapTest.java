@@ -170,7 +170,7 @@ class BareMapTest {
     }
 
     private static MapFigures figures(InkPlanes planes) throws Refusal {
-        return MapFigures.of(new BareMap(INKS), planes, new Cancel());
+        return Samples.marked(new BareMap(INKS), planes);
     }
 
     private static byte[] bytes(int... values) {

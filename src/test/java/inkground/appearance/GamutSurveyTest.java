@@ -18,6 +18,7 @@ import inkground.plate.PlateRequest;
 import java.util.Arrays;
 import java.util.Random;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -49,11 +50,15 @@ class GamutSurveyTest {
         GamutSurvey survey = new GamutSurvey(MODEL, 2, limit);
         survey.add(planes, new Cancel());
         GamutSurvey.Found found = survey.found(new Cancel());
-        MapFigures figures = MapFigures.of(ColourMap.reach(MODEL, 2, limit), planes, new Cancel());
-        assertThat(found.beyondReach()).isEqualTo(figures.pixels().get(ColourMap.BEYOND));
+        byte[] marks = new byte[side * side];
+        double largest = ColourMap.reach(MODEL, 2, limit).mark(planes, marks, new Cancel());
+        long marked = IntStream.range(0, marks.length)
+                .filter(i -> marks[i] == ColourMap.BEYOND)
+                .count();
+        assertThat(found.beyondReach()).isEqualTo(marked);
         assertThat(found.beyondReach()).isBetween(1.0, side * side - 1.0);
         assertThat(found.worst()).isSortedAccordingTo((a, b) -> Double.compare(b.de00(), a.de00()));
-        assertThat(found.worst().get(0).de00()).isCloseTo(figures.largest(), within(1e-9));
+        assertThat(found.worst().get(0).de00()).isCloseTo(largest, within(1e-9));
         assertThat(found.worst().stream().mapToDouble(GamutSurvey.Worst::pixels).sum())
                 .isCloseTo(found.beyondReach(), within(1e-6));
     }

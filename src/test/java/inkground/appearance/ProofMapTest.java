@@ -3,6 +3,7 @@ package inkground.appearance;
 import static inkground.appearance.Samples.FOGRA;
 import static inkground.appearance.Samples.FOGRA_PAPER;
 import static inkground.appearance.Samples.NAVY_SHIRT;
+import static inkground.appearance.Samples.marked;
 import static inkground.appearance.Samples.planes;
 import static inkground.appearance.Samples.spot;
 import static org.assertj.core.api.Assertions.assertThat;
@@ -110,22 +111,19 @@ class ProofMapTest {
                 Stack.of(Samples.substrate(inkground.substrate.Substrate.Kind.PAPER, FOGRA.paper()), inks, FOGRA));
         double expected = Cie.deltaE00(lab(paper, 128), lab(shirt, 128));
         assertThat(expected).isGreaterThan(10);
-        MapFigures figures = MapFigures.of(ColourMap.shift(shirt, 5), planes, new Cancel());
+        MapFigures figures = marked(ColourMap.shift(shirt, 5), planes);
         assertThat(figures.largest()).isCloseTo(expected, within(1e-9));
         // an opaque solid stays as it was, and so does the edge of one; only the tint lets the cloth through
         assertThat(figures.pixels()).containsExactly(4.0, 1.0);
-        assertThat(MapFigures.of(ColourMap.shift(paper, 0.001), planes, new Cancel())
-                        .largest())
-                .isZero();
+        assertThat(marked(ColourMap.shift(paper, 0.001), planes).largest()).isZero();
     }
 
     @Test
     void aFilterShiftsByWhatTheClothTakes() throws Refusal {
         List<InkColour> inks = List.of(spot("Mill Red", new Lab(48, 62, 40), 0));
-        MapFigures figures = MapFigures.of(
+        MapFigures figures = marked(
                 ColourMap.shift(new StackModel(Stack.of(NAVY_SHIRT, inks, FOGRA)), 5),
-                planes(inks, 5, 1, RED, LAID, LAID),
-                new Cancel());
+                planes(inks, 5, 1, RED, LAID, LAID));
         assertThat(figures.pixels()).containsExactly(2.0, 3.0);
     }
 
@@ -138,14 +136,12 @@ class ProofMapTest {
         InkPlanes planes = planes(inks, 5, 1, RED, none, LAID, LAID);
         Stack both = Stack.of(NAVY_SHIRT, inks, FOGRA);
         // the artwork asks for red on nothing: a filter on navy. With white beneath, red is there to be had.
-        assertThat(MapFigures.of(ColourMap.shift(new StackModel(both), 6), planes, new Cancel())
-                        .pixels())
+        assertThat(marked(ColourMap.shift(new StackModel(both), 6), planes).pixels())
                 .containsExactly(2.0, 3.0);
-        assertThat(MapFigures.of(ColourMap.reach(new StackModel(both), 3, 6), planes, new Cancel())
-                        .pixels())
+        assertThat(marked(ColourMap.reach(new StackModel(both), 3, 6), planes).pixels())
                 .containsExactly(5.0, 0.0);
         StackModel redAlone = new StackModel(both.showing(Set.of(0)));
-        MapFigures alone = MapFigures.of(ColourMap.reach(redAlone, 3, 6), planes, new Cancel());
+        MapFigures alone = marked(ColourMap.reach(redAlone, 3, 6), planes);
         assertThat(alone.pixels()).containsExactly(2.0, 3.0);
         assertThat(alone.largest()).isGreaterThan(20);
     }
@@ -159,7 +155,7 @@ class ProofMapTest {
         byte[] laid = {(byte) 255, 0, 0, (byte) 255, 0};
         StackModel model = new StackModel(Stack.of(FOGRA_PAPER, inks, FOGRA));
         InkPlanes planes = planes(inks, 5, 1, cyan, none, none, black, laid, laid);
-        MapFigures figures = MapFigures.of(ColourMap.notDisplayed(model, 0), planes, new Cancel());
+        MapFigures figures = marked(ColourMap.notDisplayed(model, 0), planes);
         assertThat(figures.pixels()).containsExactly(4.0, 1.0);
         assertThat(figures.largest()).isBetween(3.0, 20.0);
     }

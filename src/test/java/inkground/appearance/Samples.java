@@ -1,5 +1,7 @@
 package inkground.appearance;
 
+import inkground.base.Cancel;
+import inkground.base.Refusal;
 import inkground.colour.Lab;
 import inkground.colour.PrintCondition;
 import inkground.colour.PrintConditions;
@@ -54,6 +56,18 @@ final class Samples {
                 new InkSet(inks.stream().map(InkColour::ink).toList()),
                 new PlateRequest(1, 0, 0, width, height, true, Set.of()),
                 rasters);
+    }
+
+    /** How many pixels have each mark of a map, edges not shared out, and the largest value. */
+    static MapFigures marked(ProofMap map, InkPlanes planes) throws Refusal {
+        byte[] marks = new byte[planes.width() * planes.height()];
+        double largest = map.mark(planes, marks, new Cancel());
+        Double[] counts = new Double[map.legend().size()];
+        Arrays.fill(counts, 0.0);
+        for (byte mark : marks) {
+            counts[mark]++;
+        }
+        return new MapFigures(List.of(counts), MapFigures.cm2PerPixel(planes.request()), largest);
     }
 
     static byte[] filled(int size, int value) {

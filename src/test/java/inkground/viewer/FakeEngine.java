@@ -417,7 +417,10 @@ final class FakeEngine implements ProofEngine {
                             new MapEntry("knocked out", "Paint removed the ink.", 2.4, 0.3, sample)),
                     map.kind().limit() == MapKind.Limit.NONE ? "" : map.limits().de00() + " ΔE00",
                     map.kind() == MapKind.THIN
-                            ? List.of(new MapPlace("line of 0.07 mm in Signal Red", new Box(100, 100, 110, 104)))
+                            ? List.of(
+                                    new MapPlace("line of 0.07 mm in Signal Red", new Box(100, 100, 110, 104)),
+                                    new MapPlace("gap of 0.08 mm in Signal Red", new Box(200, 150, 204, 152)),
+                                    new MapPlace("line of 0.09 mm in Signal Red", new Box(60, 180, 61, 181)))
                             : List.of());
         }
 

@@ -141,6 +141,7 @@ class OverlaySnapshotTest extends ApplicationTest {
     private void checkMap(MapKind kind, String substrate) throws Exception {
         check(kind.name().toLowerCase(Locale.ROOT).replace('_', '-'), () -> {
             on(substrate);
+            state.overlays.places.set(false);
             state.overlays.map.set(kind);
         });
         assertThat(state.overlays.report.get()).isNotNull();
@@ -238,6 +239,7 @@ class OverlaySnapshotTest extends ApplicationTest {
     @Test
     void thinFeaturesAndTheirPlaces() throws Exception {
         check("thin-places", () -> {
+            state.overlays.places.set(true);
             state.overlays.minLineMm.set(0.25);
             state.overlays.minGapMm.set(0.25);
             state.overlays.map.set(MapKind.THIN);

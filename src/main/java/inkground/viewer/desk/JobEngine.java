@@ -43,6 +43,7 @@ import inkground.base.Progress;
 import inkground.base.Refusal;
 import inkground.colour.Lab;
 import inkground.colour.PrintCondition;
+import inkground.findings.MapPlaces;
 import inkground.findings.ThinFeatures;
 import inkground.findings.ThinMap;
 import inkground.garment.Placement;
@@ -476,8 +477,24 @@ public final class JobEngine implements ProofEngine {
             String largest = Double.isNaN(figures.largest())
                     ? ""
                     : String.format(Locale.ROOT, "%.1f %s", figures.largest(), map.unit());
-            return new MapReport(
-                    map.title(), entries, largest, thin.map(JobPage::places).orElse(List.of()));
+            List<MapPlace> places = thin.isPresent()
+                    ? places(thin.get())
+                    : places(map, MapPlaces.of(map, source, request, cancel, progress));
+            return new MapReport(map.title(), entries, largest, places);
+        }
+
+        private static List<MapPlace> places(ProofMap map, List<MapPlaces.Place> found) {
+            return found.stream()
+                    .limit(MOST_PLACES)
+                    .map(place -> new MapPlace(
+                            String.format(
+                                    Locale.ROOT,
+                                    "%s, %.1f × %.1f mm",
+                                    map.legend().get(place.entry()).word(),
+                                    place.box().width() * Box.MM_PER_PT,
+                                    place.box().height() * Box.MM_PER_PT),
+                            place.box()))
+                    .toList();
         }
 
         private static List<MapPlace> places(ThinFeatures found) {

@@ -9,12 +9,14 @@ import inkground.viewer.state.ProofEngine.MapEntry;
 import inkground.viewer.state.ProofEngine.MapPlace;
 import inkground.viewer.state.ProofEngine.MapReport;
 import inkground.viewer.state.ViewerState;
+import inkground.viewer.ui.Command;
 import inkground.viewer.ui.NumberField;
 import inkground.viewer.ui.Ui;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import javafx.beans.Observable;
+import javafx.beans.binding.Bindings;
 import javafx.beans.property.DoubleProperty;
 import javafx.geometry.HPos;
 import javafx.geometry.Insets;
@@ -131,18 +133,36 @@ public final class MapLegend extends VBox {
         for (int row = 0; row < report.entries().size(); row++) {
             fill(report.entries().get(row), row);
         }
-        report.places().stream().limit(PLACES_SHOWN).forEach(this::place);
-        int more = report.places().size() - PLACES_SHOWN;
-        if (more > 0) {
-            places.getChildren().add(Ui.label("and " + more + " more, marked on the page", "quiet"));
+        fillPlaces(report.places());
+    }
+
+    private void fillPlaces(List<MapPlace> found) {
+        for (int i = 0; i < Math.min(found.size(), PLACES_SHOWN); i++) {
+            place(found.get(i), i);
+        }
+        if (found.size() > 1) {
+            Label counter = Ui.label("", "quiet");
+            counter.setId("map-place");
+            counter.textProperty().bind(Bindings.createStringBinding(() -> counted(found), state.walk.at));
+            places.getChildren().add(counter);
         }
     }
 
-    private void place(MapPlace place) {
+    private String counted(List<MapPlace> found) {
+        int at = state.walk.at.get();
+        String count =
+                found.size() + " places, marked on the page; " + Command.NEXT_PLACE.keys() + " goes through them";
+        return at < 0 || at >= found.size()
+                ? count
+                : "Place " + (at + 1) + " of " + found.size() + ": "
+                        + found.get(at).words();
+    }
+
+    private void place(MapPlace place, int index) {
         Hyperlink link = new Hyperlink(place.words());
         link.setAccessibleText("Look at " + place.words());
         Ui.tip(link, "Brings this place into view");
-        link.setOnAction(e -> state.lookAt(place.box()));
+        link.setOnAction(e -> state.walk.lookAt(index));
         places.getChildren().add(link);
     }
 

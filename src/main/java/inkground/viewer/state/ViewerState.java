@@ -97,6 +97,8 @@ public final class ViewerState {
 
     /** What is drawn over the proof or in place of its colours. */
     public final Overlays overlays = new Overlays();
+    /** Goes through the places that the map found. */
+    public final PlaceWalk walk = new PlaceWalk(this);
     /** How the artwork is laid out. */
     public final ObjectProperty<BenchView> view = new SimpleObjectProperty<>(this, "view", BenchView.FLAT);
     /** Whether overprint is honoured. */

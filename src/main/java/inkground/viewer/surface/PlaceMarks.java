@@ -8,6 +8,7 @@ import inkground.viewer.state.ViewerState;
 import java.util.ArrayList;
 import java.util.List;
 import javafx.beans.Observable;
+import javafx.css.PseudoClass;
 import javafx.scene.layout.Pane;
 import javafx.scene.shape.Rectangle;
 
@@ -15,6 +16,8 @@ import javafx.scene.shape.Rectangle;
 final class PlaceMarks extends Pane {
     private static final double LEAST_PX = 18;
     private static final double MARGIN_PX = 5;
+
+    private static final PseudoClass LOOKED_AT = PseudoClass.getPseudoClass("looked-at");
 
     private final ViewerState state;
     private final Rectangle clip = new Rectangle();
@@ -25,6 +28,7 @@ final class PlaceMarks extends Pane {
         setMouseTransparent(true);
         setManaged(false);
         setClip(clip);
+        state.walk.at.addListener((Observable o) -> choose());
         for (Observable value : new Observable[] {state.overlays.report, state.overlays.places}) {
             value.addListener(o -> {
                 mark();
@@ -45,6 +49,14 @@ final class PlaceMarks extends Pane {
             }
         }
         getChildren().setAll(frames);
+        choose();
+    }
+
+    /** Tells the frame of the place that is looked at. */
+    private void choose() {
+        for (int i = 0; i < getChildren().size(); i++) {
+            getChildren().get(i).pseudoClassStateChanged(LOOKED_AT, i / 2 == state.walk.at.get());
+        }
     }
 
     /** Puts all frames where the camera sees their places. */

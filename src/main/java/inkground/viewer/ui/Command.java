@@ -55,6 +55,8 @@ public enum Command {
     THIN_MAP("W", "Map lines and gaps narrower than the way of printing holds", false, KeyCode.W),
     REGISTER_MAP("Y", "Let each ink lie off by the register tolerance, one way after another", false, KeyCode.Y),
     PLACES("F", "Mark the places that a map names", false, KeyCode.F),
+    NEXT_PLACE("F3", "Look at the next place that the map found", false, KeyCode.F3),
+    PREVIOUS_PLACE("Shift+F3", "Look at the place before", KeyCode.F3),
     COMPARE_WAY("C", "In the comparison: side by side, wipe, or changes", false, KeyCode.C),
     ZOOM_IN("+", "Look closer", false, KeyCode.PLUS, KeyCode.ADD, KeyCode.EQUALS),
     ZOOM_OUT("−", "Look from farther away", false, KeyCode.MINUS, KeyCode.SUBTRACT),
