@@ -70,9 +70,11 @@ final class ExportSheet extends Sheet {
         HBox resolution = new HBox(dpi, Ui.label("pixels per inch"), size);
         resolution.getStyleClass().add("row");
         resolution.setAlignment(Pos.CENTER_LEFT);
-        fields.addRow(0, Ui.label("Part of the page"), box);
-        fields.addRow(1, Ui.label("Resolution"), resolution);
-        fields.addRow(2, Ui.label("File"), target);
+        row(fields, "Part of the page", box);
+        row(fields, "Resolution", resolution);
+        row(fields, "File", target);
+        box.setAccessibleText("Part of the page");
+        dpi.setAccessibleText("Resolution in pixels per inch");
         Ui.tip(dpi, "72 for a mail, 150 for a screen, 300 to look closely");
         Ui.tip(box, "Trim shows the finished product");
         return fields;

@@ -5,13 +5,18 @@ import inkground.viewer.ui.Command;
 import inkground.viewer.ui.Sheet;
 import inkground.viewer.ui.Ui;
 import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.GridPane;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.VBox;
 
 /** All keys on one sheet. */
 final class KeySheet extends Sheet {
     private static final int COLUMNS = 3;
     /** Three of them beside their keys fit the smallest window. */
     private static final double WORDS_W = 222;
+
+    private final ScrollPane scroll = new ScrollPane();
 
     KeySheet(ViewerState state) {
         super("key-sheet", "Keys", state.keySheet);
@@ -24,8 +29,21 @@ final class KeySheet extends Sheet {
         }
         add(table, at++, rows, "Ctrl+number", "Look at the page flat, on the garment, in the line-up, or compared");
         add(table, at, rows, "Shift+arrows", "Move the page; so does dragging it");
-        getChildren().add(table);
+        scroll.setContent(table);
+        scroll.getStyleClass().add("key-scroll");
+        scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+        scroll.setMinHeight(0);
+        scroll.setFocusTraversable(true);
+        scroll.setAccessibleText("All keys; Up and Down scroll");
+        VBox.setVgrow(scroll, Priority.ALWAYS);
+        getChildren().add(scroll);
         setOnMouseClicked(e -> state.keySheet.set(false));
+    }
+
+    /** On a small screen the arrow keys scroll. */
+    @Override
+    protected void opened() {
+        scroll.requestFocus();
     }
 
     private static void add(GridPane table, int at, int rows, String keys, String sentence) {
@@ -34,6 +52,7 @@ final class KeySheet extends Sheet {
         Label words = Ui.label(sentence);
         words.setWrapText(true);
         words.setPrefWidth(WORDS_W);
+        words.setMinHeight(USE_PREF_SIZE);
         table.add(key, at / rows * 2, at % rows);
         table.add(words, at / rows * 2 + 1, at % rows);
     }

@@ -132,6 +132,7 @@ final class TopStrip extends HBox {
         String size = state.unit.get().size(page.info().box(PageBox.TRIM));
         int count = state.file.get().pageCount();
         pageWords.setText(count == 1 ? size : "page " + page.info().number() + " of " + count + ", " + size);
+        Ui.tip(pageWords, pageWords.getText());
         layers.getItems().setAll(page.layers().stream().map(this::item).toList());
     }
 

@@ -19,11 +19,9 @@ import java.util.Set;
 import javafx.geometry.Bounds;
 import javafx.geometry.Rectangle2D;
 import javafx.scene.Node;
-import javafx.scene.Parent;
 import javafx.scene.SnapshotParameters;
 import javafx.scene.control.Control;
 import javafx.scene.control.Label;
-import javafx.scene.control.ScrollBar;
 import javafx.scene.image.PixelFormat;
 import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
@@ -303,23 +301,6 @@ class KeyboardTest extends FakeWindow {
         return stops;
     }
 
-    private static List<Node> all(Node root) {
-        List<Node> out = new ArrayList<>(List.of(root));
-        if (root instanceof Parent parent) {
-            parent.getChildrenUnmodifiable().forEach(child -> out.addAll(all(child)));
-        }
-        return out;
-    }
-
-    private boolean reachable(Node node) {
-        for (Node n = node; n != null; n = n.getParent()) {
-            if (!n.isVisible() || n.isDisabled()) {
-                return false;
-            }
-        }
-        return node.isFocusTraversable() && !(node instanceof ScrollBar);
-    }
-
     @Test
     void tabGoesRoundEveryControlAndOneSeesWhereTheKeysAre() throws Exception {
         openFromTheList();
@@ -332,8 +313,8 @@ class KeyboardTest extends FakeWindow {
         until(() -> state.overlays.report.get() != null && state.activities.isEmpty() && shows("#ground-bar"));
         List<Node> stops = stops();
         assertThat(stops).as("no stop twice").doesNotHaveDuplicates();
-        Set<Node> wanted = new LinkedHashSet<>(all(window.scene().getRoot()));
-        wanted.removeIf(node -> !reachable(node));
+        Set<Node> wanted = new LinkedHashSet<>(Nodes.all(window.scene().getRoot()));
+        wanted.removeIf(node -> !Nodes.reachable(node));
         assertThat(stops).containsAll(wanted);
         List<String> parts = stops.stream().map(KeyboardTest::part).toList();
         for (int i = 1; i < parts.size(); i++) {

@@ -2,6 +2,9 @@ package inkground.viewer;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import inkground.artwork.ColourAssignment;
+import inkground.artwork.ColourAssignment.Bare;
+import inkground.artwork.ColourAssignment.Rule;
 import inkground.viewer.state.BenchView;
 import inkground.viewer.state.Camera;
 import inkground.viewer.state.MapKind;
@@ -10,6 +13,7 @@ import inkground.viewer.surface.ProofSurface;
 import java.awt.image.BufferedImage;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.CountDownLatch;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
@@ -234,7 +238,7 @@ class ViewerWindowTest extends FakeWindow {
     void ofSeveralDroppedFilesTheFirstPdfIsOpenedAndRemembered() throws Exception {
         Path letter = Files.writeString(folder.resolve("letter.txt"), "Dear printer");
         Path shirt = Files.writeString(folder.resolve("shirt.PDF"), "%PDF-fake");
-        interact(() -> window.drop().take(java.util.List.of(letter.toFile(), shirt.toFile())));
+        interact(() -> window.drop().take(List.of(letter.toFile(), shirt.toFile())));
         until(() -> window.surface().complete());
         assertThat(state.file.get().path()).isEqualTo(shirt);
         assertThat(state.recent).containsExactly(shirt.toAbsolutePath());
@@ -307,12 +311,12 @@ class ViewerWindowTest extends FakeWindow {
         openArtwork();
         interact(() -> state.moveInk(2, 2));
         Path other = Files.writeString(folder.resolve("other.pdf"), "%PDF-fake");
-        interact(() -> window.drop().take(java.util.List.of(other.toFile())));
+        interact(() -> window.drop().take(List.of(other.toFile())));
         assertThat(shows("#question")).isTrue();
         push(KeyCode.ESCAPE);
         assertThat(shows("#question")).isFalse();
         assertThat(state.file.get().path()).hasFileName("regatta.pdf");
-        interact(() -> window.drop().take(java.util.List.of(other.toFile())));
+        interact(() -> window.drop().take(List.of(other.toFile())));
         clickOn("#answer-0");
         until(() -> state.file.get() != null && state.file.get().path().endsWith("other.pdf"));
         assertThat(engine.sessions
@@ -348,6 +352,31 @@ class ViewerWindowTest extends FakeWindow {
         assertThat(state.hidden).containsExactly(1);
         assertThat(state.substrate.get()).isEqualTo(FakeEngine.NAVY);
         until(() -> engine.openFiles.get() == 1);
+    }
+
+    @Test
+    void whatWasDecidedOutlivesASaveByAnotherProgram() throws Exception {
+        engine.paintedGround = true;
+        openArtwork();
+        interact(() -> {
+            state.substrate.set(FakeEngine.NAVY);
+            state.history.change(
+                    "print the ground as bare",
+                    a -> a.assigning(new ColourAssignment(List.of(new Rule(FakeColours.GROUND.source(), new Bare())))));
+            state.moveInk(2, 2);
+            state.toggleUnderbase();
+        });
+        until(() -> state.activities.isEmpty());
+        var before = state.file.get();
+        var decided = state.history.get();
+        Files.writeString(before.path(), "%PDF-fake, saved once more");
+        until(() -> state.file.get() != before && window.surface().complete());
+        assertThat(state.history.get()).isEqualTo(decided);
+        assertThat(rgbAt(10, 10)).isEqualTo(FakeEngine.NAVY.argb() & 0xffffff);
+        assertThat(state.printOrder()).containsExactly(0, 1, 2);
+        assertThat(state.unsaved.get()).isTrue();
+        push(KeyCode.CONTROL, KeyCode.Z);
+        assertThat(state.underbaseLies()).as("can still be taken back").isFalse();
     }
 
     @Test

@@ -48,6 +48,8 @@ public final class CleanSheet extends Sheet {
         summary.setId("clean-summary");
         target.setId("clean-target");
         target.setPrefColumnCount(30);
+        target.setAccessibleText("Where to write the clean file");
+        Ui.tip(target, "Name of the file, with its folder");
         replace.setId("clean-replace");
         words.setId("clean-trouble");
         words.setWrapText(true);

@@ -5,6 +5,7 @@ import inkground.app.ColourWords;
 import inkground.app.Grounds.Candidate;
 import inkground.app.Grounds.Reason;
 import inkground.viewer.desk.ColourDesk;
+import inkground.viewer.state.BenchView;
 import inkground.viewer.state.ViewerState;
 import inkground.viewer.ui.Ui;
 import java.util.Locale;
@@ -53,6 +54,7 @@ public final class GroundBar extends HBox {
         getChildren().addAll(swatch, words, bare, keep);
         state.colours.ground.addListener((Observable o) -> ask());
         state.colours.deletion.addListener((Observable o) -> ask());
+        state.view.addListener((Observable o) -> ask());
         ask();
     }
 
@@ -68,7 +70,9 @@ public final class GroundBar extends HBox {
 
     private void ask() {
         Candidate candidate = state.colours.ground.get();
-        Ui.shown(this, candidate != null);
+        BenchView view = state.view.get();
+        // The other views have a bar of their own where this one lies.
+        Ui.shown(this, candidate != null && (view == BenchView.FLAT || view == BenchView.GARMENT));
         if (candidate == null) {
             return;
         }

@@ -55,8 +55,8 @@ public final class ApproveSheet extends Sheet {
         progress = new WritingRow("approve", state.activities);
         GridPane fields = new GridPane();
         fields.getStyleClass().add("fields");
-        fields.addRow(0, Ui.label("Approved by"), by);
-        fields.addRow(1, Ui.label("File"), target);
+        row(fields, "Approved by", by);
+        row(fields, "File", target);
         getChildren().addAll(summary, fields, words, progress, buttons());
     }
 

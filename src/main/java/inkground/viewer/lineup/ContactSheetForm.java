@@ -49,12 +49,13 @@ public final class ContactSheetForm extends Sheet {
         fields.getStyleClass().add("fields");
         size.setId("sheet-size");
         size.setPrefColumnCount(5);
+        size.setAccessibleText("Longer side of each picture in pixels");
         Ui.tip(size, "The longer side of each picture: " + LineUp.MIN_PICTURE_PX + " to " + LineUp.MAX_PICTURE_PX);
         HBox pixels = new HBox(size, Ui.label("pixels, the longer side of each picture"));
         pixels.getStyleClass().add("row");
         pixels.setAlignment(Pos.CENTER_LEFT);
-        fields.addRow(0, Ui.label("Size"), pixels);
-        fields.addRow(1, Ui.label("File"), target);
+        row(fields, "Size", pixels);
+        row(fields, "File", target);
         return fields;
     }
 

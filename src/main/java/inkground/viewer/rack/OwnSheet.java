@@ -88,6 +88,7 @@ public final class OwnSheet extends Sheet {
 
     private GridPane fields() {
         name.setId("own-name");
+        name.setAccessibleText("Name");
         name.setPrefColumnCount(18);
         name.setPromptText("Forest green tee");
         Ui.tip(name, "What it is called in the rack, up to " + OwnSubstrates.LONGEST_NAME + " characters");
@@ -108,6 +109,7 @@ public final class OwnSheet extends Sheet {
         HBox kinds = new HBox(garment, paper);
         kinds.getStyleClass().add("over");
         texture.setId("own-texture");
+        texture.setAccessibleText("Surface");
         texture.setConverter(textureWords());
         texture.valueProperty().addListener((Observable o) -> preview());
         Ui.tip(texture, "What its surface looks like at rest");

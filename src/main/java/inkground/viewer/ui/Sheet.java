@@ -3,7 +3,10 @@ package inkground.viewer.ui;
 import java.util.function.Supplier;
 import javafx.beans.Observable;
 import javafx.beans.property.BooleanProperty;
+import javafx.geometry.VPos;
+import javafx.scene.Node;
 import javafx.scene.control.Label;
+import javafx.scene.layout.GridPane;
 import javafx.scene.layout.VBox;
 
 /** A card in the middle of the window, over everything else, as long as its property says so. */
@@ -39,6 +42,15 @@ public abstract class Sheet extends VBox {
         if (open.get()) {
             opened();
         }
+    }
+
+    /** Adds a row to the fields of a sheet: a name, and on the same line of writing what it names. */
+    protected static void row(GridPane fields, String words, Node named) {
+        Label name = Ui.label(words);
+        name.setLabelFor(named);
+        fields.addRow(fields.getRowCount(), name, named);
+        GridPane.setValignment(name, VPos.BASELINE);
+        GridPane.setValignment(named, VPos.BASELINE);
     }
 
     /** Changes the title. */

@@ -44,6 +44,8 @@ public final class TargetField extends VBox {
         getStyleClass().add("fields-part");
         target.setId(id + "-target");
         target.setPrefColumnCount(26);
+        target.setAccessibleText(title);
+        Ui.tip(target, "Name of the file, with its folder");
         HBox.setHgrow(target, Priority.ALWAYS);
         replace.setId(id + "-replace");
         Button choose = new Button("Choose…");
