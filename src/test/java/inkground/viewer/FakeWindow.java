@@ -66,6 +66,9 @@ abstract class FakeWindow extends ApplicationTest {
         until(() -> !state.substrates.isEmpty());
         interact(() -> desk.open(file));
         until(() -> window.surface().complete());
+        // Rulers and bars that come with the page have taken their room only after a pulse, and the picture is another
+        // then.
+        until(() -> window.surface().complete() && !window.scene().getRoot().isNeedsLayout());
     }
 
     /** @return colour on the surface where a point of the page lies */

@@ -153,7 +153,12 @@ class RackTest extends FakeWindow {
                 .isTrue();
         interact(() -> lookup("#own-by-css").query().requestFocus());
         push(KeyCode.SPACE);
-        push(KeyCode.TAB);
+        // past the names of the other ways
+        for (int i = 0;
+                i < 3 && !"own-css".equals(window.scene().getFocusOwner().getId());
+                i++) {
+            push(KeyCode.TAB);
+        }
         assertThat(window.scene().getFocusOwner().getId()).isEqualTo("own-css");
         write("no colour");
         push(KeyCode.ENTER);
