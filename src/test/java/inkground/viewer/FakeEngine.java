@@ -576,7 +576,10 @@ final class FakeEngine implements ProofEngine {
 
         @Override
         public Lab lab(int[] tints) {
-            return new Lab(50, 0, 0);
+            boolean bare = java.util.Arrays.stream(tints).sum() == 0;
+            return bare
+                    ? Srgb.toLab((ground >> 16 & 255) / 255.0, (ground >> 8 & 255) / 255.0, (ground & 255) / 255.0)
+                    : new Lab(50, 0, 0);
         }
     }
 }

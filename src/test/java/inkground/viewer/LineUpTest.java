@@ -1,10 +1,15 @@
 package inkground.viewer;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
+import inkground.artwork.PageBox;
+import inkground.colour.Srgb;
+import inkground.geometry.Box;
 import inkground.viewer.state.BenchView;
 import inkground.viewer.state.Camera;
 import inkground.viewer.state.LineUp;
+import inkground.viewer.state.Probe;
 import inkground.viewer.state.ProofEngine.SubstrateCard;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -16,7 +21,9 @@ import javafx.scene.Node;
 import javafx.scene.control.TextField;
 import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
+import javafx.scene.shape.Rectangle;
 import org.junit.jupiter.api.Test;
+import org.testfx.util.WaitForAsyncUtils;
 
 /** Acts on the line-up as a user does. */
 class LineUpTest extends FakeWindow {
@@ -101,6 +108,64 @@ class LineUpTest extends FakeWindow {
         }
         push(KeyCode.DIGIT0);
         assertThat(state.fit.get()).isTrue();
+    }
+
+    @Test
+    void theLinesOfThePageLieOnEveryCellAndAreSwitchedByTheSameKeys() throws Exception {
+        openWith(0);
+        push(KeyCode.CONTROL, LINE_UP);
+        until(() -> window.lineUp().complete());
+        for (String id : lined()) {
+            Rectangle trim = lookup("#line-up-" + id + " .line.trim").query();
+            Camera camera = state.camera.get();
+            Box seen = camera.toView(state.page.get().info().box(PageBox.TRIM));
+            assertThat(trim.isVisible()).isTrue();
+            assertThat(trim.getX()).isCloseTo(seen.x0(), within(1.0));
+            assertThat(trim.getWidth()).isCloseTo(seen.width(), within(1.0));
+            assertThat(lookup("#line-up-" + id + " .line.bleed").query().isVisible())
+                    .isFalse();
+        }
+        push(KeyCode.T);
+        push(KeyCode.B);
+        for (String id : lined()) {
+            assertThat(lookup("#line-up-" + id + " .line.trim").query().isVisible())
+                    .isFalse();
+            assertThat(lookup("#line-up-" + id + " .line.bleed").query().isVisible())
+                    .isTrue();
+            assertThat(lookup("#line-up-" + id + " .line-label").<Node>queryAll())
+                    .noneMatch(Node::isVisible);
+        }
+    }
+
+    @Test
+    void theCellUnderThePointerIsReadOnItsOwnSubstrate() throws Exception {
+        openWith(0);
+        push(KeyCode.CONTROL, LINE_UP);
+        until(() -> window.lineUp().complete());
+        for (String id : lined()) {
+            pointAt(id, 200, 130);
+            Probe probe = state.probe.get();
+            assertThat(probe.xPt()).isCloseTo(200, within(1.0));
+            assertThat(probe.tints()).contains(255);
+            Probe bare = bareAt(id);
+            SubstrateCard card = state.lineUp.cards().get(lined().indexOf(id));
+            assertThat(bare.tints()).containsOnly(0);
+            assertThat(Srgb.labToArgb(bare.lab()) & 0xffffff).as(id).isEqualTo(rgb(card));
+        }
+        moveTo("#line-up-by-rack");
+        until(() -> state.probe.get() == null);
+    }
+
+    private Probe bareAt(String id) {
+        pointAt(id, 10, 10);
+        return state.probe.get();
+    }
+
+    private void pointAt(String id, double pageX, double pageY) {
+        Camera camera = state.camera.get();
+        Node cell = lookup("#line-up-" + id).query();
+        moveTo(cell.localToScreen(camera.toViewX(pageX, pageY), camera.toViewY(pageX, pageY)));
+        WaitForAsyncUtils.waitForFxEvents();
     }
 
     @Test

@@ -3,14 +3,17 @@ package inkground.viewer.lineup;
 import inkground.viewer.rack.VanishBar;
 import inkground.viewer.state.ProofEngine.SubstrateCard;
 import inkground.viewer.state.ProofEngine.Vanish;
+import inkground.viewer.state.ViewerState;
+import inkground.viewer.surface.PageLines;
 import inkground.viewer.ui.Ui;
 import javafx.css.PseudoClass;
 import javafx.geometry.Pos;
 import javafx.scene.AccessibleRole;
 import javafx.scene.control.Label;
 import javafx.scene.layout.Region;
+import javafx.scene.shape.Rectangle;
 
-/** The words beneath one picture of the line-up, and the ring around the chosen one. */
+/** The lines over one picture of the line-up, the words beneath it, and the ring around the chosen one. */
 final class LineUpCell extends Region {
     /** Height of the words of a wide cell: the name takes one line. */
     static final double LOW_CAPTION_H = 36;
@@ -23,10 +26,15 @@ final class LineUpCell extends Region {
     private final Label name = Ui.label("", "line-up-name");
     private final VanishBar vanish = new VanishBar(36);
     private final Region ring = new Region();
+    private final PageLines lines;
+    private final Rectangle picture = new Rectangle();
     private double pictureH;
     private boolean narrow;
 
-    LineUpCell() {
+    LineUpCell(ViewerState state) {
+        lines = new PageLines(state, false);
+        lines.setManaged(false);
+        lines.setClip(picture);
         getStyleClass().add("line-up-cell");
         setAccessibleRole(AccessibleRole.BUTTON);
         ring.getStyleClass().add("line-up-ring");
@@ -36,7 +44,7 @@ final class LineUpCell extends Region {
         name.setAlignment(Pos.TOP_LEFT);
         vanish.setPickOnBounds(true);
         setPickOnBounds(false);
-        getChildren().addAll(ring, name, vanish);
+        getChildren().addAll(lines, ring, name, vanish);
     }
 
     /**
@@ -45,6 +53,7 @@ final class LineUpCell extends Region {
     void show(SubstrateCard card, Vanish known, boolean chosen, CellGrid grid) {
         pictureH = grid.pictureH();
         narrow = grid.captionH() == TALL_CAPTION_H;
+        lines.place();
         pseudoClassStateChanged(NARROW, narrow);
         vanish.call(narrow ? "" : "vanish ");
         setId("line-up-" + card.id());
@@ -58,6 +67,9 @@ final class LineUpCell extends Region {
 
     @Override
     protected void layoutChildren() {
+        picture.setWidth(getWidth());
+        picture.setHeight(pictureH);
+        lines.resizeRelocate(0, 0, getWidth(), pictureH);
         ring.resizeRelocate(-4, -4, getWidth() + 8, getHeight() + 6);
         double nameH = Math.min(narrow ? 29 : 17, name.prefHeight(getWidth()));
         name.resizeRelocate(0, pictureH + 2, getWidth(), nameH);

@@ -8,6 +8,7 @@ import inkground.plate.InkPlanes;
 import inkground.plate.PlateRequest;
 import inkground.viewer.state.Camera;
 import inkground.viewer.state.Look;
+import inkground.viewer.state.Probe;
 import inkground.viewer.state.ProofEngine.OpenPage;
 import inkground.viewer.state.ProofEngine.Painter;
 import inkground.viewer.state.ProofEngine.SubstrateCard;
@@ -51,6 +52,9 @@ final class LineUpFeed {
     /** Work that was stopped or failed; it is tried again once the user looks elsewhere or otherwise. */
     private record GivenUp(Plan plan, Camera camera) {}
 
+    /** What the cell under the pointer is read by. */
+    private record Reader(Look look, Painter painter) {}
+
     private final ViewerState state;
     private final RenderScheduler scheduler;
     private final Executor ui;
@@ -65,6 +69,7 @@ final class LineUpFeed {
     private GivenUp givenUp;
     private Activity activity;
     private boolean complete;
+    private Reader reader;
     private volatile Map<Look, Painter> painters = Map.of();
 
     /**
@@ -94,6 +99,7 @@ final class LineUpFeed {
             running = null;
             givenUp = null;
             painters = Map.of();
+            reader = null;
             complete = false;
             scheduler.cancel();
             idle();
@@ -295,6 +301,31 @@ final class LineUpFeed {
             all.add(fineOne);
         }
         return all;
+    }
+
+    /** @return what lies at a place of the page, as a cell shows it */
+    Probe probe(SubstrateCard card, double xPt, double yPt) {
+        for (Tile tile : new Tile[] {fine, coarse}) {
+            if (page == null || tile == null) {
+                continue;
+            }
+            long x = (long) Math.floor(xPt * tile.request().pxPerPt());
+            long y = (long) Math.floor(yPt * tile.request().pxPerPt());
+            if (tile.holds(x, y)) {
+                int px = (int) x - tile.request().x0();
+                int py = (int) y - tile.request().y0();
+                return Probe.of(xPt, yPt, page, reading(state.lookOn(card)), tile.planes(), px, py);
+            }
+        }
+        return Probe.empty(xPt, yPt);
+    }
+
+    private Painter reading(Look look) {
+        if (reader == null || !reader.look().equals(look)) {
+            Painter known = painters.get(look);
+            reader = new Reader(look, known == null ? page.painter(look) : known);
+        }
+        return reader.painter();
     }
 
     /** @return whether every cell shows all that it sees at device pixels, in the colours wanted */

@@ -89,6 +89,8 @@ public final class LineUpView extends Region {
         });
         setOnMouseDragged(this::drag);
         setOnMouseReleased(e -> setCursor(Cursor.DEFAULT));
+        setOnMouseMoved(e -> probe(e.getX(), e.getY()));
+        setOnMouseExited(e -> state.probe.set(null));
         setOnMouseClicked(this::click);
     }
 
@@ -98,6 +100,21 @@ public final class LineUpView extends Region {
             state.pan(e.getX() - grip.getX(), e.getY() - grip.getY());
             grip = new Point2D(e.getX(), e.getY());
         }
+    }
+
+    /** Reads what a cell shows under the pointer. */
+    private void probe(double x, double y) {
+        List<SubstrateCard> cards = state.lineUp.cards();
+        int cell = grid == null || state.page.get() == null ? -1 : grid.at(x, y - BAR_H);
+        if (cell < 0 || cell >= cards.size() || y - BAR_H - grid.y(cell) >= grid.pictureH()) {
+            state.probe.set(null);
+            return;
+        }
+        Camera camera = state.camera.get();
+        Point2D at = inCell(x, y);
+        double xPt = camera.toPageX(at.getX(), at.getY());
+        double yPt = camera.toPageY(at.getX(), at.getY());
+        state.probe.set(feed.probe(cards.get(cell), xPt, yPt));
     }
 
     private void click(MouseEvent e) {
@@ -166,7 +183,7 @@ public final class LineUpView extends Region {
 
     private void name(List<SubstrateCard> cards) {
         while (cells.size() < cards.size()) {
-            LineUpCell cell = new LineUpCell();
+            LineUpCell cell = new LineUpCell(state);
             cells.add(cell);
             getChildren().add(cell);
         }

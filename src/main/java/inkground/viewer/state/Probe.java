@@ -2,6 +2,10 @@ package inkground.viewer.state;
 
 import inkground.colour.Cie;
 import inkground.colour.Lab;
+import inkground.plate.InkPlanes;
+import inkground.viewer.state.ProofEngine.OpenPage;
+import inkground.viewer.state.ProofEngine.Painter;
+import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
 
@@ -24,6 +28,33 @@ public record Probe(double xPt, double yPt, List<Integer> tints, String cover, L
     /** Where the artwork asks for no colour, or none is known. */
     public Probe(double xPt, double yPt, List<Integer> tints, String cover, Lab lab) {
         this(xPt, yPt, tints, cover, lab, null);
+    }
+
+    /**
+     * Reads a pixel.
+     *
+     * @param page that was rasterised
+     * @param painter of the look that is shown; null while none is known
+     * @param x pixel, from the planes' own left; within them
+     * @param y pixel, from the planes' own top
+     */
+    public static Probe of(double xPt, double yPt, OpenPage page, Painter painter, InkPlanes planes, int x, int y) {
+        int[] tints = new int[planes.inks().size()];
+        for (int plane = 0; plane < tints.length; plane++) {
+            tints[plane] = planes.get(plane, x, y);
+        }
+        return new Probe(
+                xPt,
+                yPt,
+                Arrays.stream(tints).boxed().toList(),
+                page.cover(planes, x, y),
+                painter == null ? null : painter.lab(tints),
+                page.asked(tints));
+    }
+
+    /** Off the page, or where nothing is rasterised yet. */
+    public static Probe empty(double xPt, double yPt) {
+        return new Probe(xPt, yPt, List.of(), "", null);
     }
 
     /** @return sum of the tints in per cent */

@@ -22,17 +22,30 @@ import javafx.scene.shape.Rectangle;
  */
 public final class PageLines extends Pane {
     private final ViewerState state;
+    private final boolean named;
     private final List<Line> lines = new ArrayList<>();
 
     private record Line(BooleanProperty shown, String style, Rectangle halo, Rectangle stroke, Label label) {}
 
+    /** Of the page on the surface: with their names, and with the print area of the garment that is chosen. */
     public PageLines(ViewerState state) {
+        this(state, true);
+    }
+
+    /**
+     * @param named whether each has its name and measure beside it, for which small pictures have no room; without, the print area
+     *     is left out too
+     */
+    public PageLines(ViewerState state, boolean named) {
+        this.named = named;
         this.state = state;
         setMouseTransparent(true);
         add(state.overlays.bleed, "bleed");
         add(state.overlays.trim, "trim");
         add(state.overlays.safe, "safe");
-        add(state.worn.area, "print-area");
+        if (named) {
+            add(state.worn.area, "print-area");
+        }
         state.unit.addListener((Observable o) -> place());
         state.overlays.process.addListener((Observable o) -> place());
     }
@@ -58,7 +71,7 @@ public final class PageLines extends Pane {
                             || state.worn.areaOnPage().isPresent());
             line.halo().setVisible(shown);
             line.stroke().setVisible(shown);
-            line.label().setVisible(shown);
+            line.label().setVisible(shown && named);
             if (shown) {
                 place(line);
             }

@@ -331,32 +331,18 @@ public final class TileFeed {
             long x = (long) Math.floor(xPt * tile.request().pxPerPt());
             long y = (long) Math.floor(yPt * tile.request().pxPerPt());
             if (tile.holds(x, y)) {
-                return probe(
+                PainterFor shown = painter;
+                boolean known = shown != null && shown.page() == page;
+                return Probe.of(
                         xPt,
                         yPt,
+                        page,
+                        known ? shown.painter() : null,
                         tile.planes(),
                         (int) x - tile.request().x0(),
                         (int) y - tile.request().y0());
             }
         }
-        return new Probe(xPt, yPt, List.of(), "", null);
-    }
-
-    private Probe probe(double xPt, double yPt, InkPlanes planes, int x, int y) {
-        int[] tints = new int[planes.inks().size()];
-        List<Integer> boxed = new ArrayList<>();
-        for (int plane = 0; plane < tints.length; plane++) {
-            tints[plane] = planes.get(plane, x, y);
-            boxed.add(tints[plane]);
-        }
-        PainterFor shown = painter;
-        boolean known = shown != null && shown.page() == page;
-        return new Probe(
-                xPt,
-                yPt,
-                boxed,
-                page.cover(planes, x, y),
-                known ? shown.painter().lab(tints) : null,
-                page.asked(tints));
+        return Probe.empty(xPt, yPt);
     }
 }

@@ -14,8 +14,6 @@ import inkground.viewer.task.Activity;
 import inkground.viewer.task.Outcome;
 import inkground.viewer.task.RenderScheduler;
 import java.nio.IntBuffer;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.concurrent.Executor;
 import javafx.scene.image.Image;
 import javafx.scene.image.PixelBuffer;
@@ -211,18 +209,7 @@ final class GarmentFeed {
         if (x < 0 || y < 0 || x >= planes.width() || y >= planes.height()) {
             return null;
         }
-        int[] tints = new int[planes.inks().size()];
-        List<Integer> boxed = new ArrayList<>();
-        for (int plane = 0; plane < tints.length; plane++) {
-            tints[plane] = planes.get(plane, x, y);
-            boxed.add(tints[plane]);
-        }
-        return new Probe(
-                page.x0(),
-                page.y0(),
-                boxed,
-                state.page.get().cover(planes, x, y),
-                shown.painter().lab(tints));
+        return Probe.of(page.x0(), page.y0(), state.page.get(), shown.painter(), planes, x, y);
     }
 
     /** @return a box of garment millimetres as the surface shows it, in logical pixels */
