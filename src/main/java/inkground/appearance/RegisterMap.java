@@ -53,6 +53,12 @@ public final class RegisterMap implements ProofMap {
         return LEGEND;
     }
 
+    /** The rim that every moved ink leaves is no finding: it runs along all edges. */
+    @Override
+    public List<Integer> findings() {
+        return List.of(SLIVER);
+    }
+
     @Override
     public double mark(InkPlanes planes, byte[] marks, Cancel cancel) throws Refusal {
         Moved moved = moved(planes.request(), cancel);

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import inkground.appearance.BareMap;
 import inkground.appearance.ProofMap;
+import inkground.appearance.RegisterMap;
 import inkground.appearance.TotalInkMap;
 import inkground.base.Cancel;
 import inkground.base.Progress;
@@ -69,5 +70,20 @@ class MapPlacesTest {
         List<MapPlaces.Place> places = places(new BareMap(INKS), painted);
         assertThat(places).hasSize(1);
         assertThat(places.get(0).cm2()).isCloseTo(0.2, within(1e-9));
+    }
+
+    /** Cyan moves away from the magenta beside it: the gap between them is a place, the rim that it leaves everywhere else is none. */
+    @Test
+    void ofInksOffRegisterOnlyTheGapsBetweenThemAreFindings() throws Refusal {
+        PlaneSource abutting = (request, cancel) -> PlanesForTests.of(
+                INKS,
+                request,
+                (plane, x, y) -> plane != 1 && x >= 100 && x < 200 || plane != 0 && x >= 200 && x < 300 ? 255 : 0);
+        double[] dx = new double[INKS.size()];
+        dx[0] = -PAGE.mmPerPx() * 3;
+        List<MapPlaces.Place> places = places(new RegisterMap(abutting, dx, new double[INKS.size()]), abutting);
+        assertThat(places).hasSize(1).allMatch(place -> place.entry() == RegisterMap.SLIVER);
+        assertThat(places.get(0).box().x0() * PAGE.pxPerPt()).isCloseTo(197, within(1.0));
+        assertThat(places.get(0).box().x1() * PAGE.pxPerPt()).isCloseTo(200, within(1.0));
     }
 }

@@ -9,7 +9,9 @@ import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.prefs.Preferences;
+import javafx.application.Platform;
 import javafx.geometry.Point2D;
 import javafx.scene.image.WritableImage;
 import javafx.stage.Stage;
@@ -41,6 +43,9 @@ abstract class FakeWindow extends ApplicationTest {
         state = new ViewerState();
         desk = new ProofDesk(state, engine, new Recents(preferences), ViewerRig.real());
         window = new ViewerWindow(state, desk, (title, over, near) -> Optional.ofNullable(answered));
+        // The stage is shared by all tests, and keeps the size that the last one gave it.
+        stage.setWidth(1280);
+        stage.setHeight(800);
         window.show(stage);
         desk.stockRack();
     }
@@ -66,9 +71,21 @@ abstract class FakeWindow extends ApplicationTest {
         until(() -> !state.substrates.isEmpty());
         interact(() -> desk.open(file));
         until(() -> window.surface().complete());
-        // Rulers and bars that come with the page have taken their room only after a pulse, and the picture is another
-        // then.
-        until(() -> window.surface().complete() && !window.scene().getRoot().isNeedsLayout());
+        // Rulers and bars that come with the page take their room in a pulse, and the picture is another then.
+        afterPulse();
+        until(() -> window.surface().complete());
+    }
+
+    /** Waits until all that is to be laid out has been. */
+    void afterPulse() throws Exception {
+        AtomicBoolean laidOut = new AtomicBoolean();
+        Runnable done = () -> laidOut.set(true);
+        interact(() -> {
+            window.scene().addPostLayoutPulseListener(done);
+            Platform.requestNextPulse();
+        });
+        until(laidOut::get);
+        interact(() -> window.scene().removePostLayoutPulseListener(done));
     }
 
     /** @return colour on the surface where a point of the page lies */

@@ -87,6 +87,7 @@ class OverlaySnapshotTest extends ApplicationTest {
         stage.show();
         desk.stockRack();
         state.overlays.trim.set(false);
+        state.overlays.places.set(false);
         on("coated-white");
         desk.open(OverlayArt.write(folder.resolve("overlays.pdf")));
     }
@@ -141,7 +142,6 @@ class OverlaySnapshotTest extends ApplicationTest {
     private void checkMap(MapKind kind, String substrate) throws Exception {
         check(kind.name().toLowerCase(Locale.ROOT).replace('_', '-'), () -> {
             on(substrate);
-            state.overlays.places.set(false);
             state.overlays.map.set(kind);
         });
         assertThat(state.overlays.report.get()).isNotNull();

@@ -34,7 +34,8 @@ class SurfaceTest extends FakeWindow {
     }
 
     /** @return place on the screen of a number on a ruler */
-    private double nameOnRuler(String ruler, String number) {
+    private double nameOnRuler(String ruler, String number) throws Exception {
+        afterPulse();
         Node text = from(lookup(ruler).<Node>query())
                 .lookup((Node node) -> node instanceof Text t && t.getText().equals(number) && t.isVisible())
                 .query();
@@ -271,8 +272,13 @@ class SurfaceTest extends FakeWindow {
     @Test
     void pinsAreCopiedAsTextAndTakenAwayOneOrAll() throws Exception {
         openArtwork();
+        // Without a pointer the middle of the view is meant.
         push(KeyCode.P);
-        assertThat(state.news.get()).startsWith("Point at the page first");
+        Camera camera = state.camera.get();
+        assertThat(state.pins.all).hasSize(1);
+        assertThat(state.pins.all.get(0).xPt())
+                .isCloseTo(camera.toPageX(camera.widthPx() / 2, camera.heightPx() / 2), within(1.0));
+        push(KeyCode.SHIFT, KeyCode.P);
         for (double x = 150; x < 250; x += 30) {
             pointAt(x, 200);
             push(KeyCode.P);
