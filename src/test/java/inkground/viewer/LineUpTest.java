@@ -111,6 +111,42 @@ class LineUpTest extends FakeWindow {
     }
 
     @Test
+    void linesAreLeftOutWhereTheyWouldHideThePage() throws Exception {
+        openWith(0);
+        push(KeyCode.CONTROL, LINE_UP);
+        until(() -> window.lineUp().complete());
+        while (trimWidth() >= 200) {
+            push(KeyCode.MINUS);
+        }
+        until(() -> window.lineUp().complete());
+        for (String id : lined()) {
+            assertThat(lookup("#line-up-" + id + " .line.trim")
+                            .query()
+                            .getParent()
+                            .isVisible())
+                    .isFalse();
+        }
+        while (trimWidth() < 200) {
+            push(KeyCode.PLUS);
+        }
+        until(() -> window.lineUp().complete());
+        for (String id : lined()) {
+            assertThat(lookup("#line-up-" + id + " .line.trim")
+                            .query()
+                            .getParent()
+                            .isVisible())
+                    .isTrue();
+        }
+    }
+
+    private double trimWidth() {
+        return state.camera
+                .get()
+                .toView(state.page.get().info().box(PageBox.TRIM))
+                .width();
+    }
+
+    @Test
     void theLinesOfThePageLieOnEveryCellAndAreSwitchedByTheSameKeys() throws Exception {
         openWith(0);
         push(KeyCode.CONTROL, LINE_UP);

@@ -1,5 +1,7 @@
 package inkground.viewer.lineup;
 
+import inkground.artwork.PageBox;
+import inkground.geometry.Box;
 import inkground.viewer.rack.VanishBar;
 import inkground.viewer.state.ProofEngine.SubstrateCard;
 import inkground.viewer.state.ProofEngine.Vanish;
@@ -20,18 +22,23 @@ final class LineUpCell extends Region {
     /** Height of the words of a narrow cell: the name takes two. */
     static final double TALL_CAPTION_H = 46;
 
+    /** Narrowest trim, in logical pixels, over which lines do not hide what they enclose. */
+    private static final double LINED_PX = 200;
+
     private static final PseudoClass CHOSEN = PseudoClass.getPseudoClass("chosen");
     private static final PseudoClass NARROW = PseudoClass.getPseudoClass("narrow");
 
     private final Label name = Ui.label("", "line-up-name");
     private final VanishBar vanish = new VanishBar(36);
     private final Region ring = new Region();
+    private final ViewerState state;
     private final PageLines lines;
     private final Rectangle picture = new Rectangle();
     private double pictureH;
     private boolean narrow;
 
     LineUpCell(ViewerState state) {
+        this.state = state;
         lines = new PageLines(state, false);
         lines.setManaged(false);
         lines.setClip(picture);
@@ -53,6 +60,8 @@ final class LineUpCell extends Region {
     void show(SubstrateCard card, Vanish known, boolean chosen, CellGrid grid) {
         pictureH = grid.pictureH();
         narrow = grid.captionH() == TALL_CAPTION_H;
+        Box trim = state.page.get().info().box(PageBox.TRIM);
+        lines.setVisible(state.camera.get().toView(trim).width() >= LINED_PX);
         lines.place();
         pseudoClassStateChanged(NARROW, narrow);
         vanish.call(narrow ? "" : "vanish ");

@@ -38,7 +38,7 @@ import javafx.scene.layout.VBox;
  */
 public final class MapLegend extends VBox {
     private static final double SAMPLE = 22;
-    private static final int PLACES_SHOWN = 5;
+    private static final int PLACES_SHOWN = 3;
     private static final double GAP_PX = 14;
     /** From the edges that have the rulers. */
     private static final double RULER_GAP_PX = 36;
