@@ -50,18 +50,29 @@ record PreparedOp(
 
     /** @return this operation with the shape of {@code next} added, or null where the two are not one and the same paint */
     PreparedOp join(PreparedOp next) {
-        boolean same = filling instanceof Filling.Flat
+        return samePaint(next) && joined.size() < MOST_JOINED && !drawnAgain(next) ? with(next) : null;
+    }
+
+    /**
+     * As {@link #join}, of as many as there are: what one operation of a pattern's cell becomes in two cells that do not
+     * overlap.
+     */
+    PreparedOp joinRepeat(PreparedOp next) {
+        return samePaint(next) ? with(next) : null;
+    }
+
+    private boolean samePaint(PreparedOp next) {
+        return filling instanceof Filling.Flat
                 && filling.equals(next.filling)
                 && clip == next.clip
                 && opaque()
-                && next.opaque()
-                && joined.size() < MOST_JOINED
-                && !drawnAgain(next);
-        if (!same) {
-            return null;
-        }
+                && next.opaque();
+    }
+
+    private PreparedOp with(PreparedOp next) {
         List<PreparedOp> all = joined.isEmpty() ? new ArrayList<>() : joined;
         all.add(next);
+        all.addAll(next.joined);
         return new PreparedOp(
                 op,
                 Math.min(left, next.left),
