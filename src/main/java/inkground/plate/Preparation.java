@@ -520,7 +520,8 @@ final class Preparation {
                 cover,
                 around,
                 mask(op.style().softMask()),
-                List.of());
+                List.of(),
+                null);
         int last = out.size() - 1;
         PreparedOp both = last < 0 ? null : out.get(last).join(made);
         if (both == null) {

@@ -64,16 +64,17 @@ final class PreparedList {
         }
         List<PreparedOp> out = new ArrayList<>();
         for (int k = 0; k < each; k++) {
-            PreparedOp last = cells.get(0).get(k);
+            PreparedOp first = cells.get(0).get(k);
+            List<PreparedOp> others = new ArrayList<>();
             for (List<PreparedOp> cell : cells.subList(1, cells.size())) {
-                PreparedOp next = cell.get(k);
-                PreparedOp both = last.joinRepeat(next);
-                if (both == null) {
-                    out.add(last);
-                }
-                last = both == null ? next : both;
+                others.add(cell.get(k));
             }
-            out.add(last);
+            if (others.stream().allMatch(first::samePaint)) {
+                out.add(first.repeated(others));
+            } else {
+                out.add(first);
+                out.addAll(others);
+            }
         }
         return new PreparedList(out);
     }

@@ -24,6 +24,7 @@ import java.util.function.Supplier;
  * @param mask soft mask, or null
  * @param joined further shapes of the very same paint that follow at once; their coverages are added, so that abutting shapes
  *     of one ink leave no seam
+ * @param repeats the same operation in the other cells of a pattern, added likewise; null for none
  */
 record PreparedOp(
         Op op,
@@ -38,7 +39,8 @@ record PreparedOp(
         int cover,
         PreparedClip clip,
         PreparedMask mask,
-        List<PreparedOp> joined) {
+        List<PreparedOp> joined,
+        PreparedList repeats) {
     /** Most shapes joined into one operation. */
     private static final int MOST_JOINED = 1000;
 
@@ -53,15 +55,20 @@ record PreparedOp(
         return samePaint(next) && joined.size() < MOST_JOINED && !drawnAgain(next) ? with(next) : null;
     }
 
-    /**
-     * As {@link #join}, of as many as there are: what one operation of a pattern's cell becomes in two cells that do not
-     * overlap.
-     */
-    PreparedOp joinRepeat(PreparedOp next) {
-        return samePaint(next) ? with(next) : null;
+    /** @return this operation with the shapes of {@code others}, of which each is {@link #samePaint} */
+    PreparedOp repeated(List<PreparedOp> others) {
+        List<PreparedOp> all = new ArrayList<>();
+        PreparedOp out = this;
+        for (PreparedOp next : others) {
+            all.add(next);
+            all.addAll(next.joined);
+            out = out.around(next, joined, null);
+        }
+        return others.isEmpty() ? this : out.around(this, joined, new PreparedList(all));
     }
 
-    private boolean samePaint(PreparedOp next) {
+    /** @return whether one shape could stand for both, were they apart */
+    boolean samePaint(PreparedOp next) {
         return filling instanceof Filling.Flat
                 && filling.equals(next.filling)
                 && clip == next.clip
@@ -72,7 +79,11 @@ record PreparedOp(
     private PreparedOp with(PreparedOp next) {
         List<PreparedOp> all = joined.isEmpty() ? new ArrayList<>() : joined;
         all.add(next);
-        all.addAll(next.joined);
+        return around(next, all, null);
+    }
+
+    /** This operation, showing where {@code next} does too. */
+    private PreparedOp around(PreparedOp next, List<PreparedOp> all, PreparedList copies) {
         return new PreparedOp(
                 op,
                 Math.min(left, next.left),
@@ -86,7 +97,8 @@ record PreparedOp(
                 cover,
                 clip,
                 mask,
-                all);
+                all,
+                copies);
     }
 
     private boolean opaque() {
