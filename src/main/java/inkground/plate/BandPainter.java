@@ -75,7 +75,7 @@ final class BandPainter {
         if (op.shape() != null) {
             shape = takeBand();
             shape.fill(op.shape().get(), op.rule(), bandX, bandY, width);
-            if (!op.joined().isEmpty()) {
+            if (!op.joined().isEmpty() || op.repeats() != null) {
                 join(op, shape);
             }
             first = Math.max(first, shape.firstCol());
@@ -96,20 +96,26 @@ final class BandPainter {
         }
     }
 
+    /** Adds the shapes that share the paint of {@code op}. */
     private void join(PreparedOp op, CoverBand shape) {
         CoverBand other = takeBand();
         for (PreparedOp next : op.joined()) {
-            boolean here = next.top() < bandY + CELL_H
-                    && next.bottom() > bandY
-                    && next.left() < bandX + width
-                    && next.right() > bandX;
-            if (here) {
-                cancel.check();
-                other.fill(next.shape().get(), next.rule(), bandX, bandY, width);
-                shape.plus(other);
+            if (next.top() < bandY + CELL_H && next.bottom() > bandY) {
+                add(next, other, shape);
             }
         }
+        if (op.repeats() != null) {
+            op.repeats().forRows(bandY, bandY + CELL_H, next -> add(next, other, shape));
+        }
         give(other);
+    }
+
+    private void add(PreparedOp next, CoverBand scratch, CoverBand shape) {
+        if (next.left() < bandX + width && next.right() > bandX) {
+            cancel.check();
+            scratch.fill(next.shape().get(), next.rule(), bandX, bandY, width);
+            shape.plus(scratch);
+        }
     }
 
     private void cell(PreparedOp op, int col, CoverBand shape, CoverBand clip, Veil veil, Surface surface) {

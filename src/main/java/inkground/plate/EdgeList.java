@@ -71,6 +71,18 @@ final class EdgeList {
         return count > 2 && union.unite(top, bottom) ? new EdgeList(union.edges(), union.count()) : this;
     }
 
+    /**
+     * @param convex edges of a convex area
+     * @return edges of what lies in that area too, exactly also where both have an edge in one pixel
+     */
+    EdgeList within(EdgeList convex) {
+        EdgeCut cut = new EdgeCut(convex.edges, convex.count);
+        for (int i = 0; i < count; i++) {
+            cut.add(edges, i * 5);
+        }
+        return new EdgeList(cut.edges(), cut.count());
+    }
+
     /** The rectangle with these pixel edges. */
     static EdgeList ofPixels(int x0, int y0, int x1, int y1) {
         return new EdgeList(

@@ -54,6 +54,9 @@ final class Preparation {
     /** Groups around what is being prepared that are not opaque. */
     private int veils;
 
+    /** Cells of patterns that what is being prepared lies in. */
+    private int inCells;
+
     private record InkingKey(Colour colour, boolean overprint, int mode, Transfer transfer) {}
 
     Preparation(
@@ -95,6 +98,7 @@ final class Preparation {
         this.approximations = outer.approximations;
         this.knockouts = outer.knockouts;
         this.veils = outer.veils;
+        this.inCells = outer.inCells;
     }
 
     PreparedList prepare(List<Op> ops) throws Refusal {
@@ -186,7 +190,7 @@ final class Preparation {
         PreparedClip clip = clips.of(op.clip());
         if (shading.box() != null) {
             Outline box = Outline.rectangle(shading.box()).transform(shading.toPage());
-            clip = new PreparedClip(clip, EdgeList.of(box, toDevice), FillRule.NON_ZERO, null);
+            clip = new PreparedClip(clip, EdgeList.of(box, toDevice), FillRule.NON_ZERO, null, true);
         }
         PixelSource source;
         Box box = op.bounds();
@@ -245,7 +249,8 @@ final class Preparation {
     }
 
     private PreparedList copies(Paint.Tiling tiling, Repeats repeats) throws Refusal {
-        List<PreparedOp> copies = new ArrayList<>();
+        List<List<PreparedOp>> copies = new ArrayList<>();
+        inCells++;
         Matrix m = tiling.toPage();
         double xStep = Math.abs(tiling.xStep());
         double yStep = Math.abs(tiling.yStep());
@@ -257,12 +262,15 @@ final class Preparation {
                 double dy = i * xStep * m.b() + j * yStep * m.d();
                 Matrix shift = Matrix.translate(dx, dy);
                 Clip bounds = Clip.of(null, box.transform(shift), FillRule.NON_ZERO);
+                List<PreparedOp> copy = new ArrayList<>();
                 for (Op child : tiling.cell()) {
-                    add(Shifted.of(child, shift, inside(child, tiling) ? null : bounds), copies);
+                    add(Shifted.of(child, shift, inside(child, tiling) ? null : bounds), copy);
                 }
+                copies.add(copy);
             }
         }
-        return new PreparedList(copies);
+        inCells--;
+        return Repeats.apart(tiling) ? PreparedList.ofCellsApart(copies) : PreparedList.ofCells(copies);
     }
 
     /** A pattern of very many cells: one step is painted once and looked up. */
@@ -491,7 +499,14 @@ final class Preparation {
         // a shape that stays inside its clip by itself would only be thinned where they share an edge
         boolean path = op instanceof Op.Fill || op instanceof Op.Stroke;
         boolean inside = path && clip != null && clip.box() != null && Rectangles.holds(clip.box(), box);
-        Supplier<EdgeList> kept = shape == null || !tall ? shape : new Once(shape);
+        PreparedClip around = inside ? clip.parent() : clip;
+        Supplier<EdgeList> cut = shape;
+        // the product of two coverages would leave a seam where a cell's edge is also that of what fills it
+        while (inCells > 0 && shape != null && around != null && around.convex()) {
+            cut = within(cut, around.edges());
+            around = around.parent();
+        }
+        Supplier<EdgeList> kept = cut == null || !tall ? cut : new Once(cut);
         PreparedOp made = new PreparedOp(
                 op,
                 left,
@@ -503,9 +518,10 @@ final class Preparation {
                 stencil,
                 filling,
                 cover,
-                inside ? clip.parent() : clip,
+                around,
                 mask(op.style().softMask()),
-                List.of());
+                List.of(),
+                null);
         int last = out.size() - 1;
         PreparedOp both = last < 0 ? null : out.get(last).join(made);
         if (both == null) {
@@ -513,6 +529,10 @@ final class Preparation {
         } else {
             out.set(last, both);
         }
+    }
+
+    private static Supplier<EdgeList> within(Supplier<EdgeList> shape, EdgeList convex) {
+        return () -> shape.get().within(convex);
     }
 
     private static int bounded(double v) {

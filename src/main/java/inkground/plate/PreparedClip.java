@@ -10,8 +10,9 @@ import inkground.geometry.FillRule;
  * @param edges its path in device space
  * @param rule inside
  * @param box page space; the path, when it is an upright rectangle, else null
+ * @param convex whether the path is known to be convex
  */
-record PreparedClip(PreparedClip parent, EdgeList edges, FillRule rule, Box box) {
+record PreparedClip(PreparedClip parent, EdgeList edges, FillRule rule, Box box, boolean convex) {
     @Override
     public boolean equals(Object o) {
         return this == o;

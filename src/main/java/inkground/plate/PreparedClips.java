@@ -69,11 +69,12 @@ final class PreparedClips {
     private PreparedClip make(Clip clip, PreparedClip parent) {
         Box box = Rectangles.of(clip.path());
         if (box == null || parent == null || parent.box() == null) {
-            return new PreparedClip(parent, EdgeList.of(clip.path(), toDevice), clip.rule(), box);
+            boolean convex = box != null || Rectangles.convex(clip.path());
+            return new PreparedClip(parent, EdgeList.of(clip.path(), toDevice), clip.rule(), box, convex);
         }
         // one rectangle in place of two: the product of their coverages would thin a pixel that both cut
         Box both = box.intersect(parent.box());
         EdgeList edges = EdgeList.of(Outline.rectangle(both), toDevice);
-        return new PreparedClip(parent.parent(), edges, FillRule.NON_ZERO, both);
+        return new PreparedClip(parent.parent(), edges, FillRule.NON_ZERO, both, true);
     }
 }

@@ -1,5 +1,6 @@
 package inkground.plate;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.Consumer;
@@ -43,6 +44,39 @@ final class PreparedList {
                 entries[fill[b - firstBlock]++] = i;
             }
         }
+    }
+
+    /** @param cells the operations of each cell of a pattern, to be painted one cell after the other */
+    static PreparedList ofCells(List<List<PreparedOp>> cells) {
+        return new PreparedList(cells.stream().flatMap(List::stream).toList());
+    }
+
+    /**
+     * Cells that do not overlap may be painted in any order: so the first operation of every cell, then the second, each in
+     * all cells as one shape, since cells that abut leave no seam: ISO 32000-2 §8.7.3.
+     *
+     * @param cells the operations of each cell
+     */
+    static PreparedList ofCellsApart(List<List<PreparedOp>> cells) {
+        int each = cells.isEmpty() ? 0 : cells.get(0).size();
+        if (cells.stream().anyMatch(cell -> cell.size() != each)) { // some beyond the rim of what can be addressed
+            return ofCells(cells);
+        }
+        List<PreparedOp> out = new ArrayList<>();
+        for (int k = 0; k < each; k++) {
+            PreparedOp first = cells.get(0).get(k);
+            List<PreparedOp> others = new ArrayList<>();
+            for (List<PreparedOp> cell : cells.subList(1, cells.size())) {
+                others.add(cell.get(k));
+            }
+            if (others.stream().allMatch(first::samePaint)) {
+                out.add(first.repeated(others));
+            } else {
+                out.add(first);
+                out.addAll(others);
+            }
+        }
+        return new PreparedList(out);
     }
 
     private static int block(int row) {

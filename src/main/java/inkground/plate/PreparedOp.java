@@ -24,6 +24,7 @@ import java.util.function.Supplier;
  * @param mask soft mask, or null
  * @param joined further shapes of the very same paint that follow at once; their coverages are added, so that abutting shapes
  *     of one ink leave no seam
+ * @param repeats the same operation in the other cells of a pattern, added likewise; null for none
  */
 record PreparedOp(
         Op op,
@@ -38,7 +39,8 @@ record PreparedOp(
         int cover,
         PreparedClip clip,
         PreparedMask mask,
-        List<PreparedOp> joined) {
+        List<PreparedOp> joined,
+        PreparedList repeats) {
     /** Most shapes joined into one operation. */
     private static final int MOST_JOINED = 1000;
 
@@ -50,18 +52,38 @@ record PreparedOp(
 
     /** @return this operation with the shape of {@code next} added, or null where the two are not one and the same paint */
     PreparedOp join(PreparedOp next) {
-        boolean same = filling instanceof Filling.Flat
+        return samePaint(next) && joined.size() < MOST_JOINED && !drawnAgain(next) ? with(next) : null;
+    }
+
+    /** @return this operation with the shapes of {@code others}, of which each is {@link #samePaint} */
+    PreparedOp repeated(List<PreparedOp> others) {
+        List<PreparedOp> all = new ArrayList<>();
+        PreparedOp out = this;
+        for (PreparedOp next : others) {
+            all.add(next);
+            all.addAll(next.joined);
+            out = out.around(next, joined, null);
+        }
+        return others.isEmpty() ? this : out.around(this, joined, new PreparedList(all));
+    }
+
+    /** @return whether one shape could stand for both, were they apart */
+    boolean samePaint(PreparedOp next) {
+        return filling instanceof Filling.Flat
                 && filling.equals(next.filling)
                 && clip == next.clip
                 && opaque()
-                && next.opaque()
-                && joined.size() < MOST_JOINED
-                && !drawnAgain(next);
-        if (!same) {
-            return null;
-        }
+                && next.opaque();
+    }
+
+    private PreparedOp with(PreparedOp next) {
         List<PreparedOp> all = joined.isEmpty() ? new ArrayList<>() : joined;
         all.add(next);
+        return around(next, all, null);
+    }
+
+    /** This operation, showing where {@code next} does too. */
+    private PreparedOp around(PreparedOp next, List<PreparedOp> all, PreparedList copies) {
         return new PreparedOp(
                 op,
                 Math.min(left, next.left),
@@ -75,7 +97,8 @@ record PreparedOp(
                 cover,
                 clip,
                 mask,
-                all);
+                all,
+                copies);
     }
 
     private boolean opaque() {

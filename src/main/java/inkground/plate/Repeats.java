@@ -10,6 +10,9 @@ import java.util.List;
  * included, counted in steps from the cell itself. Steps count without their sign, since cells lie alike either way.
  */
 record Repeats(long i0, long i1, long j0, long j1) {
+    /** Files state boxes and steps as single-precision numbers: what a side may differ by from a step that it equals. */
+    private static final double ROUNDING = 1e-5;
+
     /** @param area what is seen, in pattern space */
     static Repeats over(Box area, Paint.Tiling tiling) {
         Box cell = tiling.cellBox();
@@ -25,6 +28,14 @@ record Repeats(long i0, long i1, long j0, long j1) {
     /** @return those that show in one step of the pattern */
     static Repeats ofOneStep(Paint.Tiling tiling) {
         return over(new Box(0, 0, Math.abs(tiling.xStep()), Math.abs(tiling.yStep())), tiling);
+    }
+
+    /** @return whether no cell of a pattern lies over another, as far as can be seen */
+    static boolean apart(Paint.Tiling tiling) {
+        Box cell = tiling.cellBox();
+        double xStep = Math.abs(tiling.xStep());
+        double yStep = Math.abs(tiling.yStep());
+        return cell.width() <= xStep * (1 + ROUNDING) && cell.height() <= yStep * (1 + ROUNDING);
     }
 
     /** @return how many operations they come to, patterns inside the cell followed */
