@@ -152,6 +152,24 @@ class FilterColoursTest {
         }
     }
 
+    /** Filter Effects Module Level 1 §9.12. */
+    @Test
+    void aDropShadowIsWhatItsPrimitivesMakeOfIt() throws Exception {
+        String half = "<feOffset dx='-10' dy='0'/>"; // leaves the right half empty
+        String primitives = "<feGaussianBlur stdDeviation='1' result='b'/><feOffset in='b' dx='3' dy='1' result='o'/>"
+                + "<feFlood flood-color='#203040' flood-opacity='.5'/><feComposite in2='o' operator='in' result='s'/>"
+                + "<feMerge><feMergeNode in='s'/><feMergeNode in='h'/></feMerge>";
+        ScreenPicture expected = picture(half.replace("/>", " result='h'/>") + primitives, 0x050a14, true);
+        ScreenPicture shadow = picture(
+                half + "<feDropShadow stdDeviation='1' dx='3' dy='1' style='flood-color:#203040' flood-opacity='.5'/>",
+                0x050a14,
+                true);
+        assertThat(shadow.channels()).isDeepEqualTo(expected.channels());
+        assertThat(shadow.rgb(5, 10)).isEqualTo(0x050a14);
+        assertThat(shadow.rgb(11, 10)).as("shadow").isNotEqualTo(0xffffff).isNotEqualTo(0x050a14);
+        assertThat(shadow.rgb(19, 10)).isEqualTo(0xffffff);
+    }
+
     /** Only where no finer primitive is: light on a flat surface is light of one level. */
     @Test
     void whatStillCountsLinearLightInEightBitsIsToldOf() throws Exception {

@@ -85,6 +85,7 @@ final class SvgContext extends BridgeContext {
         Element svg = document.getDocumentElement();
         svg.setAttributeNS(null, "width", String.format(Locale.ROOT, "%.6f", size.getWidth()));
         svg.setAttributeNS(null, "height", String.format(Locale.ROOT, "%.6f", size.getHeight()));
+        DropShadows.expand(document);
         return getGVTBuilder().build(this, document);
     }
 
