@@ -32,6 +32,23 @@ class BareCommandsTest {
         assertThat(rgb & 255).isLessThan(80);
     }
 
+    /** The filter mixes in linear light, as filters do where nothing is said. */
+    @Test
+    void aDarkGroundThatCastsAShadowIsStillFound() throws Exception {
+        Path svg = Files.writeString(
+                folder.resolve("shadow.svg"),
+                "<svg xmlns='http://www.w3.org/2000/svg' width='20mm' height='20mm' viewBox='0 0 20 20'><filter id='s'>"
+                        + "<feGaussianBlur in='SourceAlpha' stdDeviation='.5'/><feOffset dx='.5' dy='.5'/><feMerge>"
+                        + "<feMergeNode/><feMergeNode in='SourceGraphic'/></feMerge></filter>"
+                        + "<rect width='18' height='18' fill='#050A14' filter='url(#s)'/></svg>");
+        Path png = folder.resolve("shadow.png");
+        Run run = Run.of("proof", svg, "--on", "tee-red", "--bare", "#050A14", "--dpi", "100", "--out", png);
+        assertThat(run.code()).as(run.err()).isZero();
+        assertThat(ImageIO.read(png.toFile()).getRGB(30, 30) >> 16 & 255)
+                .as("red cloth")
+                .isGreaterThan(150);
+    }
+
     @Test
     void withTheGroundBareNoProcessInkIsLeft() throws Exception {
         Path rules = Files.writeString(

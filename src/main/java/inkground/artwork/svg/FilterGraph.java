@@ -7,34 +7,67 @@ import java.util.Deque;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Set;
+import org.apache.batik.ext.awt.image.renderable.ColorMatrixRable8Bit;
+import org.apache.batik.ext.awt.image.renderable.ComponentTransferRable8Bit;
+import org.apache.batik.ext.awt.image.renderable.CompositeRable8Bit;
 import org.apache.batik.ext.awt.image.renderable.Filter;
 import org.apache.batik.ext.awt.image.renderable.FilterColorInterpolation;
+import org.apache.batik.ext.awt.image.renderable.GaussianBlurRable8Bit;
+import org.apache.batik.ext.awt.image.renderable.PadRable;
+import org.apache.batik.ext.awt.image.renderable.TileRable8Bit;
 
 /** The library's filter primitives and what they take in. */
 final class FilterGraph {
     private FilterGraph() {}
 
     /**
-     * @return whether a primitive counts linear light in the library's 8 bits, which turns dark colours into others; {@link FineBlur}
-     *     has more of them
+     * Puts finer primitives in place of the library's, which count linear light in 8 bits and turn dark colours into others.
+     *
+     * @return whether all that work in linear light are fine now; there is none for lighting, turbulence, convolution and
+     *     displacement
      */
-    static boolean countsLinearLight(Filter filter) {
+    static boolean refine(Filter filter) {
+        boolean fine = true;
         Set<RenderableImage> seen = Collections.newSetFromMap(new IdentityHashMap<>());
         Deque<RenderableImage> left = new ArrayDeque<>();
         left.push(filter);
         while (!left.isEmpty()) {
             RenderableImage next = left.pop();
-            if (next == null || !seen.add(next)) {
+            if (!seen.add(next)) {
                 continue;
             }
-            if (next instanceof FilterColorInterpolation c && c.isColorSpaceLinear() && !(next instanceof FineBlur)) {
-                return true;
+            if (next instanceof PadRable pad) {
+                pad.setSource(finer(pad));
+            } else if (next instanceof TileRable8Bit tile) {
+                tile.setColorSpaceLinear(false); // it mixes nothing
             }
+            fine &= !(next instanceof FilterColorInterpolation c) || !c.isColorSpaceLinear() || c instanceof FineBlur;
             List<RenderableImage> sources = next.getSources();
             if (sources != null) {
                 sources.stream().filter(source -> source != null).forEach(left::push);
             }
         }
-        return false;
+        return fine;
+    }
+
+    /** @return what takes the place of the primitive in its subregion */
+    private static Filter finer(PadRable pad) {
+        Filter source = pad.getSource();
+        if (source instanceof GaussianBlurRable8Bit blur) {
+            return new FineBlur(blur);
+        } else if (source instanceof CompositeRable8Bit c) {
+            return pixels(pad, PixelFilter.composite(c.getCompositeRule()), c.isColorSpaceLinear());
+        } else if (source instanceof ColorMatrixRable8Bit c) {
+            return pixels(pad, PixelFilter.matrix(c.getMatrix()), c.isColorSpaceLinear());
+        } else if (source instanceof ComponentTransferRable8Bit c) {
+            PixelFilter transfer = PixelFilter.transfer(
+                    c.getRedFunction(), c.getGreenFunction(), c.getBlueFunction(), c.getAlphaFunction());
+            return pixels(pad, transfer, c.isColorSpaceLinear());
+        }
+        return source;
+    }
+
+    private static Filter pixels(PadRable pad, PixelFilter filter, boolean linear) {
+        return new FinePixels(pad.getSource().getSources(), filter, linear, pad.getPadRect());
     }
 }

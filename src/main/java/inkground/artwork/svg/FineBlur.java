@@ -20,16 +20,6 @@ import org.apache.batik.util.HaltingThread;
  */
 @SuppressWarnings("unchecked") // the library's lists have no types
 final class FineBlur extends GaussianBlurRable8Bit {
-    private static final int ONE = 65_535;
-    private static final char[] LINEAR = new char[256];
-
-    static {
-        for (int v = 0; v < 256; v++) {
-            double s = v / 255.0; // IEC 61966-2-1
-            LINEAR[v] = (char) Math.round(ONE * (s <= 0.04045 ? s / 12.92 : Math.pow((s + 0.055) / 1.055, 2.4)));
-        }
-    }
-
     FineBlur(GaussianBlurRable8Bit same) {
         super(same.getSource(), same.getStdDeviationX(), same.getStdDeviationY());
         setColorSpaceLinear(same.isColorSpaceLinear());
@@ -92,8 +82,8 @@ final class FineBlur extends GaussianBlurRable8Bit {
                 for (int x = 0; x < width; x++) {
                     int a = row[x] >>> 24;
                     int v = row[x] >> shift & 255;
-                    plane[y * width + x] = (char)
-                            (shift == 24 ? a * 257 : ((isColorSpaceLinear() ? LINEAR[v] : v * 257) * a + 127) / 255);
+                    plane[y * width + x] =
+                            (char) (shift == 24 ? a * 257 : (Levels.decoded(v, isColorSpaceLinear()) * a + 127) / 255);
                 }
             }
             lines(plane, width, 1, across);
@@ -114,9 +104,7 @@ final class FineBlur extends GaussianBlurRable8Bit {
         if (alpha < 129) {
             return 0; // shown as transparent
         }
-        double v = Math.min(1, premultiplied / (double) alpha);
-        double s = !isColorSpaceLinear() ? v : v <= 0.0031308 ? v * 12.92 : 1.055 * Math.pow(v, 1 / 2.4) - 0.055;
-        return (int) Math.round(255 * s);
+        return Levels.encoded(Math.min(1, premultiplied / (float) alpha), isColorSpaceLinear());
     }
 
     /** Blurs rows, whose samples lie {@code step} = 1 apart, or columns. */
@@ -136,7 +124,7 @@ final class FineBlur extends GaussianBlurRable8Bit {
             }
             float[] out = blur.of(line);
             for (int i = 0; i < length; i++) {
-                plane[first + i * apart] = (char) Math.min(ONE, Math.max(0, Math.round(out[i])));
+                plane[first + i * apart] = (char) Math.min(Levels.ONE, Math.max(0, Math.round(out[i])));
             }
         }
     }

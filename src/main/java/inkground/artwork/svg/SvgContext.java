@@ -4,7 +4,6 @@ import java.awt.Color;
 import java.awt.Paint;
 import java.awt.geom.AffineTransform;
 import java.awt.geom.Dimension2D;
-import java.awt.geom.Rectangle2D;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Path;
@@ -20,7 +19,7 @@ import org.apache.batik.bridge.BridgeException;
 import org.apache.batik.bridge.DocumentLoader;
 import org.apache.batik.bridge.GVTBuilder;
 import org.apache.batik.bridge.InterruptedBridgeException;
-import org.apache.batik.bridge.SVGFeGaussianBlurElementBridge;
+import org.apache.batik.bridge.SVGFilterElementBridge;
 import org.apache.batik.bridge.SVGMaskElementBridge;
 import org.apache.batik.bridge.SVGPatternElementBridge;
 import org.apache.batik.bridge.SVGRadialGradientElementBridge;
@@ -31,8 +30,6 @@ import org.apache.batik.css.engine.CSSStylableElement;
 import org.apache.batik.css.engine.value.Value;
 import org.apache.batik.ext.awt.MultipleGradientPaint;
 import org.apache.batik.ext.awt.image.renderable.Filter;
-import org.apache.batik.ext.awt.image.renderable.GaussianBlurRable8Bit;
-import org.apache.batik.ext.awt.image.renderable.PadRable;
 import org.apache.batik.gvt.CompositeGraphicsNode;
 import org.apache.batik.gvt.GraphicsNode;
 import org.apache.batik.gvt.PatternPaint;
@@ -88,6 +85,7 @@ final class SvgContext extends BridgeContext {
         Element svg = document.getDocumentElement();
         svg.setAttributeNS(null, "width", String.format(Locale.ROOT, "%.6f", size.getWidth()));
         svg.setAttributeNS(null, "height", String.format(Locale.ROOT, "%.6f", size.getHeight()));
+        DropShadows.expand(document);
         return getGVTBuilder().build(this, document);
     }
 
@@ -163,7 +161,7 @@ final class SvgContext extends BridgeContext {
         putBridge(new Masks());
         putBridge(new Patterns());
         putBridge(new Radials());
-        putBridge(new Blurs());
+        putBridge(new Filters());
     }
 
     /** Loads no document but the one at hand. */
@@ -248,21 +246,16 @@ final class SvgContext extends BridgeContext {
         }
     }
 
-    /** Puts a blur of more bits in place of the library's. */
-    private static final class Blurs extends SVGFeGaussianBlurElementBridge {
+    /** Puts finer primitives in place of the library's, and notes where there is none. */
+    private final class Filters extends SVGFilterElementBridge {
         @Override
-        @SuppressWarnings("rawtypes") // the library's map of results has no type
-        public Filter createFilter(
-                BridgeContext context,
-                Element filter,
-                Element filtered,
-                GraphicsNode node,
-                Filter input,
-                Rectangle2D region,
-                Map results) {
-            Filter made = super.createFilter(context, filter, filtered, node, input, region, results);
-            if (made instanceof PadRable pad && pad.getSource() instanceof GaussianBlurRable8Bit blur) {
-                pad.setSource(new FineBlur(blur));
+        public Filter createFilter(BridgeContext context, Element filter, Element filtered, GraphicsNode node) {
+            Filter made = super.createFilter(context, filter, filtered, node);
+            if (made != null && !FilterGraph.refine(made)) {
+                reading.notes.add(
+                        "a filter effect that mixes colours in linear light",
+                        "dark colours up to 10 of 255 off; color-interpolation-filters=\"sRGB\" keeps them",
+                        filtered);
             }
             return made;
         }

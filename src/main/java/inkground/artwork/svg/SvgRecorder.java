@@ -269,12 +269,6 @@ final class SvgRecorder implements RecordingGraphics.Sink {
                 "a filter effect",
                 String.format(Locale.ROOT, "as a picture of %.0f pixels per inch", part.dpi()),
                 element);
-        if (FilterGraph.countsLinearLight(node.getFilter())) {
-            shared.notes.add(
-                    "a filter effect that mixes colours in linear light",
-                    "dark colours up to 10 of 255 off; color-interpolation-filters=\"sRGB\" keeps them",
-                    element);
-        }
         Box b = part.box();
         Matrix unit = new Matrix(b.width(), 0, 0, -b.height(), b.x0(), b.y1());
         Style style = new Style(1, blend(node), false, 0, null, false);
