@@ -17,6 +17,8 @@ import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.geometry.Box;
 import inkground.geometry.FillRule;
+import java.awt.color.ColorSpace;
+import java.awt.color.ICC_Profile;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.nio.file.Files;
@@ -142,6 +144,37 @@ class SvgRecordingTest {
                 list("width='9' height='9'", "<rect fill='red icc-color(club, 0.1, 0.4)' width='9' height='9'/>");
         assertThat(flat(((Op.Fill) list.ops().get(0)).paint())).isEqualTo(new Colour(RGB, 1f, 0f, 0f));
         assertThat(list.approximations()).extracting(Approximation::feature).anyMatch(f -> f.contains("profile club"));
+    }
+
+    /** SVG 1.1 §12.3. Only a profile inside the file is read. */
+    @Test
+    void aColourByAProfileInTheFileKeepsItsNumbersAndAnyOtherIsToldOf() throws Exception {
+        byte[] profile = ICC_Profile.getInstance(ColorSpace.CS_LINEAR_RGB).getData();
+        String inside =
+                "data:application/vnd.iccprofile;base64," + Base64.getEncoder().encodeToString(profile);
+        Files.write(dir.resolve("club.icc"), profile);
+        String rect = "<rect fill='red icc-color(club, 0.1, 0.4, 0.5)' width='9' height='9'/>";
+        DisplayList carried = list("width='9' height='9'", "<color-profile name='club' href='" + inside + "'/>" + rect);
+        Colour colour = flat(((Op.Fill) carried.ops().get(0)).paint());
+        assertThat(colour.components()).containsExactly(0.1f, 0.4f, 0.5f);
+        // the platform writes it anew, with other lengths of its curves' padding
+        ICC_Profile kept = ICC_Profile.getInstance(
+                ((ColourSpace.Icc) colour.space()).profile().bytes());
+        for (int tag : new int[] {ICC_Profile.icSigProfileDescriptionTag, ICC_Profile.icSigGreenColorantTag}) {
+            assertThat(kept.getData(tag))
+                    .isEqualTo(ICC_Profile.getInstance(profile).getData(tag));
+        }
+        assertThat(carried.approximations()).isEmpty();
+        for (String stated : List.of(
+                "<color-profile name='club' href='club.icc'/>",
+                "<style>@color-profile { name: club; src: url(" + inside + ") }</style>")) {
+            DisplayList list = list("width='9' height='9'", stated + rect);
+            assertThat(flat(((Op.Fill) list.ops().get(0)).paint())).isEqualTo(new Colour(RGB, 1f, 0f, 0f));
+            assertThat(list.approximations())
+                    .as(stated)
+                    .extracting(Approximation::feature)
+                    .anyMatch(f -> f.contains("profile club"));
+        }
     }
 
     @Test
