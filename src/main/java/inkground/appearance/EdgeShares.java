@@ -20,7 +20,7 @@ final class EdgeShares {
     }
 
     /** @return the pixel that shows the paint of this one where it is whole: itself, or the neighbour that ink covers most */
-    int whole(int at) {
+    private int whole(int at) {
         int own = laid[at] & 255;
         if (own == 0 || own == WHOLE) {
             return at;

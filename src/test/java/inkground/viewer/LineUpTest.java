@@ -119,24 +119,16 @@ class LineUpTest extends FakeWindow {
             push(KeyCode.MINUS);
         }
         until(() -> window.lineUp().complete());
-        for (String id : lined()) {
-            assertThat(lookup("#line-up-" + id + " .line.trim")
-                            .query()
-                            .getParent()
-                            .isVisible())
-                    .isFalse();
-        }
+        assertThat(lined()).noneMatch(this::showsLines);
         while (trimWidth() < 200) {
             push(KeyCode.PLUS);
         }
         until(() -> window.lineUp().complete());
-        for (String id : lined()) {
-            assertThat(lookup("#line-up-" + id + " .line.trim")
-                            .query()
-                            .getParent()
-                            .isVisible())
-                    .isTrue();
-        }
+        assertThat(lined()).allMatch(this::showsLines);
+    }
+
+    private boolean showsLines(String id) {
+        return lookup("#line-up-" + id + " .line.trim").query().getParent().isVisible();
     }
 
     private double trimWidth() {

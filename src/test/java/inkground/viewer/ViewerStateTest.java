@@ -53,6 +53,22 @@ class ViewerStateTest {
     }
 
     @Test
+    void wordsFollowThePictureWhereOneLeadsAndTheChoiceElsewhere() {
+        state.stepSubstrate(1);
+        assertThat(state.shownSubstrate().get()).isEqualTo(FakeEngine.NAVY);
+        state.pictureLeads(true);
+        state.stepSubstrate(1);
+        assertThat(state.substrate.get()).isEqualTo(FakeEngine.SAND);
+        assertThat(state.shownSubstrate().get()).isEqualTo(FakeEngine.NAVY);
+        state.pictureFollowed();
+        assertThat(state.shownSubstrate().get()).isEqualTo(FakeEngine.SAND);
+        state.stepSubstrate(-1);
+        // Another view is looked at, and no picture is to be waited for.
+        state.pictureLeads(false);
+        assertThat(state.shownSubstrate().get()).isEqualTo(FakeEngine.NAVY);
+    }
+
+    @Test
     void steppingStaysAtTheEndsOfTheRack() {
         state.stepSubstrate(-1);
         assertThat(state.substrate.get()).isEqualTo(FakeEngine.PAPER);

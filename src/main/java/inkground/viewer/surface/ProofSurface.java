@@ -211,7 +211,7 @@ public final class ProofSurface extends Region {
         surround.setVisible(!covered);
         sheet.show(state.ground(), state.substrate.get().argb(), tiles, covered, state.camera.get());
         state.pictureLeads(!tiles.isEmpty());
-        if (!feed.recolouring()) {
+        if (!feed.recolouring() && state.shownSubstrate().get() != state.substrate.get()) {
             ui.execute(state::pictureFollowed); // after this picture is on its way to the painter
         }
     }
