@@ -39,10 +39,11 @@ final class NotesPanel extends ScrollPane {
         setFitToWidth(true);
         setHbarPolicy(ScrollBarPolicy.NEVER);
         setFocusTraversable(false);
+        Ui.paintDirectly(this);
         state.page.addListener((Observable o) -> fill());
         // Rasterising may bring up more.
         state.figures.addListener((Observable o) -> fill());
-        state.shownSubstrate().addListener((Observable o) -> fill());
+        state.following.told().addListener((Observable o) -> fill());
         state.overlays.process.addListener((Observable o) -> fill());
         fill();
     }
@@ -81,7 +82,7 @@ final class NotesPanel extends ScrollPane {
         if (page != null) {
             page.notes().forEach(note -> all.add(sentence(note)));
         }
-        SubstrateCard card = state.shownSubstrate().get();
+        SubstrateCard card = state.following.told().get();
         if (card != null) {
             all.add("Colour of " + card.name() + ": " + card.source());
             all.addAll(card.cautions());

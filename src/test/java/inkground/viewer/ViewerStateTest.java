@@ -11,6 +11,7 @@ import inkground.plate.PlateRequest;
 import inkground.viewer.desk.ProofDesk;
 import inkground.viewer.desk.Recents;
 import inkground.viewer.state.Camera;
+import inkground.viewer.state.Following;
 import inkground.viewer.state.ViewerState;
 import inkground.viewer.surface.Tile;
 import inkground.viewer.surface.TileCache;
@@ -53,19 +54,25 @@ class ViewerStateTest {
     }
 
     @Test
-    void wordsFollowThePictureWhereOneLeadsAndTheChoiceElsewhere() {
+    void markAndWordsFollowThePictureWhereOneLeadsAndTheChoiceElsewhere() {
+        Following following = state.following;
         state.stepSubstrate(1);
-        assertThat(state.shownSubstrate().get()).isEqualTo(FakeEngine.NAVY);
-        state.pictureLeads(true);
+        assertThat(following.pictured().get()).isEqualTo(FakeEngine.NAVY);
+        assertThat(following.told().get()).isEqualTo(FakeEngine.NAVY);
+        following.pictureLeads(true);
         state.stepSubstrate(1);
         assertThat(state.substrate.get()).isEqualTo(FakeEngine.SAND);
-        assertThat(state.shownSubstrate().get()).isEqualTo(FakeEngine.NAVY);
-        state.pictureFollowed();
-        assertThat(state.shownSubstrate().get()).isEqualTo(FakeEngine.SAND);
+        assertThat(following.pictured().get()).isEqualTo(FakeEngine.NAVY);
+        following.picture();
+        assertThat(following.pictured().get()).isEqualTo(FakeEngine.SAND);
+        assertThat(following.told().get()).isEqualTo(FakeEngine.NAVY);
+        following.tell();
+        assertThat(following.told().get()).isEqualTo(FakeEngine.SAND);
         state.stepSubstrate(-1);
         // Another view is looked at, and no picture is to be waited for.
-        state.pictureLeads(false);
-        assertThat(state.shownSubstrate().get()).isEqualTo(FakeEngine.NAVY);
+        following.pictureLeads(false);
+        assertThat(following.pictured().get()).isEqualTo(FakeEngine.NAVY);
+        assertThat(following.told().get()).isEqualTo(FakeEngine.NAVY);
     }
 
     @Test

@@ -41,7 +41,7 @@ class ViewerWindowTest extends FakeWindow {
         int renders = engine.renders.get();
         push(KeyCode.RIGHT);
         assertThat(rgbAt(10, 10)).isEqualTo(FakeEngine.NAVY.argb() & 0xffffff);
-        until(() -> state.shownSubstrate().get().equals(FakeEngine.NAVY)); // the words have followed
+        until(() -> state.following.told().get().equals(FakeEngine.NAVY)); // the words have followed
         push(KeyCode.RIGHT);
         assertThat(rgbAt(10, 10)).isEqualTo(FakeEngine.SAND.argb() & 0xffffff);
         push(KeyCode.LEFT);

@@ -35,6 +35,7 @@ public final class OverlayStrip extends ScrollPane {
         setHbarPolicy(ScrollBarPolicy.NEVER);
         setVbarPolicy(ScrollBarPolicy.NEVER);
         setFocusTraversable(false);
+        Ui.paintDirectly(this);
         setMinWidth(USE_PREF_SIZE);
         switches.getStyleClass().add("overlay-switches");
         switches.disableProperty().bind(state.page.isNull());

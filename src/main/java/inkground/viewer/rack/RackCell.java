@@ -77,7 +77,7 @@ final class RackCell extends VBox {
     void refresh() {
         boolean isFavourite = state.rack.favourites.contains(card.id());
         boolean isMarked = state.rack.marked.contains(card.id());
-        boolean isChosen = card.equals(state.substrate.get());
+        boolean isChosen = card.equals(state.following.pictured().get());
         pseudoClassStateChanged(CHOSEN, isChosen);
         favourite.pseudoClassStateChanged(ON, isFavourite);
         marked.pseudoClassStateChanged(ON, isMarked);

@@ -65,7 +65,7 @@ final class RackRow extends Region {
         state.rack.marked.addListener(changed);
         state.rack.scores.addListener((Observable o) -> refresh());
         state.chosenInk.addListener((Observable o) -> refresh());
-        state.substrate.addListener((Observable o) -> {
+        state.following.pictured().addListener((Observable o) -> {
             reveal();
             refresh();
         });
@@ -118,7 +118,8 @@ final class RackRow extends Region {
     /** Brings the chosen substrate into view, with a neighbour on either side. */
     private void reveal() {
         for (int at = 0; at < items.size(); at++) {
-            if (items.get(at).card() != null && items.get(at).card().equals(state.substrate.get())) {
+            if (items.get(at).card() != null
+                    && items.get(at).card().equals(state.following.pictured().get())) {
                 if (at - 1 < first) {
                     show(at - 1);
                 } else {

@@ -83,6 +83,7 @@ public final class StackView extends VBox {
         scroll.setFitToWidth(true);
         scroll.setHbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
         scroll.setFocusTraversable(false);
+        Ui.paintDirectly(scroll);
         scroll.getStyleClass().add("ink-scroll");
         VBox.setVgrow(scroll, Priority.ALWAYS);
         ground.getStyleClass().add("ground-band");
@@ -101,7 +102,7 @@ public final class StackView extends VBox {
         for (Observable value : List.of(state.page, state.history.now(), state.figures, state.stack.unusedShown)) {
             value.addListener(o -> restack());
         }
-        state.shownSubstrate().addListener((Observable o) -> reground());
+        state.following.told().addListener((Observable o) -> reground());
         SetChangeListener<Integer> hidden = c -> follow();
         state.hidden.addListener(hidden);
         for (Observable value : List.of(state.solo, state.probe, state.stack.plate, state.stack.inkDrawer)) {
@@ -209,7 +210,7 @@ public final class StackView extends VBox {
     }
 
     private void reground() {
-        SubstrateCard card = state.shownSubstrate().get();
+        SubstrateCard card = state.following.told().get();
         if (card == null) {
             ground.getChildren().clear();
         } else {

@@ -31,8 +31,6 @@ import javafx.beans.binding.BooleanBinding;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.IntegerProperty;
 import javafx.beans.property.ObjectProperty;
-import javafx.beans.property.ReadOnlyObjectProperty;
-import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleIntegerProperty;
 import javafx.beans.property.SimpleObjectProperty;
@@ -67,9 +65,8 @@ public final class ViewerState {
     /** What the page lies on; null before the rack is loaded. */
     public final ObjectProperty<SubstrateCard> substrate = new SimpleObjectProperty<>(this, "substrate");
 
-    private final ReadOnlyObjectWrapper<SubstrateCard> shownSubstrate =
-            new ReadOnlyObjectWrapper<>(this, "shownSubstrate");
-    private boolean pictureLeads;
+    /** What has followed {@link #substrate} so far. */
+    public final Following following = new Following(substrate);
 
     /** How they hang in the rack. */
     public final Rack rack = new Rack(substrates);
@@ -154,12 +151,7 @@ public final class ViewerState {
 
     /** Nothing open, nothing chosen. */
     public ViewerState() {
-        substrate.addListener((o, before, now) -> {
-            suitProcess();
-            if (!pictureLeads) {
-                shownSubstrate.set(now);
-            }
-        });
+        substrate.addListener((Observable o) -> suitProcess());
         overlays.processes.addListener((Observable o) -> suitProcess());
         // A plate and a map both stand in for the colours: the one asked for last is shown.
         stack.plate.addListener((o, before, now) -> {
@@ -199,32 +191,6 @@ public final class ViewerState {
         if (fit.get()) {
             refit();
         }
-    }
-
-    /**
-     * What the picture lies on: {@link #substrate}, but one step behind it while the picture is being coloured anew. Words about
-     * the substrate follow this one, so that laying them out never holds the picture up.
-     */
-    public ReadOnlyObjectProperty<SubstrateCard> shownSubstrate() {
-        return shownSubstrate.getReadOnlyProperty();
-    }
-
-    /**
-     * Told by the surface that shows the page.
-     *
-     * @param leads whether it has a picture that will follow the next substrate; it then says each time that it has, by
-     *     {@link #pictureFollowed}
-     */
-    public void pictureLeads(boolean leads) {
-        pictureLeads = leads;
-        if (!leads) {
-            pictureFollowed();
-        }
-    }
-
-    /** The picture lies on the chosen substrate. */
-    public void pictureFollowed() {
-        shownSubstrate.set(substrate.get());
     }
 
     private void suitProcess() {

@@ -80,7 +80,7 @@ public final class ProofSurface extends Region {
         visibleProperty().addListener((o, before, now) -> {
             requestLayout();
             if (!now) {
-                state.pictureLeads(false);
+                state.following.pictureLeads(false);
                 feed.rest();
             }
         });
@@ -203,16 +203,16 @@ public final class ProofSurface extends Region {
         if (state.page.get() == null || state.substrate.get() == null) {
             surround.setVisible(true);
             sheet.clear();
-            state.pictureLeads(false);
+            state.following.pictureLeads(false);
             return;
         }
         List<Tile> tiles = feed.drawing();
         boolean covered = feed.covers();
         surround.setVisible(!covered);
         sheet.show(state.ground(), state.substrate.get().argb(), tiles, covered, state.camera.get());
-        state.pictureLeads(!tiles.isEmpty());
-        if (!feed.recolouring() && state.shownSubstrate().get() != state.substrate.get()) {
-            ui.execute(state::pictureFollowed); // after this picture is on its way to the painter
+        state.following.pictureLeads(!tiles.isEmpty());
+        if (!feed.recolouring() && state.following.told().get() != state.substrate.get()) {
+            ui.execute(state.following::tell); // after this picture is on its way to the painter
         }
     }
 }

@@ -274,6 +274,7 @@ public final class TileFeed {
         if (from == page) {
             painted.forEach(tile -> tile.turnOver(look));
             shownLook = look;
+            state.following.picture();
         }
     }
 

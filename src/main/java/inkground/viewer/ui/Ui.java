@@ -6,6 +6,7 @@ import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ButtonBase;
 import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
@@ -20,6 +21,19 @@ public final class Ui {
     public static final String TAKES_ARROWS = "takes-arrows";
 
     private Ui() {}
+
+    /**
+     * Has a pane paint what changed in it, and no more. By itself it keeps all of its content as a picture, which is made anew
+     * with every change.
+     */
+    public static void paintDirectly(ScrollPane pane) {
+        pane.skinProperty().addListener((o, before, now) -> {
+            Node viewport = pane.lookup(".viewport");
+            if (viewport != null) {
+                viewport.setCache(false);
+            }
+        });
+    }
 
     /** @return a button with text (may be empty), icon and the tooltip of a command */
     public static Button button(String id, String text, Ikon icon, Command command, Runnable action) {
