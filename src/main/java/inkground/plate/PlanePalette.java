@@ -13,12 +13,21 @@ public final class PlanePalette {
     /** Most vectors, so that an index fits 16 bits. */
     public static final int MOST_VECTORS = 1 << 16;
 
-    private final InkPlanes vectors;
-    private final char[] index;
+    /** Stands for a cell of more than one vector. */
+    private static final int MANY = -1;
 
-    private PlanePalette(InkPlanes vectors, char[] index) {
+    private final InkPlanes vectors;
+    private final int width;
+    private final int height;
+    private final char[] index; // by pixel, row by row; not set in cells of one vector
+    private final int[] ofCell; // index of its vector, or MANY
+
+    private PlanePalette(InkPlanes vectors, int width, int height, char[] index, int[] ofCell) {
         this.vectors = vectors;
+        this.width = width;
+        this.height = height;
         this.index = index;
+        this.ofCell = ofCell;
     }
 
     /**
@@ -28,30 +37,30 @@ public final class PlanePalette {
     public static Optional<PlanePalette> of(InkPlanes planes, Cancel cancel) {
         VectorTable distinct = new VectorTable(planes.planes(), MOST_VECTORS);
         char[] index = new char[planes.width() * planes.height()];
+        int[] ofCell = new int[planes.cellsAcross() * planes.cellsDown()];
         for (int row = 0; row < planes.cellsDown(); row++) {
             cancel.check();
             for (int column = 0; column < planes.cellsAcross(); column++) {
-                if (!indexCell(planes, column, row, distinct, index)) {
+                boolean uniform = distinct.gather(planes, column, row);
+                int only = uniform ? distinct.indexOf(0) : MANY;
+                if (uniform ? only < 0 : !indexCell(planes, column, row, distinct, index)) {
                     return Optional.empty();
                 }
+                ofCell[row * planes.cellsAcross() + column] = only;
             }
         }
-        return Optional.of(new PlanePalette(asPlanes(distinct, planes), index));
+        return Optional.of(
+                new PlanePalette(asPlanes(distinct, planes), planes.width(), planes.height(), index, ofCell));
     }
 
     private static boolean indexCell(InkPlanes planes, int column, int row, VectorTable distinct, char[] index) {
-        boolean uniform = distinct.gather(planes, column, row);
         int x0 = column * InkPlanes.CELL_W;
         int y0 = row * InkPlanes.CELL_H;
         int width = Math.min(InkPlanes.CELL_W, planes.width() - x0);
         int height = Math.min(InkPlanes.CELL_H, planes.height() - y0);
-        int last = uniform ? distinct.indexOf(0) : -1;
         for (int y = 0; y < height; y++) {
             int to = (y0 + y) * planes.width() + x0;
-            if (uniform) {
-                Arrays.fill(index, to, to + width, (char) last);
-                continue;
-            }
+            int last = -1; // the row above may end beyond the region
             for (int x = 0; x < width; x++) {
                 int at = y * InkPlanes.CELL_W + x;
                 last = last >= 0 && distinct.sameAsBefore(at) ? last : distinct.indexOf(at);
@@ -61,7 +70,7 @@ public final class PlanePalette {
                 index[to + x] = (char) last;
             }
         }
-        return last >= 0;
+        return true;
     }
 
     /**
@@ -79,14 +88,31 @@ public final class PlanePalette {
      * @param out receives one per pixel of the region, row by row
      */
     public void spread(int[] ofVector, int[] out) {
-        for (int i = 0; i < index.length; i++) {
-            out[i] = ofVector[index[i]];
+        int across = (width + InkPlanes.CELL_W - 1) / InkPlanes.CELL_W;
+        for (int cell = 0; cell < ofCell.length; cell++) {
+            int x0 = cell % across * InkPlanes.CELL_W;
+            int y0 = cell / across * InkPlanes.CELL_H;
+            int cellWidth = Math.min(InkPlanes.CELL_W, width - x0);
+            int first = y0 * width + x0;
+            int end = Math.min(height, y0 + InkPlanes.CELL_H) * width;
+            if (ofCell[cell] == MANY) {
+                for (int row = first; row < end; row += width) {
+                    for (int i = row; i < row + cellWidth; i++) {
+                        out[i] = ofVector[index[i]];
+                    }
+                }
+            } else {
+                Arrays.fill(out, first, first + cellWidth, ofVector[ofCell[cell]]);
+                for (int row = first + width; row < end; row += width) {
+                    System.arraycopy(out, first, out, row, cellWidth);
+                }
+            }
         }
     }
 
     /** @return weight in memory, in bytes */
     public long bytes() {
-        return vectors.bytes() + 2L * index.length;
+        return vectors.bytes() + 2L * index.length + 4L * ofCell.length;
     }
 
     private static InkPlanes asPlanes(VectorTable vectors, InkPlanes of) {

@@ -55,6 +55,19 @@ class PlanePaletteTest {
     }
 
     @Test
+    void whatACellHoldsBeyondTheRegionCountsForNothing() {
+        PlateRequest request = new PlateRequest(1, 0, 0, 6, 3, true, Set.of());
+        byte[] dense = new byte[InkPlanes.CELL_W * InkPlanes.CELL_H];
+        for (int y = 0; y < 3; y++) {
+            dense[y * InkPlanes.CELL_W] = 9;
+            dense[y * InkPlanes.CELL_W + 5] = 20;
+            dense[(y + 1) * InkPlanes.CELL_W - 1] = 9; // as the pixel that the next row begins with
+        }
+        InkPlanes.Cell cell = new InkPlanes.Cell(new byte[4], new byte[][] {dense, null, null, null});
+        assertThatItGivesBack(new InkPlanes(inks(1), request, new InkPlanes.Cell[] {cell}));
+    }
+
+    @Test
     void aRegionOfTooManyVectorsHasNone() {
         PlateRequest request = new PlateRequest(1, 0, 0, 300, 300, true, Set.of());
         InkPlanes planes = PlanesForTests.of(
