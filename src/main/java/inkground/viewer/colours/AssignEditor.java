@@ -68,7 +68,7 @@ final class AssignEditor extends VBox {
                 1,
                 0.01,
                 (value, gesture) -> print(new InkAt(inkName(), value), gesture));
-        tint.unit("%", 100, 0);
+        tint.unit(new Amount.Unit("%", 100, 0));
         name();
         inkSettings.getStyleClass().add("ink-settings");
         what.setWrapText(true);

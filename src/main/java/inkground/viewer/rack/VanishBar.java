@@ -1,21 +1,22 @@
 package inkground.viewer.rack;
 
 import inkground.viewer.state.ProofEngine.Vanish;
-import inkground.viewer.ui.Ui;
 import java.util.Locale;
-import javafx.scene.control.Label;
-import javafx.scene.layout.HBox;
-import javafx.scene.layout.Pane;
-import javafx.scene.layout.Region;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import javafx.scene.control.Control;
+import javafx.scene.control.Skin;
 
-/** How much of the artwork's edges vanish on a substrate, as a bar and a figure. Keeps its place while nothing is known. */
-public final class VanishBar extends HBox {
-    private final Region lost = new Region();
-    private final Pane track = new Pane(lost);
-    private final Label figure = Ui.label("", "vanish-figure");
+/**
+ * How much of the artwork's edges vanish on a substrate, as a bar and a figure. Keeps its place while nothing is known. Looks:
+ * {@link VanishBarSkin}.
+ */
+public final class VanishBar extends Control {
     private final double widthPx;
-    private String prefix = "";
-    private Vanish known;
+    private final ReadOnlyStringWrapper words = new ReadOnlyStringWrapper(this, "words", "");
+    private final ReadOnlyObjectWrapper<Vanish> known = new ReadOnlyObjectWrapper<>(this, "known");
 
     /**
      * @param widthPx of the bar, logical pixels
@@ -23,21 +24,20 @@ public final class VanishBar extends HBox {
     public VanishBar(double widthPx) {
         this.widthPx = widthPx;
         getStyleClass().add("vanish");
-        track.getStyleClass().add("vanish-track");
-        track.setMinWidth(widthPx);
-        track.setMaxWidth(widthPx);
-        lost.getStyleClass().add("vanish-lost");
-        lost.setManaged(false);
-        figure.setMinWidth(USE_PREF_SIZE);
-        getChildren().addAll(track, figure);
-        show(null);
+        setFocusTraversable(false); // it is read, not worked
+        setVisible(false);
+    }
+
+    @Override
+    protected Skin<VanishBar> createDefaultSkin() {
+        return new VanishBarSkin(this);
     }
 
     /**
-     * @param words put before the figure, where there is room
+     * @param before words put before the figure, where there is room
      */
-    public void call(String words) {
-        prefix = words;
+    public void call(String before) {
+        words.set(before);
     }
 
     /**
@@ -45,12 +45,19 @@ public final class VanishBar extends HBox {
      */
     public void show(Vanish vanish) {
         setVisible(vanish != null);
-        if (vanish != null && !vanish.equals(known)) {
-            figure.setText(prefix + percent(vanish));
-            lost.resizeRelocate(0.5, 0.5, Math.round((widthPx - 1) * vanish.share()), 4);
-            Ui.tip(this, sentence(vanish));
-        }
-        known = vanish;
+        known.set(vanish);
+    }
+
+    ReadOnlyObjectProperty<Vanish> known() {
+        return known.getReadOnlyProperty();
+    }
+
+    ReadOnlyStringProperty words() {
+        return words.getReadOnlyProperty();
+    }
+
+    double widthPx() {
+        return widthPx;
     }
 
     /** @return the share in per cent, rounded */

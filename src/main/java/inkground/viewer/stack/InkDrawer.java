@@ -42,7 +42,7 @@ final class InkDrawer extends VBox {
                 1,
                 0.01,
                 (value, gesture) -> state.setOpacity(plane, Optional.of(value), gesture));
-        opacity.unit("%", 100, 0);
+        opacity.unit(new Amount.Unit("%", 100, 0));
         asFiled = new Button(
                 String.format(Locale.ROOT, "%.0f %% as given", card.opacity() * 100),
                 new FontIcon(Feather.CORNER_UP_LEFT));

@@ -58,7 +58,7 @@ final class UnderbaseBand extends VBox {
                 1,
                 0.01,
                 (value, gesture) -> change("tint of the underbase", gesture, b -> b.ofTint(value)));
-        tint.unit("%", 100, 0);
+        tint.unit(new Amount.Unit("%", 100, 0));
         choke = new Amount(
                 "underbase-choke",
                 "Choke",
@@ -76,7 +76,7 @@ final class UnderbaseBand extends VBox {
                 Underbase.MOST_HITS,
                 1,
                 (value, gesture) -> change("hits of the underbase", gesture, b -> b.ofHits((int) Math.round(value))));
-        hits.unit("×", 1, 0);
+        hits.unit(new Amount.Unit("×", 1, 0));
         getChildren().addAll(row(), drawer());
         for (Observable value : new Observable[] {
             state.history.now(), state.substrate, state.page, state.unit, state.stack.underbaseDrawer, state.figures
@@ -131,7 +131,7 @@ final class UnderbaseBand extends VBox {
         Ui.shown(drawer, state.stack.underbaseDrawer.get());
         drawer.setDisable(!lies);
         boolean mm = state.unit.get() == LengthUnit.MM;
-        choke.unit(state.unit.get().word(), mm ? 1 : 1 / MM_PER_INCH, mm ? 2 : 3);
+        choke.unit(new Amount.Unit(state.unit.get().word(), mm ? 1 : 1 / MM_PER_INCH, mm ? 2 : 3));
         base.ifPresent(b -> {
             tint.show(b.tint());
             choke.show(b.chokeMm());

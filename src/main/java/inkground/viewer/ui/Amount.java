@@ -1,20 +1,17 @@
 package inkground.viewer.ui;
 
-import javafx.beans.Observable;
-import javafx.beans.property.DoubleProperty;
-import javafx.beans.property.SimpleDoubleProperty;
-import javafx.geometry.Pos;
-import javafx.scene.control.Label;
-import javafx.scene.control.Slider;
-import javafx.scene.input.MouseEvent;
-import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyDoubleProperty;
+import javafx.beans.property.ReadOnlyDoubleWrapper;
+import javafx.beans.property.SimpleObjectProperty;
+import javafx.scene.control.Control;
+import javafx.scene.control.Skin;
 
 /**
  * A quantity that is set by a slider, or as a number. It shows what it is told to show, and reports what the user asks for; the
- * changes of one drag, or of one visit by keys, carry the same gesture.
+ * changes of one drag, or of one visit by keys, carry the same gesture. Looks: {@link AmountSkin}.
  */
-public final class Amount extends HBox {
+public final class Amount extends Control {
     /** Told what the user asks for. */
     public interface Asked {
         /**
@@ -24,16 +21,24 @@ public final class Amount extends HBox {
         void value(double value, Object gesture);
     }
 
-    private final Slider slider = new Slider();
-    private final DoubleProperty shown = new SimpleDoubleProperty(this, "shown");
-    private final Label unit = Ui.label("", "quiet");
+    /**
+     * How the number is shown and typed.
+     *
+     * @param sign of the unit
+     * @param perUnit what the quantity is multiplied by to be shown
+     * @param digits after the point
+     */
+    public record Unit(String sign, double perUnit, int digits) {}
+
+    private final String words;
     private final String sentence;
-    private final double stepsPerUnit;
+    private final double min;
+    private final double max;
+    private final double step;
     private final Asked asked;
-    private NumberField number;
-    private double shownPerUnit;
-    private boolean telling;
-    private Object gesture = new Object();
+    private final ReadOnlyDoubleWrapper value;
+    private final ObjectProperty<Unit> unit = new SimpleObjectProperty<>(this, "unit", new Unit("", 1, 0));
+    private final ObjectProperty<Object> gesture = new SimpleObjectProperty<>(this, "gesture", new Object());
 
     /**
      * @param id of the slider; the number's has "-number" added
@@ -42,73 +47,84 @@ public final class Amount extends HBox {
      * @param step smallest change, and what a key changes: 1 or a whole part of it
      */
     public Amount(String id, String words, String sentence, double min, double max, double step, Asked asked) {
-        this.sentence = words + ", as a number: " + sentence;
-        this.stepsPerUnit = Math.rint(1 / step);
+        this.words = words;
+        this.sentence = sentence;
+        this.min = min;
+        this.max = max;
+        this.step = step;
         this.asked = asked;
+        this.value = new ReadOnlyDoubleWrapper(this, "value", min);
+        setId(id + "-amount");
         getStyleClass().add("amount");
-        setAlignment(Pos.CENTER_LEFT);
-        Label name = Ui.label(words, "amount-name");
-        name.setLabelFor(slider);
-        slider.setId(id);
-        slider.setMin(min);
-        slider.setMax(max);
-        slider.setBlockIncrement(step);
-        slider.setMinWidth(40);
-        slider.setPrefWidth(90);
-        slider.setAccessibleText(words + ": " + sentence);
-        HBox.setHgrow(slider, Priority.ALWAYS);
-        unit.setMinWidth(USE_PREF_SIZE);
-        name.setMinWidth(USE_PREF_SIZE);
-        Ui.tip(slider, sentence);
-        getChildren().addAll(name, slider, unit);
-        slider.addEventFilter(MouseEvent.MOUSE_PRESSED, e -> gesture = new Object());
-        slider.focusedProperty().addListener((Observable o) -> gesture = new Object());
-        slider.valueProperty().addListener((Observable o) -> ask(slider.getValue()));
-        shown.addListener((Observable o) -> ask(shown.get() / shownPerUnit));
+        setFocusTraversable(false); // its slider and its number are
     }
 
-    private void ask(double wanted) {
-        if (!telling) {
-            // By steps per unit, which are whole, so that 0.3 is 0.3.
-            double stepped = Math.rint(wanted * stepsPerUnit) / stepsPerUnit;
-            asked.value(Math.max(slider.getMin(), Math.min(slider.getMax(), stepped)), gesture);
-        }
-    }
-
-    /**
-     * Sets the unit in which the number is shown and typed.
-     *
-     * @param word its sign
-     * @param perUnit what the quantity is multiplied by to be shown
-     * @param digits after the point
-     */
-    public void unit(String word, double perUnit, int digits) {
-        if (number != null && perUnit == shownPerUnit) {
-            return;
-        }
-        getChildren().remove(number);
-        unit.setText(word);
-        shownPerUnit = perUnit;
-        show(slider.getValue());
-        number = new NumberField(shown, slider.getMin() * perUnit, slider.getMax() * perUnit, digits);
-        number.setId(slider.getId() + "-number");
-        number.setPrefColumnCount(4);
-        number.setMinWidth(USE_PREF_SIZE);
-        number.setAccessibleText(sentence);
-        number.focusedProperty().addListener((Observable o) -> gesture = new Object());
-        getChildren().add(2, number);
-    }
-
-    /** Gives the keys to the slider. */
-    public void focusSlider() {
-        slider.requestFocus();
+    @Override
+    protected Skin<Amount> createDefaultSkin() {
+        return new AmountSkin(this);
     }
 
     /** Shows a value without reporting it. */
     public void show(double now) {
-        telling = true;
-        slider.setValue(now);
-        shown.set(now * shownPerUnit);
-        telling = false;
+        value.set(now);
+    }
+
+    /** Sets the unit in which the number is shown and typed. */
+    public void unit(Unit of) {
+        unit.set(of);
+    }
+
+    /** Gives the keys to the slider. */
+    public void focusSlider() {
+        applyCss(); // a drawer may just have been opened, and has no looks yet
+        if (getSkin() instanceof AmountSkin looks) {
+            looks.focusSlider();
+        }
+    }
+
+    /** What follows belongs to another gesture than what went before. */
+    void beginGesture() {
+        gesture.set(new Object());
+    }
+
+    /**
+     * Reports a wish, to the nearest step and within the range.
+     *
+     * @param wanted in the unit of the value
+     */
+    void ask(double wanted) {
+        // By steps per unit, which are whole, so that 0.3 is 0.3.
+        double stepsPerUnit = Math.rint(1 / step);
+        double stepped = Math.rint(wanted * stepsPerUnit) / stepsPerUnit;
+        asked.value(Math.max(min, Math.min(max, stepped)), gesture.get());
+    }
+
+    /** @return what is shown */
+    ReadOnlyDoubleProperty value() {
+        return value.getReadOnlyProperty();
+    }
+
+    ObjectProperty<Unit> unit() {
+        return unit;
+    }
+
+    String words() {
+        return words;
+    }
+
+    String sentence() {
+        return sentence;
+    }
+
+    double min() {
+        return min;
+    }
+
+    double max() {
+        return max;
+    }
+
+    double step() {
+        return step;
     }
 }
