@@ -16,6 +16,13 @@ sealed interface Filling {
     record Varied(PixelSource source, long touched, int inks, boolean coverIsOpacity) implements Filling {}
 
     /**
+     * A step of a pattern, painted already, at each of its repeats: as an isolated group of them would be.
+     *
+     * @param raster the step
+     */
+    record Steps(StepRaster raster) implements Filling {}
+
+    /**
      * The operation is a group and brings its own content.
      *
      * @param list children
