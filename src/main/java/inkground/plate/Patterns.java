@@ -103,11 +103,12 @@ final class Patterns {
     /** One step of cells that abut; none where it would not be what the repeats are, or is too large. */
     private Optional<StepRaster> seamless(Paint.Tiling tiling) throws Refusal {
         Step step = new Step(tiling);
-        StepGrid grid = StepGrid.fine(step.acrossPx, step.downPx, step.sine, mostPixels());
+        Repeats one = new Repeats(0, 0, 0, 0);
+        StepGrid grid = StepGrid.fine(step.acrossPx, step.downPx, step.sine, one.operations(tiling), mostPixels());
         if (grid == null) {
             return Optional.empty();
         }
-        PreparedList list = step.prepared(grid, new Repeats(0, 0, 0, 0));
+        PreparedList list = step.prepared(grid, one);
         return looksBeneath(list) ? Optional.empty() : Optional.of(step.painted(grid, list));
     }
 
@@ -122,8 +123,9 @@ final class Patterns {
             preparation.approximate("cells of a pattern that overlap very often", "with longer steps", op);
         }
         Step step = new Step(tiling);
-        StepGrid grid = StepGrid.fitting(step.acrossPx, step.downPx, step.sine, mostPixels());
-        PreparedList list = step.prepared(grid, Repeats.ofOneStep(tiling));
+        Repeats all = Repeats.ofOneStep(tiling);
+        StepGrid grid = StepGrid.fitting(step.acrossPx, step.downPx, step.sine, all.operations(tiling), mostPixels());
+        PreparedList list = step.prepared(grid, all);
         if (looksBeneath(list)) {
             preparation.approximate("overprint or blending in a pattern of very many cells", "the cells knock out", op);
         }

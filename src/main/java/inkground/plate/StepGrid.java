@@ -9,8 +9,11 @@ package inkground.plate;
  * @param pixelDown how many it is high
  */
 record StepGrid(int width, int height, long pixelAcross, long pixelDown) {
-    /** Pixels of a fine grid at most: four to a device pixel each way, as long as they are no more than these. */
+    /** Pixels of a fine grid at most: up to four to a device pixel each way, as long as they are no more than these. */
     private static final long FINE = 1 << 20;
+
+    /** Operations in a step at most that are painted on a fine grid; of more, painting would take too long. */
+    private static final double FEW = 1000;
 
     /** A step is no fewer pixels wide: of small ones the grid is finer, so that a device pixel is a whole number of its pixels. */
     private static final int LEAST = 64;
@@ -24,11 +27,12 @@ record StepGrid(int width, int height, long pixelAcross, long pixelDown) {
      * @param acrossPx length of a step in device pixels
      * @param downPx of a step in the other direction
      * @param sine of the angle between the two
+     * @param operations that are to be painted on it
      * @param mostPixels of the grid
      * @return null where even the coarsest has more pixels
      */
-    static StepGrid fine(double acrossPx, double downPx, double sine, long mostPixels) {
-        for (int density = 4; density >= 2; density--) {
+    static StepGrid fine(double acrossPx, double downPx, double sine, double operations, long mostPixels) {
+        for (int density = operations > FEW ? 2 : 4; density >= 2; density--) {
             StepGrid grid = of(acrossPx, downPx, sine, density);
             if (grid.pixels() <= (density > 2 ? Math.min(FINE, mostPixels) : mostPixels)) {
                 return grid;
@@ -38,8 +42,8 @@ record StepGrid(int width, int height, long pixelAcross, long pixelDown) {
     }
 
     /** As {@link #fine}, or as coarse as it has to be; but some thousand pixels it may have in any case. */
-    static StepGrid fitting(double acrossPx, double downPx, double sine, long mostPixels) {
-        StepGrid grid = fine(acrossPx, downPx, sine, mostPixels);
+    static StepGrid fitting(double acrossPx, double downPx, double sine, double operations, long mostPixels) {
+        StepGrid grid = fine(acrossPx, downPx, sine, operations, mostPixels);
         long most = Math.max(LEAST * LEAST, mostPixels);
         for (double density = 1; grid == null || grid.pixels() > most; density /= 2) {
             grid = of(acrossPx, downPx, sine, density);
