@@ -262,25 +262,25 @@ final class BandPainter {
             own.copyFrom(backdrop, first, last);
         }
         paint(content.list(), own);
-        lay(op, own, content.space(), shape, first, last, surface);
+        lay(op, own, content.edge(), shape, first, last, surface);
     }
 
     /**
      * Lays a finished group over what is there.
      *
      * @param own the group; released
-     * @param space brings its colours to process tints; null where they are
+     * @param edge brings its colours to the space of what is there; null where they are of that space
      */
     private void lay(
-            PreparedOp op, Surface own, GroupMapping space, CoverBand shape, int first, int last, Surface surface) {
+            PreparedOp op, Surface own, GroupEdge edge, CoverBand shape, int first, int last, Surface surface) {
         Veil veil = veilOf(op.mask());
         // The children of a group of the artwork are clipped by what clips the group, the copies of a pattern's cell
         // are not.
         // Only now: what was painted in between may forget clips.
         CoverBand clip = op.op() instanceof Op.Group ? null : clips.of(op.clip());
         for (int col = first; col <= last; col++) {
-            if (space != null) {
-                space.toInks(own, col);
+            if (edge != null) {
+                edge.convert(own, col);
             }
             Cover outline = shapeOf(op, col, shape, clip);
             if (!outline.nothing()) {

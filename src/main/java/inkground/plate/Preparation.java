@@ -48,6 +48,9 @@ final class Preparation {
     private final Map<InkingKey, Inking> inkings = new HashMap<>();
     private final Map<Transfer, TransferTables> transfers = new HashMap<>();
 
+    /** Whether what is painted are the inks of the device, and not brought to another space afterwards. */
+    private final boolean onDevice;
+
     /** Knockout groups that what is being prepared lies in. */
     private int knockouts;
 
@@ -68,6 +71,7 @@ final class Preparation {
             Set<Approximation> approximations) {
         this.toDevice = Matrix.scale(request.pxPerPt(), request.pxPerPt());
         this.devicePx = 1;
+        this.onDevice = true;
         this.clips = new PreparedClips(toDevice);
         this.patterns = new Patterns(this, null);
         this.overprint = request.overprint();
@@ -91,6 +95,7 @@ final class Preparation {
     private Preparation(Preparation outer, Matrix toDevice, double devicePx, ColourMapping mapping, boolean overprint) {
         this.toDevice = toDevice;
         this.devicePx = devicePx;
+        this.onDevice = outer.onDevice && mapping instanceof InkMapping;
         this.clips = new PreparedClips(toDevice);
         this.patterns = new Patterns(this, outer.patterns);
         this.overprint = overprint;
@@ -190,7 +195,7 @@ final class Preparation {
 
     /** The transfer function of an object: §11.7.5.2 has it for objects that are opaque, and all around them; else null. */
     private TransferTables transfer(Style style) {
-        boolean has = style.transfer() != null && style.opaque() && veils == 0 && mapping instanceof InkMapping;
+        boolean has = style.transfer() != null && style.opaque() && veils == 0 && onDevice;
         return has ? transfers.computeIfAbsent(style.transfer(), TransferTables::new) : null;
     }
 
@@ -299,7 +304,7 @@ final class Preparation {
 
     private void group(Op.Group group, List<PreparedOp> out) throws Refusal {
         // a non-isolated group blends in its parent's space: §11.7.2
-        GroupMapping own = group.isolated() ? blendingSpace(group.space(), group.ops(), true) : null;
+        ColourMapping own = group.isolated() ? blendingSpace(group.space(), group.ops(), true) : null;
         Preparation inner = own == null ? this : new Preparation(this, own, overprint);
         int veil = group.style().opaque() ? 0 : 1;
         inner.knockouts += group.knockout() ? 1 : 0;
@@ -308,7 +313,7 @@ final class Preparation {
         inner.knockouts -= group.knockout() ? 1 : 0;
         inner.veils -= veil;
         if (content.size() > 0) {
-            Filling filling = content(content, group.isolated(), group.knockout(), own);
+            Filling filling = content(content, group.isolated(), group.knockout(), edge(own));
             emit(group, group.bounds(), null, FillRule.NON_ZERO, null, filling, out);
         }
     }
@@ -318,7 +323,7 @@ final class Preparation {
      * page group on every page; taking that at its word would turn black type into four inks where nothing blends.
      */
     PreparedList page(DisplayList list) throws Refusal {
-        GroupMapping own = blendingSpace(list.groupSpace(), list.ops(), false);
+        ColourMapping own = blendingSpace(list.groupSpace(), list.ops(), false);
         if (own == null) {
             return prepare(list.ops());
         }
@@ -333,7 +338,7 @@ final class Preparation {
                 null,
                 new Origin("page", 0, Visibility.ALWAYS));
         List<PreparedOp> out = new ArrayList<>();
-        Filling filling = new Filling.Content(content, true, false, false, own);
+        Filling filling = new Filling.Content(content, true, false, false, edge(own));
         emit(whole, whole.bounds(), null, FillRule.NON_ZERO, null, filling, out);
         return new PreparedList(out);
     }
@@ -343,38 +348,36 @@ final class Preparation {
      *
      * @param converts whether colours become those of the group also where nothing in it is transparent
      */
-    private GroupMapping blendingSpace(ColourSpace space, List<Op> ops, boolean converts) {
+    private ColourMapping blendingSpace(ColourSpace space, List<Op> ops, boolean converts) {
+        if (space == null || mapping instanceof LuminosityMapping) {
+            return null;
+        }
         GroupMapping.Kind kind = GroupMapping.kindOf(space);
-        boolean inks = mapping instanceof InkMapping;
-        if (kind == null || mapping instanceof LuminosityMapping) {
+        GroupMapping around = mapping instanceof GroupMapping group ? group : null;
+        if (kind == (around == null ? null : around.kind())) {
             return null;
         }
-        boolean matters =
-                Transparency.in(ops) || inks && converts && new ForeignColours(kind, (InkMapping) mapping).in(ops);
-        if (!matters) {
+        InkMapping inks = around == null ? (InkMapping) mapping : around.inks();
+        if (!Transparency.in(ops) && !(converts && new ForeignColours(kind, inks).in(ops))) {
             return null;
         }
-        if (!inks && ((GroupMapping) mapping).kind() == kind) {
-            return null;
-        }
-        if (!inks) {
-            approximations.add(new Approximation(
-                    "groups of different blending spaces inside one another", "blended in the outer one's", null));
-            return null;
-        }
-        return new GroupMapping((InkMapping) mapping, space);
+        return kind == null ? inks : new GroupMapping(inks, space);
+    }
+
+    private GroupEdge edge(ColourMapping inside) {
+        return inside == null ? null : new GroupEdge(inside, mapping);
     }
 
     /**
      * Painting the children of a group straight onto its backdrop is the same as making the group and laying it over, unless
      * the group is knocking out, or it is isolated and a child looks at what lies beneath: by blending or by overprint.
      */
-    Filling.Content content(PreparedList list, boolean isolated, boolean knockout, GroupMapping space) {
+    Filling.Content content(PreparedList list, boolean isolated, boolean knockout, GroupEdge edge) {
         long all = mapping.touched(Colour.BLACK.space(), false);
         boolean through = !knockout
-                && space == null
+                && edge == null
                 && (!isolated || Arrays.stream(list.all()).noneMatch(op -> looksBeneath(op, all)));
-        return new Filling.Content(list, isolated, knockout, through, space);
+        return new Filling.Content(list, isolated, knockout, through, edge);
     }
 
     static boolean looksBeneath(PreparedOp op, long all) {
