@@ -83,6 +83,11 @@ final class BandPainter {
         }
         if (op.filling() instanceof Filling.Content content) {
             group(op, content, shape, first, last, surface);
+        } else if (op.filling() instanceof Filling.Steps steps) {
+            boolean tracks = surface.tracks || surface.knockout;
+            Surface own = new Surface(surface.tints, cols, pool, false, null, tracks);
+            steps.raster().paint(own, first, last, bandX, bandY, pool);
+            lay(op, own, null, shape, first, last, surface);
         } else {
             // the mask first: painting it may make so many clips that one made before is forgotten
             Veil veil = veilOf(op.mask());
@@ -257,14 +262,25 @@ final class BandPainter {
             own.copyFrom(backdrop, first, last);
         }
         paint(content.list(), own);
+        lay(op, own, content.edge(), shape, first, last, surface);
+    }
+
+    /**
+     * Lays a finished group over what is there.
+     *
+     * @param own the group; released
+     * @param edge brings its colours to the space of what is there; null where they are of that space
+     */
+    private void lay(
+            PreparedOp op, Surface own, GroupEdge edge, CoverBand shape, int first, int last, Surface surface) {
         Veil veil = veilOf(op.mask());
         // The children of a group of the artwork are clipped by what clips the group, the copies of a pattern's cell
         // are not.
         // Only now: what was painted in between may forget clips.
         CoverBand clip = op.op() instanceof Op.Group ? null : clips.of(op.clip());
         for (int col = first; col <= last; col++) {
-            if (content.space() != null) {
-                content.space().toInks(own, col);
+            if (edge != null) {
+                edge.convert(own, col);
             }
             Cover outline = shapeOf(op, col, shape, clip);
             if (!outline.nothing()) {

@@ -16,6 +16,13 @@ sealed interface Filling {
     record Varied(PixelSource source, long touched, int inks, boolean coverIsOpacity) implements Filling {}
 
     /**
+     * A step of a pattern, painted already, at each of its repeats: as an isolated group of them would be.
+     *
+     * @param raster the step
+     */
+    record Steps(StepRaster raster) implements Filling {}
+
+    /**
      * The operation is a group and brings its own content.
      *
      * @param list children
@@ -23,9 +30,8 @@ sealed interface Filling {
      * @param knockout children replace one another
      * @param paintsThrough whether painting the children straight onto the backdrop gives the same, when nothing veils the
      *     group as a whole
-     * @param space how the colours of the children are to be brought to process tints at the group's edge; null when they
-     *     are process tints already
+     * @param edge brings the colours of the children to the space around the group; null when they are of that space
      */
-    record Content(PreparedList list, boolean isolated, boolean knockout, boolean paintsThrough, GroupMapping space)
+    record Content(PreparedList list, boolean isolated, boolean knockout, boolean paintsThrough, GroupEdge edge)
             implements Filling {}
 }

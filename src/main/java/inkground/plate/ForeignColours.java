@@ -9,11 +9,11 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Tells whether a group that blends in RGB or grey holds colours that become others in it, though nothing in it may be
+ * Tells whether a group holds colours that become others in its blending space, though nothing in it may be
  * transparent: ISO 32000-2 §11.7.2 brings every colour to the group's space before it is painted.
  */
 final class ForeignColours {
-    private final GroupMapping.Kind kind;
+    private final GroupMapping.Kind kind; // null for process tints
     private final InkMapping inks;
     private final Map<ColourSpace, Boolean> known = new HashMap<>();
 
@@ -59,9 +59,16 @@ final class ForeignColours {
         return known.computeIfAbsent(space instanceof ColourSpace.Indexed indexed ? indexed.base() : space, base -> {
             if (base instanceof ColourSpace.Separation || base instanceof ColourSpace.DeviceN) {
                 int[] planes = inks.direct(base); // spot planes are as they are in every group: §11.7.3
-                return planes == null || Arrays.stream(planes).anyMatch(p -> p >= 0 && p < 4);
+                return planes == null || kind != null && Arrays.stream(planes).anyMatch(p -> p >= 0 && p < 4);
             }
-            return base.components() != (kind == GroupMapping.Kind.GREY ? 1 : 3);
+            return base.components() != components();
         });
+    }
+
+    private int components() {
+        if (kind == null) {
+            return 4;
+        }
+        return kind == GroupMapping.Kind.GREY ? 1 : 3;
     }
 }

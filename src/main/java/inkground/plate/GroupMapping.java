@@ -13,8 +13,7 @@ import java.util.concurrent.ConcurrentHashMap;
 /**
  * Colours inside a group that blends in RGB or grey (ISO 32000-2 §11.6.6, colour space of a group). The planes keep their
  * places: in an RGB group planes 0 to 2 hold the complements of red, green and blue and plane 3 nothing; in a grey group
- * plane 3 holds the complement of grey. Spot planes are as everywhere. At the group's edge {@link #toInks} brings the first
- * four planes back to process tints.
+ * plane 3 holds the complement of grey. Spot planes are as everywhere. A {@link GroupEdge} brings the first four planes back.
  *
  * <p>Such a group has no process inks to name: a Separation or DeviceN that names one is painted by its alternate (§11.7.3).
  */
@@ -41,7 +40,7 @@ final class GroupMapping implements ColourMapping {
 
     /** @return how a group of this space blends, or null for in process tints */
     static Kind kindOf(ColourSpace space) {
-        if (space == null || space.components() == 4) {
+        if (space.components() == 4) {
             return null;
         }
         return space.components() == 1 ? Kind.GREY : Kind.RGB;
@@ -49,6 +48,11 @@ final class GroupMapping implements ColourMapping {
 
     Kind kind() {
         return kind;
+    }
+
+    /** @return the inks that all is brought to in the end */
+    InkMapping inks() {
+        return inks;
     }
 
     @Override
@@ -203,65 +207,33 @@ final class GroupMapping implements ColourMapping {
         out[3] = 0;
     }
 
-    /** Brings one cell of a finished group to process tints. */
-    void toInks(Surface group, int col) {
-        if (kind == Kind.GREY) {
-            return;
-        }
-        int alphaAll = group.uniform(group.mark(), col);
-        boolean flat = group.dense(group.mark(), col) == null;
-        for (int p = 0; p < 4; p++) {
-            flat &= group.dense(p, col) == null;
-        }
-        int[] tints = new int[4];
-        if (flat) {
-            for (int p = 0; p < 4; p++) {
-                tints[p] = group.uniform(p, col);
+    /** Brings a colour of the group to process tints, at the edge of the group. */
+    void toProcess(int[] tints) {
+        if (kind == Kind.RGB && (tints[0] | tints[1] | tints[2]) != 0) {
+            float[] rgb = new float[3];
+            for (int i = 0; i < 3; i++) {
+                rgb[i] = 1 - (float) tints[i] / Fixed.TINT_ONE;
             }
-            convert(tints, alphaAll);
-            for (int p = 0; p < 4; p++) {
-                group.set(p, col, tints[p]);
-            }
-            return;
-        }
-        int[][] planes = new int[4][];
-        for (int p = 0; p < 4; p++) {
-            planes[p] = group.densify(p, col);
-        }
-        int[] alpha = group.dense(group.mark(), col);
-        int[] before = {-1, -1, -1, -1, -1};
-        for (int i = 0; i < CoverBand.CELL; i++) {
-            int a = alpha == null ? alphaAll : alpha[i];
-            boolean same = a == before[4];
-            for (int p = 0; p < 4; p++) {
-                same &= planes[p][i] == before[p];
-            }
-            if (!same) {
-                for (int p = 0; p < 4; p++) {
-                    before[p] = planes[p][i];
-                    tints[p] = planes[p][i];
-                }
-                before[4] = a;
-                convert(tints, a);
-            }
-            for (int p = 0; p < 4; p++) {
-                planes[p][i] = tints[p];
-            }
+            edge.tints(rgb, tints);
         }
     }
 
-    /** Undoes the premultiplication, converts, and redoes it. */
-    private void convert(int[] tints, int alpha) {
-        if (alpha == 0 || tints[0] == 0 && tints[1] == 0 && tints[2] == 0) {
-            return;
+    /** Takes a grey over from a group inside this one. */
+    void fromGrey(int[] tints) {
+        if (kind == Kind.RGB) {
+            Arrays.fill(tints, 0, 3, tints[3]);
+            tints[3] = 0;
         }
-        float[] rgb = new float[3];
-        for (int i = 0; i < 3; i++) {
-            rgb[i] = 1 - Math.min(1, (float) tints[i] / alpha);
-        }
-        edge.tints(rgb, tints);
-        for (int p = 0; p < 4; p++) {
-            tints[p] = (int) Math.rint((double) tints[p] * alpha / Fixed.TINT_ONE);
+    }
+
+    /** Takes process tints, or complements of RGB, over from a group inside this one that blends in those and not in these. */
+    void fromColours(int[] tints) {
+        if (kind == Kind.RGB) {
+            fromProcess(tints);
+        } else { // §10.4: the same weights for red, green and blue as for their complements
+            double dark = 0.3 * tints[0] + 0.59 * tints[1] + 0.11 * tints[2] + tints[3];
+            Arrays.fill(tints, 0, 3, 0);
+            tints[3] = (int) Math.rint(Math.min(Fixed.TINT_ONE, dark));
         }
     }
 }

@@ -2,7 +2,6 @@ package inkground.plate;
 
 import inkground.artwork.Approximation;
 import inkground.artwork.BlendMode;
-import inkground.artwork.Clip;
 import inkground.artwork.Colour;
 import inkground.artwork.ColourSpace;
 import inkground.artwork.DisplayList;
@@ -15,7 +14,6 @@ import inkground.artwork.Style;
 import inkground.artwork.Transfer;
 import inkground.artwork.Visibility;
 import inkground.base.Cancel;
-import inkground.base.Progress;
 import inkground.base.Refusal;
 import inkground.geometry.Box;
 import inkground.geometry.FillRule;
@@ -32,21 +30,26 @@ import java.util.function.Supplier;
 
 /** Brings a display list to one scale. One use, one thread. */
 final class Preparation {
-    /** Most operations that the repeats of one pattern may come to; beyond, one step is painted once and looked up. */
-    private static final long MOST_COPIES = 50_000;
-
-    private final Matrix toDevice;
-    private final boolean overprint;
-    private final Set<Integer> layersOn;
-    private final ColourMapping mapping;
+    final Matrix toDevice;
+    final boolean overprint;
+    final Set<Integer> layersOn;
+    final ColourMapping mapping;
+    final Cancel cancel;
     private final LuminosityMapping luminosity;
     private final ImageCache images;
-    private final Cancel cancel;
     private final Set<Approximation> approximations;
     private final PreparedClips clips;
+    private final Patterns patterns;
+
+    /** Width of a pixel of the device at hand in pixels of what is painted: above 1 on the grid of a pattern's step. */
+    private final double devicePx;
+
     private final Map<SoftMask, PreparedMask> masks = new IdentityHashMap<>();
     private final Map<InkingKey, Inking> inkings = new HashMap<>();
     private final Map<Transfer, TransferTables> transfers = new HashMap<>();
+
+    /** Whether what is painted are the inks of the device, and not brought to another space afterwards. */
+    private final boolean onDevice;
 
     /** Knockout groups that what is being prepared lies in. */
     private int knockouts;
@@ -67,7 +70,10 @@ final class Preparation {
             Cancel cancel,
             Set<Approximation> approximations) {
         this.toDevice = Matrix.scale(request.pxPerPt(), request.pxPerPt());
+        this.devicePx = 1;
+        this.onDevice = true;
         this.clips = new PreparedClips(toDevice);
+        this.patterns = new Patterns(this, null);
         this.overprint = request.overprint();
         this.layersOn = request.layersOn();
         this.mapping = mapping;
@@ -78,17 +84,20 @@ final class Preparation {
     }
 
     private Preparation(Preparation outer, ColourMapping mapping, boolean overprint) {
-        this(outer, outer.toDevice, mapping, overprint);
+        this(outer, outer.toDevice, outer.devicePx, mapping, overprint);
     }
 
-    /** For another device: the raster of a pattern's step. */
-    private Preparation(Preparation outer, Matrix toDevice) {
-        this(outer, toDevice, outer.mapping, outer.overprint);
+    /** For another device: the grid of a pattern's step, {@code density} times finer. */
+    Preparation(Preparation outer, Matrix toDevice, double density) {
+        this(outer, toDevice, outer.devicePx * density, outer.mapping, outer.overprint);
     }
 
-    private Preparation(Preparation outer, Matrix toDevice, ColourMapping mapping, boolean overprint) {
+    private Preparation(Preparation outer, Matrix toDevice, double devicePx, ColourMapping mapping, boolean overprint) {
         this.toDevice = toDevice;
+        this.devicePx = devicePx;
+        this.onDevice = outer.onDevice && mapping instanceof InkMapping;
         this.clips = new PreparedClips(toDevice);
+        this.patterns = new Patterns(this, outer.patterns);
         this.overprint = overprint;
         this.layersOn = outer.layersOn;
         this.mapping = mapping;
@@ -102,6 +111,10 @@ final class Preparation {
     }
 
     PreparedList prepare(List<Op> ops) throws Refusal {
+        return new PreparedList(prepared(ops));
+    }
+
+    private List<PreparedOp> prepared(List<Op> ops) throws Refusal {
         List<PreparedOp> out = new ArrayList<>(ops.size());
         for (Op op : ops) {
             cancel.check();
@@ -109,7 +122,20 @@ final class Preparation {
                 add(op, out);
             }
         }
-        return new PreparedList(out);
+        return out;
+    }
+
+    /** Prepares the operations of one cell of a pattern. */
+    List<PreparedOp> cell(List<Op> ops) throws Refusal {
+        inCells++;
+        List<PreparedOp> out = prepared(ops);
+        inCells--;
+        return out;
+    }
+
+    /** @return whether what is being prepared lies in a knockout group */
+    boolean inKnockout() {
+        return knockouts > 0;
     }
 
     private void add(Op op, List<PreparedOp> out) throws Refusal {
@@ -117,7 +143,7 @@ final class Preparation {
             Supplier<EdgeList> shape = () -> EdgeList.of(fill.path(), toDevice);
             paint(op, fill.paint(), shape, fill.rule(), null, out);
         } else if (op instanceof Op.Stroke stroke) {
-            paint(op, stroke.paint(), () -> Strokes.edges(stroke, toDevice), FillRule.NON_ZERO, null, out);
+            paint(op, stroke.paint(), () -> Strokes.edges(stroke, toDevice, devicePx), FillRule.NON_ZERO, null, out);
         } else if (op instanceof Op.Image image) {
             image(image, out);
         } else if (op instanceof Op.Stencil stencil) {
@@ -129,7 +155,7 @@ final class Preparation {
         }
     }
 
-    private void approximate(String feature, String shownAs, Op op) {
+    void approximate(String feature, String shownAs, Op op) {
         approximations.add(new Approximation(feature, shownAs, op.origin()));
     }
 
@@ -149,7 +175,10 @@ final class Preparation {
         } else if (paint instanceof Paint.Shading shading) {
             shading(op, shading, shape, rule, stencil, out);
         } else if (paint instanceof Paint.Tiling tiling) {
-            tiling(op, tiling, shape, rule, stencil, out);
+            Filling filling = patterns.filling(op, tiling);
+            if (filling != null) {
+                emit(op, op.bounds(), shape, rule, stencil, filling, out);
+            }
         }
     }
 
@@ -166,7 +195,7 @@ final class Preparation {
 
     /** The transfer function of an object: §11.7.5.2 has it for objects that are opaque, and all around them; else null. */
     private TransferTables transfer(Style style) {
-        boolean has = style.transfer() != null && style.opaque() && veils == 0 && mapping instanceof InkMapping;
+        boolean has = style.transfer() != null && style.opaque() && veils == 0 && onDevice;
         return has ? transfers.computeIfAbsent(style.transfer(), TransferTables::new) : null;
     }
 
@@ -221,101 +250,6 @@ final class Preparation {
         }
     }
 
-    /** Repeats the cell wherever it can show, each copy clipped to the cell's box and all of them to the shape. */
-    private void tiling(
-            Op op,
-            Paint.Tiling tiling,
-            Supplier<EdgeList> shape,
-            FillRule rule,
-            PreparedOp.Stencil stencil,
-            List<PreparedOp> out)
-            throws Refusal {
-        if (!tiling.toPage().invertible()) {
-            return;
-        }
-        Box visible = op.clip() == null
-                ? op.bounds()
-                : op.bounds().intersect(op.clip().bounds());
-        if (visible.isEmpty()) {
-            return;
-        }
-        Repeats repeats = Repeats.over(tiling.toPage().inverse().bounds(visible), tiling);
-        if (repeats.operations(tiling) > MOST_COPIES) {
-            raster(op, tiling, shape, rule, stencil, out);
-            return;
-        }
-        PreparedList copies = copies(tiling, repeats);
-        emit(op, op.bounds(), shape, rule, stencil, content(copies, false, false, null), out);
-    }
-
-    private PreparedList copies(Paint.Tiling tiling, Repeats repeats) throws Refusal {
-        List<List<PreparedOp>> copies = new ArrayList<>();
-        inCells++;
-        Matrix m = tiling.toPage();
-        double xStep = Math.abs(tiling.xStep());
-        double yStep = Math.abs(tiling.yStep());
-        Outline box = Outline.rectangle(tiling.cellBox()).transform(m);
-        for (long j = repeats.j0(); j <= repeats.j1(); j++) {
-            for (long i = repeats.i0(); i <= repeats.i1(); i++) {
-                cancel.check();
-                double dx = i * xStep * m.a() + j * yStep * m.c();
-                double dy = i * xStep * m.b() + j * yStep * m.d();
-                Matrix shift = Matrix.translate(dx, dy);
-                Clip bounds = Clip.of(null, box.transform(shift), FillRule.NON_ZERO);
-                List<PreparedOp> copy = new ArrayList<>();
-                for (Op child : tiling.cell()) {
-                    add(Shifted.of(child, shift, inside(child, tiling) ? null : bounds), copy);
-                }
-                copies.add(copy);
-            }
-        }
-        inCells--;
-        return Repeats.apart(tiling) ? PreparedList.ofCellsApart(copies) : PreparedList.ofCells(copies);
-    }
-
-    /** A pattern of very many cells: one step is painted once and looked up. */
-    private void raster(
-            Op op,
-            Paint.Tiling stated,
-            Supplier<EdgeList> shape,
-            FillRule rule,
-            PreparedOp.Stencil stencil,
-            List<PreparedOp> out)
-            throws Refusal {
-        Paint.Tiling tiling = Repeats.thinned(stated, MOST_COPIES);
-        if (tiling != stated) {
-            approximate("cells of a pattern that overlap very often", "with longer steps", op);
-        }
-        double xStep = Math.abs(tiling.xStep());
-        double yStep = Math.abs(tiling.yStep());
-        Matrix stepToDevice = tiling.toPage().then(toDevice);
-        int width = side(xStep * Math.hypot(stepToDevice.a(), stepToDevice.b()));
-        int height = side(yStep * Math.hypot(stepToDevice.c(), stepToDevice.d()));
-        Matrix toRaster = tiling.toPage().inverse().then(Matrix.scale(width / xStep, height / yStep));
-        PreparedList step = new Preparation(this, toRaster).copies(tiling, Repeats.ofOneStep(tiling));
-        PlateRequest region = new PlateRequest(1, 0, 0, width, height, overprint, layersOn);
-        InkPlanes.Cell[] cells = Bands.paint(step, mapping.tintPlanes(), region, cancel, Progress.NONE);
-        Matrix toStep = stepToDevice.inverse().then(Matrix.scale(1 / xStep, 1 / yStep));
-        PixelSource source = new TileSource(toStep, width, height, cells, mapping.tintPlanes());
-        long all = mapping.touched(Colour.BLACK.space(), false);
-        if (Arrays.stream(step.all()).anyMatch(child -> looksBeneath(child, all))) {
-            approximate("overprint or blending in a pattern of very many cells", "the cells knock out", op);
-        }
-        emit(op, op.bounds(), shape, rule, stencil, new Filling.Varied(source, all, mapping.inkPlanes(), false), out);
-    }
-
-    private static int side(double stepPx) {
-        return (int) Math.max(1, Math.min(TileSource.MOST_PX, Math.ceil(stepPx)));
-    }
-
-    /** Whether an operation stays in its cell by itself: a clip would only count the coverage of shared edges twice. */
-    private static boolean inside(Op op, Paint.Tiling tiling) {
-        Box box = tiling.toPage().inverse().bounds(op.bounds());
-        Box cell = tiling.cellBox()
-                .grow(1e-9 * (tiling.cellBox().width() + tiling.cellBox().height()));
-        return cell.intersect(box).equals(box);
-    }
-
     private void image(Op.Image image, List<PreparedOp> out) throws Refusal {
         if (!image.unitToPage().invertible()
                 || mapping.paintsNothing(image.image().space())) {
@@ -349,23 +283,28 @@ final class Preparation {
      */
     private Supplier<EdgeList> imageShape(Matrix unitToPage) {
         Matrix m = unitToPage.then(toDevice);
-        boolean square = Math.abs(m.b()) + Math.abs(m.c()) < 1e-6 * m.meanScale()
-                || Math.abs(m.a()) + Math.abs(m.d()) < 1e-6 * m.meanScale();
         Box box = m.bounds(new Box(0, 0, 1, 1));
         boolean far = Math.max(Math.max(-box.x0(), -box.y0()), Math.max(box.x1(), box.y1())) > 1 << 20;
-        if (!square || far) {
+        if (!square(m) || far) {
             return () -> EdgeList.of(Outline.rectangle(new Box(0, 0, 1, 1)), m);
         }
         int x0 = (int) Math.round(box.x0());
         int y0 = (int) Math.round(box.y0());
-        int x1 = Math.max(x0 + 1, (int) Math.round(box.x1()));
-        int y1 = Math.max(y0 + 1, (int) Math.round(box.y1()));
+        int thinnest = (int) Math.max(1, Math.min(1 << 20, devicePx));
+        int x1 = Math.max(x0 + thinnest, (int) Math.round(box.x1()));
+        int y1 = Math.max(y0 + thinnest, (int) Math.round(box.y1()));
         return () -> EdgeList.ofPixels(x0, y0, x1, y1);
+    }
+
+    /** @return whether what a matrix maps upright stands square to the grid of pixels */
+    static boolean square(Matrix m) {
+        return Math.abs(m.b()) + Math.abs(m.c()) < 1e-6 * m.meanScale()
+                || Math.abs(m.a()) + Math.abs(m.d()) < 1e-6 * m.meanScale();
     }
 
     private void group(Op.Group group, List<PreparedOp> out) throws Refusal {
         // a non-isolated group blends in its parent's space: §11.7.2
-        GroupMapping own = group.isolated() ? blendingSpace(group.space(), group.ops(), true) : null;
+        ColourMapping own = group.isolated() ? blendingSpace(group.space(), group.ops(), true) : null;
         Preparation inner = own == null ? this : new Preparation(this, own, overprint);
         int veil = group.style().opaque() ? 0 : 1;
         inner.knockouts += group.knockout() ? 1 : 0;
@@ -374,7 +313,7 @@ final class Preparation {
         inner.knockouts -= group.knockout() ? 1 : 0;
         inner.veils -= veil;
         if (content.size() > 0) {
-            Filling filling = content(content, group.isolated(), group.knockout(), own);
+            Filling filling = content(content, group.isolated(), group.knockout(), edge(own));
             emit(group, group.bounds(), null, FillRule.NON_ZERO, null, filling, out);
         }
     }
@@ -384,7 +323,7 @@ final class Preparation {
      * page group on every page; taking that at its word would turn black type into four inks where nothing blends.
      */
     PreparedList page(DisplayList list) throws Refusal {
-        GroupMapping own = blendingSpace(list.groupSpace(), list.ops(), false);
+        ColourMapping own = blendingSpace(list.groupSpace(), list.ops(), false);
         if (own == null) {
             return prepare(list.ops());
         }
@@ -399,7 +338,7 @@ final class Preparation {
                 null,
                 new Origin("page", 0, Visibility.ALWAYS));
         List<PreparedOp> out = new ArrayList<>();
-        Filling filling = new Filling.Content(content, true, false, false, own);
+        Filling filling = new Filling.Content(content, true, false, false, edge(own));
         emit(whole, whole.bounds(), null, FillRule.NON_ZERO, null, filling, out);
         return new PreparedList(out);
     }
@@ -409,41 +348,39 @@ final class Preparation {
      *
      * @param converts whether colours become those of the group also where nothing in it is transparent
      */
-    private GroupMapping blendingSpace(ColourSpace space, List<Op> ops, boolean converts) {
+    private ColourMapping blendingSpace(ColourSpace space, List<Op> ops, boolean converts) {
+        if (space == null || mapping instanceof LuminosityMapping) {
+            return null;
+        }
         GroupMapping.Kind kind = GroupMapping.kindOf(space);
-        boolean inks = mapping instanceof InkMapping;
-        if (kind == null || mapping instanceof LuminosityMapping) {
+        GroupMapping around = mapping instanceof GroupMapping group ? group : null;
+        if (kind == (around == null ? null : around.kind())) {
             return null;
         }
-        boolean matters =
-                Transparency.in(ops) || inks && converts && new ForeignColours(kind, (InkMapping) mapping).in(ops);
-        if (!matters) {
+        InkMapping inks = around == null ? (InkMapping) mapping : around.inks();
+        if (!Transparency.in(ops) && !(converts && new ForeignColours(kind, inks).in(ops))) {
             return null;
         }
-        if (!inks && ((GroupMapping) mapping).kind() == kind) {
-            return null;
-        }
-        if (!inks) {
-            approximations.add(new Approximation(
-                    "groups of different blending spaces inside one another", "blended in the outer one's", null));
-            return null;
-        }
-        return new GroupMapping((InkMapping) mapping, space);
+        return kind == null ? inks : new GroupMapping(inks, space);
+    }
+
+    private GroupEdge edge(ColourMapping inside) {
+        return inside == null ? null : new GroupEdge(inside, mapping);
     }
 
     /**
      * Painting the children of a group straight onto its backdrop is the same as making the group and laying it over, unless
      * the group is knocking out, or it is isolated and a child looks at what lies beneath: by blending or by overprint.
      */
-    private Filling.Content content(PreparedList list, boolean isolated, boolean knockout, GroupMapping space) {
+    Filling.Content content(PreparedList list, boolean isolated, boolean knockout, GroupEdge edge) {
         long all = mapping.touched(Colour.BLACK.space(), false);
         boolean through = !knockout
-                && space == null
+                && edge == null
                 && (!isolated || Arrays.stream(list.all()).noneMatch(op -> looksBeneath(op, all)));
-        return new Filling.Content(list, isolated, knockout, through, space);
+        return new Filling.Content(list, isolated, knockout, through, edge);
     }
 
-    private static boolean looksBeneath(PreparedOp op, long all) {
+    static boolean looksBeneath(PreparedOp op, long all) {
         if (op.mode() != BlendMode.NORMAL) {
             return true;
         }
@@ -451,6 +388,8 @@ final class Preparation {
             return flat.inking().touched() != all;
         } else if (op.filling() instanceof Filling.Varied varied) {
             return varied.touched() != all;
+        } else if (op.filling() instanceof Filling.Steps) {
+            return false;
         }
         Filling.Content content = (Filling.Content) op.filling();
         return !content.isolated() && Arrays.stream(content.list().all()).anyMatch(child -> looksBeneath(child, all));

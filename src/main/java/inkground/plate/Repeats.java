@@ -25,9 +25,12 @@ record Repeats(long i0, long i1, long j0, long j1) {
                 (long) Math.floor((area.y1() - cell.y0()) / yStep));
     }
 
-    /** @return those that show in one step of the pattern */
+    /** @return those that show in one step of the pattern, from the near corner of the cell itself */
     static Repeats ofOneStep(Paint.Tiling tiling) {
-        return over(new Box(0, 0, Math.abs(tiling.xStep()), Math.abs(tiling.yStep())), tiling);
+        Box cell = tiling.cellBox();
+        double xStep = Math.abs(tiling.xStep());
+        double yStep = Math.abs(tiling.yStep());
+        return over(new Box(cell.x0(), cell.y0(), cell.x0() + xStep, cell.y0() + yStep), tiling);
     }
 
     /** @return whether no cell of a pattern lies over another, as far as can be seen */
@@ -36,6 +39,28 @@ record Repeats(long i0, long i1, long j0, long j1) {
         double xStep = Math.abs(tiling.xStep());
         double yStep = Math.abs(tiling.yStep());
         return cell.width() <= xStep * (1 + ROUNDING) && cell.height() <= yStep * (1 + ROUNDING);
+    }
+
+    /** @return whether the cells of a row touch without a gap, as far as can be seen */
+    static boolean abutAcross(Paint.Tiling tiling) {
+        return same(tiling.cellBox().width(), Math.abs(tiling.xStep()));
+    }
+
+    /** @return the same of the cells of a column */
+    static boolean abutDown(Paint.Tiling tiling) {
+        return same(tiling.cellBox().height(), Math.abs(tiling.yStep()));
+    }
+
+    private static boolean same(double side, double step) {
+        return Math.abs(side - step) <= step * ROUNDING;
+    }
+
+    /** @return whether an operation stays in its cell by itself: a clip would only count the coverage of shared edges twice */
+    static boolean inside(Op op, Paint.Tiling tiling) {
+        Box box = tiling.toPage().inverse().bounds(op.bounds());
+        Box cell = tiling.cellBox()
+                .grow(1e-9 * (tiling.cellBox().width() + tiling.cellBox().height()));
+        return cell.intersect(box).equals(box);
     }
 
     /** @return how many operations they come to, patterns inside the cell followed */

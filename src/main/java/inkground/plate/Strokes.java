@@ -20,9 +20,10 @@ final class Strokes {
      * The outline to be filled by the non-zero rule, united with itself: at inner corners the stroker's outlines overlap.
      *
      * @param toDevice from page space to the device
+     * @param thinnestPx width of the thinnest line that shows, in device pixels
      * @return edges in device space
      */
-    static EdgeList edges(Op.Stroke stroke, Matrix toDevice) {
+    static EdgeList edges(Op.Stroke stroke, Matrix toDevice, double thinnestPx) {
         Matrix penToDevice = stroke.penToPage().then(toDevice);
         // The stroker's tolerances are absolute, so it works at the size of device pixels; what is left of the matrix
         // (shear, unequal scales) is applied to the outline.
@@ -34,7 +35,7 @@ final class Strokes {
         Matrix rest = Matrix.scale(1 / scale, 1 / scale).then(penToDevice);
         Pen pen = stroke.pen();
         // ISO 32000-2 §8.4.3.2: the thinnest line a device shows is one pixel.
-        double thinnest = 1 / Math.max(1e-6, Math.sqrt(Math.abs(rest.determinant())));
+        double thinnest = thinnestPx / Math.max(1e-6, Math.sqrt(Math.abs(rest.determinant())));
         float width = (float) Math.max(pen.width() * scale, Math.min(thinnest, 1e6));
         Shape outline = stroker(pen, width, scale)
                 .createStrokedShape(

@@ -96,7 +96,7 @@ class EdgeUnionTest {
             Op.Stroke stroke = stroke(outline.build(), width, join);
             if (width >= 1) { // thinner lines are drawn one pixel wide
                 double tolerance = join == Pen.Join.ROUND ? CURVED_TOLERANCE : TOLERANCE;
-                assertCovers(Strokes.edges(stroke, Matrix.IDENTITY), ink, tolerance, join + " " + round);
+                assertCovers(Strokes.edges(stroke, Matrix.IDENTITY, 1), ink, tolerance, join + " " + round);
             }
         }
     }

@@ -4,9 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import inkground.artwork.Clip;
 import inkground.artwork.Colour;
+import inkground.artwork.ColourSpace;
 import inkground.artwork.Op;
+import inkground.artwork.Origin;
 import inkground.artwork.Paint;
 import inkground.artwork.Style;
+import inkground.artwork.TintTransform;
+import inkground.artwork.Visibility;
 import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
@@ -191,14 +195,22 @@ class PatternSeamsTest {
 
     @ParameterizedTest
     @ValueSource(doubles = {0, 10, 30, 45})
-    void transparentCellsCoverNoMoreThanTheyDidOneByOne(double degrees) throws Refusal {
+    void transparentCellsThatAbutCoverAllOfThePlaneAlike(double degrees) throws Refusal {
         Matrix m = turned(degrees);
         List<Op> cell = List.of(Pages.fill(square(0, 7.3, m), GROUND, Pages.alpha(0.5), null));
-        InkPlanes planes = Pages.render(Pages.page(SIZE, SIZE, BENEATH, abutting(7.3, m, cell)));
-        InkPlanes expected =
-                Pages.render(Pages.page(SIZE, SIZE, byHand(7.3, m, cell).toArray(Op[]::new)));
-        assertSame(planes, expected, 0, 0, 1);
-        assertThat(planes.get(CYAN, 40, 40)).isBetween(127, 160);
+        assertHalf(Pages.render(Pages.page(SIZE, SIZE, BENEATH, abutting(7.3, m, cell))));
+    }
+
+    /** The mean of what lies beneath and of the ground, everywhere. */
+    private static void assertHalf(InkPlanes planes) {
+        for (int y = 0; y < SIZE; y++) {
+            for (int x = 0; x < SIZE; x++) {
+                assertThat(planes.get(CYAN, x, y)).as("at %d, %d", x, y).isBetween(126, 129);
+                assertThat(planes.get(MAGENTA, x, y)).as("at %d, %d", x, y).isBetween(126, 129);
+                assertThat(planes.get(planes.markPlane(), x, y)).isEqualTo(255);
+                assertThat(planes.get(planes.inkedPlane(), x, y)).isEqualTo(255);
+            }
+        }
     }
 
     @Test
@@ -225,5 +237,240 @@ class PatternSeamsTest {
             InkPlanes part = plate.render(all.part(at, at + 5, at + 37, at + 60), new Cancel(), Progress.NONE);
             assertSame(part, whole, at, at + 5, 0);
         }
+    }
+
+    /** Turned, of unequal scales and off the grid of pixels: steps of 6 to 17 pixels. */
+    private static Matrix placed(double degrees, double sx, double sy) {
+        return Matrix.scale(sx, sy).then(turned(degrees));
+    }
+
+    private static final double STEP = 7.3;
+
+    /** Magenta everywhere, with yellow that varies from left to right. */
+    private static Paint.Shading gradient(Matrix m) {
+        return gradient(m, Pages.CMYK, 0, 1, 1, 0);
+    }
+
+    /** The given tints, the last but one of them (or the only one) growing from none. */
+    private static Paint.Shading gradient(Matrix m, ColourSpace space, float... tints) {
+        int varying = Math.max(0, tints.length - 2);
+        TintTransform function = new TintTransform() {
+            @Override
+            public int outputs() {
+                return tints.length;
+            }
+
+            @Override
+            public void apply(float[] in, float[] out) {
+                System.arraycopy(tints, 0, out, 0, tints.length);
+                out[varying] *= in[0];
+            }
+        };
+        return new Paint.Shading(new Paint.Axial(0, 0, STEP, 0, 0, 1, true, true), space, function, null, null, m);
+    }
+
+    private static Op filled(Outline path, Paint paint, Style style, Clip clip) {
+        return new Op.Fill(path, FillRule.NON_ZERO, paint, null, style, clip, Pages.ORIGIN);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0, 1, 1", "0, 1.7, 0.83", "90, 1, 1", "90, 2.3, 1.1", "30, 1, 1", "30, 1.7, 0.83"})
+    void picturesThatFillTheirCellsHideWhatIsBeneath(double degrees, double sx, double sy) throws Refusal {
+        Matrix m = placed(degrees, sx, sy);
+        int[] magentaWithYellow = {0, 255, 0, 0, 0, 255, 90, 0, 0, 255, 180, 0, 0, 255, 255, 0};
+        Op picture = Pages.image(Pages.CMYK, 2, 2, Matrix.scale(STEP, STEP).then(m), magentaWithYellow);
+        assertHidden(abutting(STEP, m, List.of(picture)));
+        Matrix beyond = new Matrix(STEP + 2, 0, 0, STEP + 2, -1, -1).then(m);
+        assertHidden(abutting(STEP, m, List.of(Pages.image(Pages.CMYK, 2, 2, beyond, magentaWithYellow))));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0, 1, 1", "0, 1.7, 0.83", "90, 1, 1", "90, 2.3, 1.1", "30, 1, 1", "30, 1.7, 0.83"})
+    void gradientsThatFillTheirCellsHideWhatIsBeneath(double degrees, double sx, double sy) throws Refusal {
+        Matrix m = placed(degrees, sx, sy);
+        assertHidden(abutting(STEP, m, List.of(filled(square(0, STEP, m), gradient(m), Style.PLAIN, null))));
+        assertHidden(abutting(STEP, m, List.of(filled(square(-1, STEP + 3, m), gradient(m), Style.PLAIN, null))));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0, 1, 1", "0, 1.7, 0.83", "90, 1, 1", "90, 2.3, 1.1", "30, 1, 1", "30, 1.7, 0.83"})
+    void groupsThatFillTheirCellsCoverAllOfThePlaneAlike(double degrees, double sx, double sy) throws Refusal {
+        Matrix m = placed(degrees, sx, sy);
+        Op ground = Pages.fill(square(0, STEP, m), GROUND);
+        Op half = Pages.group(true, Pages.alpha(0.5), ground, Pages.fill(square(2, 5, m), DOT));
+        assertHalf(Pages.render(Pages.page(SIZE, SIZE, BENEATH, abutting(STEP, m, List.of(half)))));
+        Op solid = Pages.group(false, Style.PLAIN, ground, Pages.fill(square(2, 5, m), DOT, Pages.alpha(0.5), null));
+        assertHidden(abutting(STEP, m, List.of(solid)));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0, 1, 1", "0, 1.7, 0.83", "90, 1, 1", "90, 2.3, 1.1", "30, 1, 1", "30, 1.7, 0.83"})
+    void patternsThatFillTheirCellsHideWhatIsBeneath(double degrees, double sx, double sy) throws Refusal {
+        Matrix m = placed(degrees, sx, sy);
+        Matrix within = Matrix.translate(0.7, 0.4).then(m);
+        Op ground = Pages.fill(square(0, 2.4, within), GROUND);
+        Op dot = Pages.fill(square(0.5, 1.5, within), DOT);
+        Paint inner = new Paint.Tiling(List.of(ground, dot), new Box(0, 0, 2.4, 2.4), 2.4, 2.4, within);
+        assertHidden(abutting(STEP, m, List.of(filled(square(0, STEP, m), inner, Style.PLAIN, null))));
+        Paint shaded = new Paint.Tiling(
+                List.of(filled(square(0, 2.4, within), gradient(m), Style.PLAIN, null)),
+                new Box(0, 0, 2.4, 2.4),
+                2.4,
+                2.4,
+                within);
+        assertHidden(abutting(STEP, m, List.of(filled(square(0, STEP, m), shaded, Style.PLAIN, null))));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0, 1, 1", "0, 1.7, 0.83", "90, 1, 1", "90, 2.3, 1.1", "30, 1, 1", "30, 1.7, 0.83"})
+    void cellsUnderARoundClipHideWhatIsBeneath(double degrees, double sx, double sy) throws Refusal {
+        Matrix m = placed(degrees, sx, sy);
+        Outline round = new Outline.Builder()
+                .move(-4, STEP / 2)
+                .curve(-4, -8, STEP + 4, -8, STEP + 4, STEP / 2)
+                .curve(STEP + 4, STEP + 8, -4, STEP + 8, -4, STEP / 2)
+                .close()
+                .build()
+                .transform(m);
+        Clip clip = Clip.of(null, round, FillRule.NON_ZERO);
+        assertHidden(abutting(STEP, m, List.of(Pages.fill(square(0, STEP, m), GROUND, Style.PLAIN, clip))));
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0, 24", "90, 24", "30, 24", "45, 24", "0, 41.7", "30, 41.7"})
+    void detailInAShadedCellIsAsSharpAsByItself(double degrees, double step) throws Refusal {
+        Matrix m = turned(degrees);
+        double size = step / STEP;
+        Op ground = filled(square(0, step, m), gradient(Matrix.scale(size, size).then(m)), Style.PLAIN, null);
+        Outline dot = new Outline.Builder()
+                .move(0.3 * step, 0.2 * step)
+                .line(0.8 * step, 0.35 * step)
+                .line(0.45 * step, 0.8 * step)
+                .close()
+                .build()
+                .transform(m);
+        List<Op> cell = List.of(ground, Pages.fill(dot, Pages.cmyk(0, 0, 0, 1)));
+        InkPlanes planes = Pages.render(Pages.page(SIZE, SIZE, BENEATH, abutting(step, m, cell)));
+        InkPlanes expected =
+                Pages.render(Pages.page(SIZE, SIZE, byHand(step, m, cell).toArray(Op[]::new)));
+        int atEdges = 0;
+        int elsewhere = 0;
+        for (int y = 1; y < SIZE - 1; y++) {
+            for (int x = 1; x < SIZE - 1; x++) {
+                if (nearCellEdge(m.inverse(), step, x, y)) {
+                    continue;
+                }
+                for (int p = 0; p < planes.planes(); p++) {
+                    int off = Math.abs(planes.get(p, x, y) - expected.get(p, x, y));
+                    boolean edge = spread(expected, p, x, y) > 30; // the gradient alone changes by 255 / 24 a pixel
+                    atEdges = edge ? Math.max(atEdges, off) : atEdges;
+                    elsewhere = edge ? elsewhere : Math.max(elsewhere, off);
+                }
+            }
+        }
+        assertThat(elsewhere).as("away from edges").isLessThanOrEqualTo(4);
+        assertThat(atEdges).as("at edges, a quarter of a pixel being 64").isLessThanOrEqualTo(32);
+    }
+
+    private static boolean nearCellEdge(Matrix toPattern, double step, int x, int y) {
+        double u = toPattern.x(x + 0.5, y + 0.5) / step;
+        double v = toPattern.y(x + 0.5, y + 0.5) / step;
+        return Math.min(Math.abs(u - Math.rint(u)), Math.abs(v - Math.rint(v))) * step < 1.5;
+    }
+
+    private static int spread(InkPlanes planes, int plane, int x, int y) {
+        int least = 255;
+        int most = 0;
+        for (int i = 0; i < 9; i++) {
+            int value = planes.get(plane, x - 1 + i % 3, y - 1 + i / 3);
+            least = Math.min(least, value);
+            most = Math.max(most, value);
+        }
+        return most - least;
+    }
+
+    @Test
+    void aPartOfAPatternOfShadedCellsIsThatPartOfTheWhole() throws Refusal {
+        Matrix m = turned(30);
+        Op op = abutting(STEP, m, List.of(filled(square(0, STEP, m), gradient(m), Pages.alpha(0.7), null)));
+        Plate plate = Pages.plate(Pages.page(SIZE, SIZE, BENEATH, op));
+        PlateRequest all = new PlateRequest(1.37, -20, -20, 123, 123, true, Set.of());
+        InkPlanes whole = plate.render(all, new Cancel(), Progress.NONE);
+        for (int at = 0; at < 60; at += 13) {
+            PlateRequest inner = all.part(at - 20, at - 15, at + 17, at + 40);
+            InkPlanes part = Pages.plate(plate.list()).render(inner, new Cancel(), Progress.NONE);
+            assertSame(part, whole, at, at + 5, 0);
+        }
+    }
+
+    @Test
+    void paintThatWasKnockedOutInACellIsToldFromNoPaint() throws Refusal {
+        Matrix m = turned(30);
+        Op ground = filled(square(0, STEP, m), gradient(m), Style.PLAIN, null);
+        Op white = Pages.fill(square(1, 6, m), Pages.cmyk(0, 0, 0, 0));
+        InkPlanes planes = Pages.render(Pages.page(SIZE, SIZE, abutting(STEP, m, List.of(ground, white))));
+        int x = (int) m.x(STEP * 5.5, STEP * 3.5);
+        int y = (int) m.y(STEP * 5.5, STEP * 3.5);
+        assertThat(Pages.inksAt(planes, x, y)).isEmpty();
+        assertThat(planes.get(planes.markPlane(), x, y)).isEqualTo(255);
+        assertThat(planes.get(planes.inkedPlane(), x, y)).isEqualTo(255);
+        assertThat(planes.get(planes.laidPlane(), x, y)).isZero();
+    }
+
+    @Test
+    void overprintingPicturesStillLookBeneath() throws Refusal {
+        Matrix m = turned(30);
+        Paint spot = gradient(m, Pages.separation("Lock Gate Green"), 1);
+        Op overprinting = filled(square(0, STEP, m), spot, Pages.overprint(0), null);
+        InkPlanes planes = Pages.render(Pages.page(SIZE, SIZE, BENEATH, abutting(STEP, m, List.of(overprinting))));
+        for (int i = 0; i < SIZE * SIZE; i++) {
+            assertThat(planes.get(CYAN, i % SIZE, i / SIZE)).isEqualTo(255);
+        }
+        assertThat(Pages.inksAt(planes, 40, 40)).hasSize(2);
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {0, 30})
+    void theThinnestLineOfAShadedCellIsAPixelWide(double degrees) throws Refusal {
+        Matrix m = turned(degrees);
+        Op ground = filled(square(0, 24, m), gradient(m), Style.PLAIN, null);
+        Outline line = new Outline.Builder().move(12, 0).line(12, 24).build();
+        Pen pen = new Pen(0, Pen.Cap.BUTT, Pen.Join.MITER, 10, new double[0], 0);
+        Paint black = new Paint.Flat(Pages.cmyk(0, 0, 0, 1));
+        Op stroke = new Op.Stroke(line, pen, m, black, null, Style.PLAIN, null, Pages.ORIGIN);
+        InkPlanes planes = Pages.render(Pages.page(SIZE, SIZE, abutting(24, m, List.of(ground, stroke))));
+        long sum = 0;
+        for (int i = 0; i < SIZE * SIZE; i++) {
+            sum += planes.get(3, i % SIZE, i / SIZE);
+        }
+        double mean = sum / 255.0 / SIZE / SIZE;
+        assertThat(mean).as("lines a pixel wide, 24 apart").isBetween(0.9 / 24, 1.1 / 24);
+    }
+
+    @Test
+    void whatALayerHidesInACellIsNotRepeated() throws Refusal {
+        Matrix m = turned(30);
+        Origin hidden = new Origin("page", 0, new Visibility.Of(7));
+        Op ground = Pages.fill(square(0, STEP, m), GROUND);
+        Op dot = new Op.Fill(square(2, 5, m), FillRule.NON_ZERO, new Paint.Flat(DOT), null, Style.PLAIN, null, hidden);
+        InkPlanes planes = Pages.render(Pages.page(SIZE, SIZE, abutting(STEP, m, List.of(ground, dot))));
+        for (int i = 0; i < SIZE * SIZE; i++) {
+            assertThat(planes.get(2, i % SIZE, i / SIZE))
+                    .as("yellow of the dot")
+                    .isZero();
+        }
+    }
+
+    @Test
+    void cellsTooLargeForTheMemoryArePaintedOneByOne() throws Refusal {
+        double step = 3000.3;
+        Op ground = filled(square(0, step, Matrix.IDENTITY), gradient(Matrix.IDENTITY), Style.PLAIN, null);
+        Paint tiling = new Paint.Tiling(List.of(ground), new Box(0, 0, step, step), step, step, Matrix.IDENTITY);
+        Outline wide = Pages.rect(0, 0, 2 * step, 20);
+        Op op = new Op.Fill(wide, FillRule.NON_ZERO, tiling, null, Style.PLAIN, null, Pages.ORIGIN);
+        InkPlanes planes = Pages.render(Pages.page(6000, 20, BENEATH, op));
+        assertThat(planes.get(MAGENTA, 2999, 10)).isEqualTo(255);
+        assertThat(planes.get(MAGENTA, 3000, 10)).as("a seam").isBetween(190, 220);
+        assertThat(planes.get(MAGENTA, 3001, 10)).isEqualTo(255);
     }
 }
