@@ -88,9 +88,9 @@ public final class BareMap extends VectorMap {
 
     /** Measures with the pixels along edges shared out by what is covered of them, right within 0.5 % from 5 mm at 150 dpi. */
     @Override
-    public MapFigures figures(PlaneSource source, PlateRequest region, Cancel cancel, Progress progress)
+    public MapFigures figures(PlaneSource source, PlateRequest region, MarkSink sink, Cancel cancel, Progress progress)
             throws Refusal {
-        CoverAreas areas = new CoverAreas(this);
+        CoverAreas areas = new CoverAreas(this, sink);
         source.stream(region, 1, cancel, progress, band -> areas.add(band, cancel));
         return new MapFigures(
                 Arrays.stream(areas.pixels()).boxed().toList(), MapFigures.cm2PerPixel(region), Double.NaN);

@@ -11,10 +11,12 @@ final class CoverAreas {
     private static final Cover[] COVERS = Cover.values();
 
     private final BareMap map;
+    private final ProofMap.MarkSink sink;
     private final double[] pixels = new double[COVERS.length];
 
-    CoverAreas(BareMap map) {
+    CoverAreas(BareMap map, ProofMap.MarkSink sink) {
         this.map = map;
+        this.sink = sink;
     }
 
     /** @return area of each cover so far, in pixels, in their order */
@@ -27,6 +29,7 @@ final class CoverAreas {
         int width = grown.width();
         byte[] covers = new byte[width * grown.height()];
         map.mark(grown, covers, cancel);
+        sink.marked(grown, covers, 1);
         byte[] laid = grown.raster(grown.laidPlane());
         byte[] marked = grown.raster(grown.markPlane());
         for (int y = 1; y < grown.height() - 1; y++) {

@@ -20,14 +20,19 @@ final class MapAreas {
     private static final double ASIDE = 0.01;
 
     private final ProofMap map;
+    private final ProofMap.MarkSink sink;
     private final double[] pixels;
     private byte[] marks = new byte[0];
     private double cm2PerPixel;
     private double largest = Double.NaN;
 
-    /** @param map whose entries are counted */
-    MapAreas(ProofMap map) {
+    /**
+     * @param map whose entries are counted
+     * @param sink receives the marks
+     */
+    MapAreas(ProofMap map, ProofMap.MarkSink sink) {
         this.map = map;
+        this.sink = sink;
         this.pixels = new double[map.legend().size()];
     }
 
@@ -37,6 +42,7 @@ final class MapAreas {
         int size = width * grown.height();
         marks = marks.length < size ? new byte[size] : marks;
         double value = map.mark(grown, marks, cancel);
+        sink.marked(grown, marks, 1);
         largest = Double.isNaN(largest) ? value : Double.isNaN(value) ? largest : Math.max(largest, value);
         List<InkPlanes> deciding = null;
         for (int y = 1; y < grown.height() - 1; y++) {

@@ -96,7 +96,27 @@ public interface ProofMap {
      */
     default MapFigures figures(PlaneSource source, PlateRequest region, Cancel cancel, Progress progress)
             throws Refusal {
-        MapAreas areas = new MapAreas(this);
+        return figures(source, region, MarkSink.NONE, cancel, progress);
+    }
+
+    /** Receives the marks of a region while it is measured, so that it need not be rasterised again for them. */
+    @FunctionalInterface
+    interface MarkSink {
+        /** Wants none. */
+        MarkSink NONE = (band, marks, marginPx) -> {};
+
+        /**
+         * @param band the planes of a part, from top to bottom
+         * @param marks of the part as {@link ProofMap#mark} gives them; valid during the call
+         * @param marginPx pixels on each side of the planes that belong to other parts
+         */
+        void marked(InkPlanes band, byte[] marks, int marginPx);
+    }
+
+    /** As {@link #figures(PlaneSource, PlateRequest, Cancel, Progress)}, and hands over the marks that were measured. */
+    default MapFigures figures(PlaneSource source, PlateRequest region, MarkSink sink, Cancel cancel, Progress progress)
+            throws Refusal {
+        MapAreas areas = new MapAreas(this, sink);
         source.stream(region, 1, cancel, progress, band -> areas.add(band, cancel));
         return areas.figures();
     }

@@ -1,5 +1,6 @@
 package inkground.findings;
 
+import inkground.appearance.MapFigures;
 import inkground.appearance.ProofMap;
 import inkground.base.Cancel;
 import inkground.base.Progress;
@@ -31,21 +32,32 @@ public final class MapPlaces {
     public record Place(int entry, Box box, double cm2) {}
 
     /**
-     * Finds the places of a region, band by band; memory depends on its size in millimetres.
+     * What was measured in one pass.
+     *
+     * @param figures areas of all entries
+     * @param places the largest area first
+     */
+    public record Measured(MapFigures figures, List<Place> places) {
+        /** Copies the list. */
+        public Measured {
+            places = List.copyOf(places);
+        }
+    }
+
+    /**
+     * Measures a map in a region and finds its places there, band by band; memory depends on its size in millimetres.
      *
      * @param source planes of the inks the map was made for
-     * @return the places, the largest area first
      * @throws java.util.concurrent.CancellationException if cancelled
      */
-    public static List<Place> of(
-            ProofMap map, PlaneSource source, PlateRequest region, Cancel cancel, Progress progress) throws Refusal {
+    public static Measured of(ProofMap map, PlaneSource source, PlateRequest region, Cancel cancel, Progress progress)
+            throws Refusal {
         Map<Integer, PlaceGrid> grids = new HashMap<>();
         for (int entry : map.findings()) {
             grids.put(entry, new PlaceGrid(region.width(), region.height(), region.mmPerPx()));
         }
-        if (!grids.isEmpty()) {
-            source.stream(region, cancel, progress, band -> add(map, band, region, grids, cancel));
-        }
+        MapFigures figures = map.figures(
+                source, region, (band, marks, margin) -> add(band, marks, margin, region, grids), cancel, progress);
         double pt = 1 / region.pxPerPt();
         double cm2 = region.mmPerPx() * region.mmPerPx() / 100;
         List<Place> places = new ArrayList<>();
@@ -60,19 +72,21 @@ public final class MapPlaces {
             }
         });
         places.sort(Comparator.comparingDouble((Place p) -> -p.cm2()));
-        return places;
+        return new Measured(figures, places);
     }
 
     private static void add(
-            ProofMap map, InkPlanes band, PlateRequest region, Map<Integer, PlaceGrid> grids, Cancel cancel)
-            throws Refusal {
-        byte[] marks = new byte[band.width() * band.height()];
-        map.mark(band, marks, cancel);
+            InkPlanes band, byte[] marks, int margin, PlateRequest region, Map<Integer, PlaceGrid> grids) {
+        if (grids.isEmpty()) {
+            return;
+        }
         int top = band.request().y0() - region.y0();
-        for (int i = 0; i < marks.length; i++) {
-            PlaceGrid grid = grids.get((int) marks[i]);
-            if (grid != null) {
-                grid.add(i % band.width(), top + i / band.width(), 0, 1);
+        for (int y = margin; y < band.height() - margin; y++) {
+            for (int x = margin; x < band.width() - margin; x++) {
+                PlaceGrid grid = grids.get((int) marks[y * band.width() + x]);
+                if (grid != null) {
+                    grid.add(x - margin, top + y, 0, 1);
+                }
             }
         }
     }

@@ -21,7 +21,8 @@ import java.util.Map;
  * Lines narrower and gaps narrower than a process holds, measured on the plane of each ink but technical ones.
  *
  * <p>A width is right within 0.02 mm at the resolution that {@link #dpi} gives: the minimum is {@value #PX_PER_MINIMUM} pixels
- * there. Areas are right within 0.5 %. Two limits: a line less than two pixels wide on top of another ink is taken as up to half a pixel wider, since its tint
+ * there. Areas of lines, dots and gaps are right within 0.5 %; where one opens into something broad, that end is right within half a
+ * pixel, and where one narrows by and by, the width at which it becomes thin is right within 0.02 mm. Two limits: a line less than two pixels wide on top of another ink is taken as up to half a pixel wider, since its tint
  * is not known from its edge; and lines and gaps less than a fifth of the minimum may be too faint to be told from tone.
  * In photographs strong detail counts like lines.
  *
@@ -127,7 +128,7 @@ public record ThinFeatures(List<Place> places, double lineCm2, double gapCm2) {
                 for (int j = margin; j < band.height() - margin; j++) {
                     for (int i = margin; i < band.width() - margin; i++) {
                         double share = scan.share(i, j);
-                        if (share > 0) {
+                        if (share != 0) {
                             boolean thin = widths[j * band.width() + i] > 0;
                             grid.add(i - margin, top + j, thin ? scan.widthAt(i, j) : Double.MAX_VALUE, share);
                         }

@@ -93,8 +93,17 @@ public final class ThinMap implements ProofMap {
         return ThinFeatures.of(from, scaled(region, finer(region)), limits, cancel, progress);
     }
 
+    /** Marks and areas are measured apart: {@link ThinFeatures} tells places as well as areas, and more exactly than marks would. */
     @Override
-    public MapFigures figures(PlaneSource from, PlateRequest region, Cancel cancel, Progress progress) throws Refusal {
+    public MapFigures figures(PlaneSource from, PlateRequest region, MarkSink sink, Cancel cancel, Progress progress)
+            throws Refusal {
+        if (sink != MarkSink.NONE) {
+            from.stream(region, cancel, progress, band -> {
+                byte[] marks = new byte[band.width() * band.height()];
+                mark(band, marks, cancel);
+                sink.marked(band, marks, 0);
+            });
+        }
         return figures(features(from, region, cancel, progress), region);
     }
 

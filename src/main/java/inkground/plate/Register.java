@@ -5,8 +5,8 @@ import inkground.base.Refusal;
 import java.util.Arrays;
 
 /**
- * Ink planes out of register: each ink moved on its own. A fraction of a pixel is moved by bilinear interpolation, which keeps
- * the area of ink and softens edges by less than a pixel. The laid and the inked plane are worked out anew from the moved inks;
+ * Ink planes out of register: each ink moved on its own. Edges that move by a fraction of a pixel stay sharp, and ink keeps its
+ * area, see {@link EdgeShift}. The laid and the inked plane are worked out anew from the moved inks;
  * the mark plane keeps what was painted and gains what ink has moved onto.
  */
 public final class Register {
@@ -97,26 +97,6 @@ public final class Register {
     }
 
     private static void move(byte[] from, InkPlanes planes, double dx, double dy, byte[] to) {
-        int width = planes.width();
-        int height = planes.height();
-        int wholeX = (int) Math.floor(dx);
-        int wholeY = (int) Math.floor(dy);
-        double fx = dx - wholeX;
-        double fy = dy - wholeY;
-        for (int y = 0; y < height; y++) {
-            int here = clamp(y - wholeY, height) * width;
-            int above = clamp(y - wholeY - 1, height) * width;
-            for (int x = 0; x < width; x++) {
-                int at = clamp(x - wholeX, width);
-                int left = clamp(x - wholeX - 1, width);
-                double value = (1 - fy) * ((1 - fx) * (from[here + at] & 255) + fx * (from[here + left] & 255))
-                        + fy * ((1 - fx) * (from[above + at] & 255) + fx * (from[above + left] & 255));
-                to[y * width + x] = (byte) (int) (value + 0.5);
-            }
-        }
-    }
-
-    private static int clamp(int v, int size) {
-        return Math.max(0, Math.min(size - 1, v));
+        EdgeShift.move(from, planes.width(), planes.height(), dx, dy, to);
     }
 }

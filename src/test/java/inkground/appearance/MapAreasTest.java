@@ -165,18 +165,40 @@ class MapAreasTest {
         }
     }
 
-    /** Blue moves by 0.4 mm away from the line where it meets red, at any angle: a sliver as wide. */
+    /** Blue moves away from the line where it meets red, at any angle: a sliver as wide. */
     @Test
     void whatABlueThatMovesAwayFromRedLeavesBare() throws Refusal {
+        Along red = (along, across) -> along >= -8 && along < 0 && Math.abs(across) < 6;
+        Along blue = (along, across) -> along >= 0 && along < 8 && Math.abs(across) < 6;
+        for (double mm : new double[] {0.2, 0.4}) {
+            assertSliver(red, blue, mm, mm * 12);
+        }
+    }
+
+    /** A blue square in a hole of red as large: two of its edges slide along red and open nothing. */
+    @Test
+    void whatABlueThatMovesInAHoleOfRedLeavesBare() throws Refusal {
+        Along blue = (along, across) -> Math.abs(along) < 4 && Math.abs(across) < 4;
+        Along red = (along, across) ->
+                Math.abs(along) < 8 && Math.abs(across) < 8 && !(Math.abs(along) < 4 && Math.abs(across) < 4);
+        for (double mm : new double[] {0.2, 0.4}) {
+            assertSliver(red, blue, mm, mm * 8);
+        }
+    }
+
+    /** A shape in mm from the middle, along the way an ink moves and across it. */
+    private interface Along {
+        boolean holds(double alongMm, double acrossMm);
+    }
+
+    private static void assertSliver(Along red, Along blue, double mm, double mm2) throws Refusal {
         List<InkColour> inks = List.of(RED.get(0), spot("Reach Blue", new Lab(35, 5, -45), 0));
         for (double dpi : new double[] {150, 300}) {
-            for (double degrees : new double[] {0, 7, 30, 45}) {
+            for (double degrees : new double[] {0, 7, 22.5, 30, 45, 90}) {
                 double c = Math.cos(Math.toRadians(degrees));
                 double s = Math.sin(Math.toRadians(degrees));
-                Shape red = (x, y) -> inside(c, s, x, y, -8, 0);
-                Shape blue = (x, y) -> inside(c, s, x, y, 0, 8);
-                PlaneSource reds = source(set(inks), red, dpi, tints(0, 0), tints(255, 0));
-                PlaneSource blues = source(set(inks), blue, dpi, tints(0, 0), tints(0, 255));
+                PlaneSource reds = source(set(inks), turned(red, c, s), dpi, tints(0, 0), tints(255, 0));
+                PlaneSource blues = source(set(inks), turned(blue, c, s), dpi, tints(0, 0), tints(0, 255));
                 PlaneSource source = (request, cancel) -> {
                     var r = reds.planes(request, cancel);
                     var b = blues.planes(request, cancel);
@@ -188,19 +210,19 @@ class MapAreasTest {
                 };
                 int px = (int) Math.floor(EDGE_MM * dpi / 25.4);
                 PlateRequest region = new PlateRequest(dpi / 72, 0, 0, px, px, true, Set.of());
-                RegisterMap map = new RegisterMap(source, new double[] {0, 0.4 * c}, new double[] {0, 0.4 * s});
+                RegisterMap map = new RegisterMap(source, new double[] {0, mm * c}, new double[] {0, mm * s});
                 MapFigures figures = map.figures(source, region, new Cancel(), Progress.NONE);
-                assertThat(figures.cm2(RegisterMap.SLIVER))
-                        .as(degrees + "°, " + dpi + " dpi")
-                        .isCloseTo(0.04 * 1.2, within((dpi < 200 ? 0.1 : 0.05) * 0.04 * 1.2));
-                assertThat(figures.cm2(RegisterMap.LEFT)).isLessThan(0.0005);
+                String as = mm + " mm, " + degrees + "°, " + dpi + " dpi";
+                assertThat(figures.cm2(RegisterMap.SLIVER) * 100)
+                        .as(as)
+                        .isCloseTo(mm2, within((mm < 0.3 ? 0.01 : 0.005) * mm2));
+                assertThat(figures.cm2(RegisterMap.LEFT) * 100).as(as).isLessThan(0.05);
             }
         }
     }
 
-    private static boolean inside(double c, double s, double x, double y, double from, double to) {
-        double along = (x - 12.03) * c + (y - 12) * s;
-        return along >= from && along < to && Math.abs((y - 12) * c - (x - 12.03) * s) < 6;
+    private static Shape turned(Along shape, double c, double s) {
+        return (x, y) -> shape.holds((x - 12.03) * c + (y - 12) * s, (y - 12) * c - (x - 12.03) * s);
     }
 
     /** A ramp has no edge: the limit is met to a pixel, and the entries fill the region. */

@@ -1,6 +1,7 @@
 package inkground.findings;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import inkground.appearance.BareMap;
@@ -16,8 +17,11 @@ import inkground.ink.InkSet;
 import inkground.plate.PlaneSource;
 import inkground.plate.PlanesForTests;
 import inkground.plate.PlateRequest;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
 
 /** Places on a page of 60 × 80 mm in pixels of 0.1 mm, in more than one band. */
@@ -41,7 +45,7 @@ class MapPlacesTest {
                     : plane == 0 ? 100 : plane == 1 ? 0 : 255);
 
     private static List<MapPlaces.Place> places(ProofMap map, PlaneSource source) throws Refusal {
-        return MapPlaces.of(map, source, PAGE, new Cancel(), Progress.NONE);
+        return MapPlaces.of(map, source, PAGE, new Cancel(), Progress.NONE).places();
     }
 
     @Test
@@ -85,5 +89,29 @@ class MapPlacesTest {
         assertThat(places).hasSize(1).allMatch(place -> place.entry() == RegisterMap.SLIVER);
         assertThat(places.get(0).box().x0() * PAGE.pxPerPt()).isCloseTo(197, within(1.0));
         assertThat(places.get(0).box().x1() * PAGE.pxPerPt()).isCloseTo(200, within(1.0));
+    }
+
+    /** Areas are told with the places, as the map itself measures them, and each band is asked for once. */
+    @Test
+    void areasAndPlacesAreMeasuredInOnePassThatCanBeCancelled() throws Refusal {
+        AtomicInteger asked = new AtomicInteger();
+        PlaneSource counted = (request, cancel) -> {
+            asked.incrementAndGet();
+            return HEAVY.planes(request, cancel);
+        };
+        List<Double> told = new ArrayList<>();
+        Progress progress = (what, part) -> told.add(part);
+        for (ProofMap map : List.of(new TotalInkMap(INKS, 150), new BareMap(INKS))) {
+            asked.set(0);
+            told.clear();
+            MapPlaces.Measured measured = MapPlaces.of(map, counted, PAGE, new Cancel(), progress);
+            assertThat(asked).hasValue((PAGE.height() + PlaneSource.ROWS_AT_ONCE - 1) / PlaneSource.ROWS_AT_ONCE);
+            assertThat(told).isSorted().endsWith(1.0);
+            assertThat(measured.figures()).isEqualTo(map.figures(HEAVY, PAGE, new Cancel(), Progress.NONE));
+        }
+        Cancel cancel = new Cancel();
+        Progress first = (what, part) -> cancel.request();
+        assertThatThrownBy(() -> MapPlaces.of(new BareMap(INKS), HEAVY, PAGE, cancel, first))
+                .isInstanceOf(CancellationException.class);
     }
 }

@@ -14,6 +14,7 @@ import inkground.plate.PlaneSource;
 import inkground.plate.PlanesForTests;
 import inkground.plate.PlateRequest;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
@@ -86,32 +87,53 @@ class ThinFeaturesTest {
                 Progress.NONE);
     }
 
-    /** The bar, with the part of each pixel that it covers computed rather than sampled: an area can be held to 0.5 % by it. */
+    /** A bar of 6 mm through the middle, turned, off the grid. */
     private static Coverage exactBar(double widthMm, double degrees) {
-        double c = Math.cos(Math.toRadians(degrees)) / MM;
-        double s = Math.sin(Math.toRadians(degrees)) / MM;
-        double x = BAR_X / MM;
-        double y = BAR_Y / MM;
-        double w = widthMm / 2;
-        double[][] corners = new double[4][];
-        for (int i = 0; i < 4; i++) {
-            double u = i == 0 || i == 3 ? -3 : 3;
-            double v = i < 2 ? -w : w;
-            corners[i] = new double[] {x + u * c - v * s, y + u * s + v * c};
+        return exact(List.<double[][]>of(turned(rectangle(-3, -widthMm / 2, 3, widthMm / 2), degrees)));
+    }
+
+    private static double[][] rectangle(double x0, double y0, double x1, double y1) {
+        return new double[][] {{x0, y0}, {x1, y0}, {x1, y1}, {x0, y1}};
+    }
+
+    /** Seen from the middle, along axes that are turned. */
+    private static double[][] turned(double[][] outline, double degrees) {
+        double c = Math.cos(Math.toRadians(degrees));
+        double s = Math.sin(Math.toRadians(degrees));
+        return Arrays.stream(outline)
+                .map(p -> new double[] {BAR_X + p[0] * c - p[1] * s, BAR_Y + p[0] * s + p[1] * c})
+                .toArray(double[][]::new);
+    }
+
+    /**
+     * Convex outlines in mm that do not overlap, with the part of each pixel that they cover computed rather than sampled: an area can
+     * be held to 0.5 % by it.
+     */
+    private static Coverage exact(List<double[][]> outlinesMm) {
+        int size = (int) Math.round(SIZE_MM / MM);
+        double[] cover = new double[size * size];
+        for (double[][] outline : outlinesMm) {
+            double[][] px = Arrays.stream(outline)
+                    .map(p -> new double[] {p[0] / MM, p[1] / MM})
+                    .toArray(double[][]::new);
+            for (int y = 0; y < size; y++) {
+                double[][] row = cut(cut(px, 1, 1, y), 1, -1, y + 1);
+                for (int x = 0; x < size && row.length > 0; x++) {
+                    cover[y * size + x] += area(cut(cut(row, 0, 1, x), 0, -1, x + 1));
+                }
+            }
         }
-        return (px, py) -> {
-            double[][] left = corners;
-            for (int side = 0; side < 4 && left.length > 0; side++) {
-                left = cut(left, side % 2, side < 2 ? 1 : -1, side % 2 == 0 ? px + side / 2 : py + side / 2);
-            }
-            double twice = 0;
-            for (int i = 0; i < left.length; i++) {
-                double[] a = left[i];
-                double[] b = left[(i + 1) % left.length];
-                twice += a[0] * b[1] - b[0] * a[1];
-            }
-            return Math.min(1, Math.abs(twice) / 2);
-        };
+        return (x, y) -> x < 0 || y < 0 || x >= size || y >= size ? 0 : Math.min(1, cover[y * size + x]);
+    }
+
+    private static double area(double[][] outline) {
+        double twice = 0;
+        for (int i = 0; i < outline.length; i++) {
+            double[] a = outline[i];
+            double[] b = outline[(i + 1) % outline.length];
+            twice += a[0] * b[1] - b[0] * a[1];
+        }
+        return Math.abs(twice) / 2;
     }
 
     /** What of a convex outline lies on one side of an upright ({@code axis} 0) or level line. */
@@ -173,6 +195,64 @@ class ThinFeaturesTest {
                 assertThat(found.places().get(0).widthMm()).as(what).isCloseTo(width, within(0.02));
                 assertThat(found.gapCm2()).as(what).isCloseTo(6 * width / 100, within(6 / 100.0 * (0.005 * width)));
             }
+        }
+    }
+
+    private static ThinFeatures measured(double degrees, double[]... rectanglesMm) throws Refusal {
+        List<double[][]> outlines = Arrays.stream(rectanglesMm)
+                .map(r -> turned(rectangle(r[0], r[1], r[2], r[3]), degrees))
+                .toList();
+        return measured(covered(exact(outlines), 255), 0.2, 0.2);
+    }
+
+    private static double[] mm(double x0, double y0, double x1, double y1) {
+        return new double[] {x0, y0, x1, y1};
+    }
+
+    private static final double[] DEGREES = {0, 10, 22, 37, 45, 67.5, 90};
+
+    @Test
+    void shortLinesAndDotsCountWhole() throws Refusal {
+        for (double degrees : DEGREES) {
+            for (double width : new double[] {0.05, 0.1, 0.15}) {
+                ThinFeatures line = measured(degrees, mm(-0.3, -width / 2, 0.3, width / 2));
+                assertThat(line.lineCm2() * 100)
+                        .as(width + " mm at " + degrees + "°")
+                        .isCloseTo(0.6 * width, within(0.005 * 0.6 * width));
+            }
+            ThinFeatures dots =
+                    measured(degrees, mm(-1, -0.05, -0.9, 0.05), mm(0, -0.05, 0.1, 0.05), mm(1, -0.05, 1.1, 0.05));
+            assertThat(dots.lineCm2() * 100).as("dots at " + degrees + "°").isCloseTo(0.03, within(0.005 * 0.03));
+            assertThat(dots.places().get(0).widthMm()).isCloseTo(0.1, within(0.02));
+            assertThat(measured(degrees, mm(-0.15, -0.15, 0.15, 0.15)).places())
+                    .as("a dot of 0.3 mm at " + degrees + "°")
+                    .isEmpty();
+        }
+    }
+
+    @Test
+    void aLineEndsWhereItOpensIntoSomethingBroad() throws Refusal {
+        for (double degrees : DEGREES) {
+            for (double width : new double[] {0.1, 0.15}) {
+                String what = width + " mm at " + degrees + "°";
+                double w = width / 2;
+                ThinFeatures bridge = measured(degrees, mm(-3, -1, -1, 1), mm(1, -1, 3, 1), mm(-1, -w, 1, w));
+                assertThat(bridge.lineCm2() * 100).as(what).isCloseTo(2 * width, within(0.005 * 2 * width));
+                assertThat(bridge.gapCm2()).isZero();
+                ThinFeatures gap = measured(degrees, mm(-3, -1, -w, 1), mm(w, -1, 3, 1));
+                assertThat(gap.gapCm2() * 100).as(what).isCloseTo(2 * width, within(0.005 * 2 * width));
+                assertThat(gap.lineCm2()).isZero();
+            }
+            ThinFeatures cross =
+                    measured(degrees, mm(-2, -0.05, 2, 0.05), mm(-0.05, -2, 0.05, -0.05), mm(-0.05, 0.05, 0.05, 2));
+            assertThat(cross.lineCm2() * 100).as("cross at " + degrees + "°").isCloseTo(0.79, within(0.005 * 0.79));
+            ThinFeatures letter = measured(
+                    degrees,
+                    mm(-1, -2, -0.4, 2),
+                    mm(-0.4, -2, 1.1, -1.9),
+                    mm(-0.4, -0.05, 1.1, 0.05),
+                    mm(-0.4, 1.9, 1.1, 2));
+            assertThat(letter.lineCm2() * 100).as("E at " + degrees + "°").isCloseTo(0.45, within(0.015 * 0.45));
         }
     }
 
@@ -240,7 +320,10 @@ class ThinFeaturesTest {
         ThinFeatures ring = measured(source((x, y) -> ring(x - 5, y - 5, 1.5, 1.62)), 0.2, 0.2);
         assertThat(ring.places()).hasSize(1);
         assertThat(ring.places().get(0).widthMm()).isCloseTo(0.12, within(0.02));
-        assertThat(ring.lineCm2()).isCloseTo(Math.PI * (1.62 * 1.62 - 1.5 * 1.5) / 100, within(0.00015));
+        assertThat(ring.lineCm2())
+                .isCloseTo(
+                        Math.PI * (1.62 * 1.62 - 1.5 * 1.5) / 100,
+                        within(0.005 * Math.PI * (1.62 * 1.62 - 1.5 * 1.5) / 100));
     }
 
     /** An upright of 0.6 mm and three arms of 1.5 mm. */

@@ -29,7 +29,6 @@ import inkground.appearance.ArtworkEdges;
 import inkground.appearance.AskedColours;
 import inkground.appearance.BareMap;
 import inkground.appearance.InkColour;
-import inkground.appearance.MapFigures;
 import inkground.appearance.ProofMap;
 import inkground.appearance.Stack;
 import inkground.appearance.StackModel;
@@ -43,9 +42,6 @@ import inkground.base.Progress;
 import inkground.base.Refusal;
 import inkground.colour.Lab;
 import inkground.colour.PrintCondition;
-import inkground.findings.MapPlaces;
-import inkground.findings.ThinFeatures;
-import inkground.findings.ThinMap;
 import inkground.garment.Placement;
 import inkground.geometry.Box;
 import inkground.handoff.CleanFile;
@@ -84,13 +80,9 @@ import java.util.stream.Collectors;
 /** The port of the window over the use cases of the program. */
 public final class JobEngine implements ProofEngine {
     /** Resolution of the measures: 0.17 mm, as fine as the ink report of the command line. */
-    private static final double MEASURE_DPI = 150;
-    /** Resolution of the bare areas, in which a line less than a pixel wide counts as a pixel wide. */
-    private static final double BARE_DPI = 300;
+    static final double MEASURE_DPI = 150;
     /** Rows rasterised together while measuring; bounds memory on the widest page. */
     private static final int MEASURE_ROWS = 512;
-    /** Places that a map names; more would be a list that no one reads. */
-    private static final int MOST_PLACES = 40;
 
     private final Optional<Path> demo;
     private final OwnStock own;
@@ -454,61 +446,11 @@ public final class JobEngine implements ProofEngine {
         @Override
         public MapReport measureMap(
                 Look look, boolean overprint, Set<Integer> layersOn, Cancel cancel, Progress progress) throws Refusal {
-            double dpi = look.map().orElseThrow().kind() == MapKind.BARE ? BARE_DPI : MEASURE_DPI;
-            PlateRequest request = PlateRequest.of(info().box(PageBox.TRIM), dpi, overprint, layersOn);
-            ProofMap map = map(look.map().orElseThrow(), look, new StackModel(stack(look)));
-            PlaneSource source = PlaneSource.of(page.plate());
-            Optional<ThinFeatures> thin = map instanceof ThinMap narrow
-                    ? Optional.of(narrow.features(source, request, cancel, progress))
-                    : Optional.empty();
-            MapFigures figures = thin.isPresent()
-                    ? ThinMap.figures(thin.get(), request)
-                    : map.figures(source, request, cancel, progress);
-            List<MapEntry> entries = new ArrayList<>();
-            for (int i = 0; i < map.legend().size(); i++) {
-                ProofMap.Entry entry = map.legend().get(i);
-                entries.add(new MapEntry(
-                        entry.word(),
-                        entry.explanation(),
-                        figures.cm2(i),
-                        figures.share(i),
-                        entry.pattern().sample(MapEntry.SAMPLE_PX)));
-            }
-            String largest = Double.isNaN(figures.largest())
-                    ? ""
-                    : String.format(Locale.ROOT, "%.1f %s", figures.largest(), map.unit());
-            List<MapPlace> places = thin.isPresent()
-                    ? places(thin.get())
-                    : places(map, MapPlaces.of(map, source, request, cancel, progress));
-            return new MapReport(map.title(), entries, largest, places);
-        }
-
-        private static List<MapPlace> places(ProofMap map, List<MapPlaces.Place> found) {
-            return found.stream()
-                    .limit(MOST_PLACES)
-                    .map(place -> new MapPlace(
-                            String.format(
-                                    Locale.ROOT,
-                                    "%s, %.1f × %.1f mm",
-                                    map.legend().get(place.entry()).word(),
-                                    place.box().width() * Box.MM_PER_PT,
-                                    place.box().height() * Box.MM_PER_PT),
-                            place.box()))
-                    .toList();
-        }
-
-        private static List<MapPlace> places(ThinFeatures found) {
-            return found.places().stream()
-                    .limit(MOST_PLACES)
-                    .map(place -> new MapPlace(
-                            String.format(
-                                    Locale.ROOT,
-                                    "%s of %.2f mm in %s",
-                                    place.kind().word(),
-                                    place.widthMm(),
-                                    place.ink().name()),
-                            place.box()))
-                    .toList();
+            MapChoice choice = look.map().orElseThrow();
+            PlateRequest request =
+                    PlateRequest.of(info().box(PageBox.TRIM), MapMeasure.dpi(choice.kind()), overprint, layersOn);
+            ProofMap map = map(choice, look, new StackModel(stack(look)));
+            return MapMeasure.of(map, PlaneSource.of(page.plate()), request, cancel, progress);
         }
 
         @Override
