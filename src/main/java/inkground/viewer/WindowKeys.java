@@ -183,6 +183,7 @@ final class WindowKeys {
             case PLACES -> flip(state.overlays.places);
             case NEXT_PLACE -> state.walk.step(1);
             case PREVIOUS_PLACE -> state.walk.step(-1);
+            case LEGEND -> state.overlays.toggleLegend();
             case OVERPRINT_MAP -> state.overlays.toggle(MapKind.OVERPRINT);
             case COMPARE_WAY -> state.comparison.nextWay();
             case VANISH_MAP -> state.overlays.toggle(MapKind.VANISH);

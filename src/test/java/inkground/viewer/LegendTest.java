@@ -62,6 +62,21 @@ class LegendTest extends FakeWindow {
     }
 
     @Test
+    void foldedToItsTitleItHidesLittleAndOpensAgain() throws Exception {
+        showMap();
+        double open = legend.getLayoutBounds().getHeight();
+        push(KeyCode.SHIFT, KeyCode.M);
+        interact(() -> legend.getParent().layout());
+        assertThat(legend.getLayoutBounds().getHeight()).isLessThan(open / 2);
+        assertThat(lookup("#map-legend .title").queryLabeled().isVisible()).isTrue();
+        assertThat(lookup("#map-legend .legend-table").query().getParent().isVisible())
+                .isFalse();
+        clickOn("#legend-handle");
+        interact(() -> legend.getParent().layout());
+        assertThat(legend.getLayoutBounds().getHeight()).isEqualTo(open);
+    }
+
+    @Test
     void itStaysWhileTheArtworkFillsTheSurfaceAndThePageIsMoved() throws Exception {
         showMap();
         interact(() -> state.zoom(6));

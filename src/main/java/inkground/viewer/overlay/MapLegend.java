@@ -10,6 +10,7 @@ import inkground.viewer.state.ProofEngine.MapPlace;
 import inkground.viewer.state.ProofEngine.MapReport;
 import inkground.viewer.state.ViewerState;
 import inkground.viewer.ui.Command;
+import inkground.viewer.ui.Drawer;
 import inkground.viewer.ui.NumberField;
 import inkground.viewer.ui.Ui;
 import java.util.Comparator;
@@ -24,10 +25,12 @@ import javafx.geometry.Pos;
 import javafx.geometry.VPos;
 import javafx.scene.control.Hyperlink;
 import javafx.scene.control.Label;
+import javafx.scene.control.ToggleButton;
 import javafx.scene.image.ImageView;
 import javafx.scene.image.PixelFormat;
 import javafx.scene.image.WritableImage;
 import javafx.scene.layout.GridPane;
+import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
@@ -51,6 +54,7 @@ public final class MapLegend extends VBox {
     private final GridPane limits = new GridPane();
     private final Label largest = Ui.label("", "quiet");
     private final VBox places = new VBox();
+    private final VBox body = new VBox(table, limits, largest, places);
     private MapKind shown;
     private Pos corner = CORNERS.get(0);
 
@@ -63,7 +67,9 @@ public final class MapLegend extends VBox {
         table.getStyleClass().add("legend-table");
         limits.getStyleClass().add("legend-table");
         largest.setId("map-largest");
-        getChildren().addAll(title, table, limits, largest, places);
+        body.getStyleClass().add("legend-body");
+        getChildren().addAll(head(), body);
+        state.overlays.legendFolded.addListener((Observable o) -> fill());
         for (Observable value : new Observable[] {
             state.overlays.map, state.overlays.report, state.page, state.view, state.stack.plate, state.chosenInk
         }) {
@@ -75,6 +81,19 @@ public final class MapLegend extends VBox {
         }
         fill();
         settle();
+    }
+
+    private HBox head() {
+        ToggleButton handle = Drawer.handle("legend-handle", Command.LEGEND.tip());
+        handle.setSelected(!state.overlays.legendFolded.get());
+        handle.setOnAction(e -> state.overlays.legendFolded.set(!handle.isSelected()));
+        state.overlays.legendFolded.addListener((o, before, now) -> handle.setSelected(!now));
+        title.setMaxWidth(Double.MAX_VALUE);
+        HBox.setHgrow(title, Priority.ALWAYS);
+        HBox head = new HBox(title, handle);
+        head.getStyleClass().add("legend-head");
+        head.setAlignment(Pos.CENTER_LEFT);
+        return head;
     }
 
     /** Moves only where less than half as much of the artwork is covered, so that it does not jump while the page is moved. */
@@ -106,6 +125,7 @@ public final class MapLegend extends VBox {
         MapKind kind = state.overlays.map.get();
         boolean plate = state.stack.plate.get() && state.chosenInk.get() >= 0;
         Ui.shown(this, (kind != null || plate) && state.page.get() != null && state.view.get() == BenchView.FLAT);
+        Ui.shown(body, !state.overlays.legendFolded.get());
         Ui.shown(largest, false);
         table.getChildren().clear();
         places.getChildren().clear();

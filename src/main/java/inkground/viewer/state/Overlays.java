@@ -59,6 +59,8 @@ public final class Overlays {
     public final DoubleProperty registerMm = new SimpleDoubleProperty(this, "registerMm", USUAL_WIDTH_MM);
     /** Which step the play of the inks is at, 0 to {@link MapChoice#PHASES} − 1. */
     public final IntegerProperty phase = new SimpleIntegerProperty(this, "phase", 0);
+    /** Whether the legend of the map is folded to its title. */
+    public final BooleanProperty legendFolded = new SimpleBooleanProperty(this, "legendFolded", false);
     /** Whether the places that a map found are marked. */
     public final BooleanProperty places = new SimpleBooleanProperty(this, "places", true);
 
@@ -82,6 +84,11 @@ public final class Overlays {
     /** Shows a map, or the colours again when it is shown already. */
     public void toggle(MapKind kind) {
         map.set(map.get() == kind ? null : kind);
+    }
+
+    /** Folds the legend to its title, or opens it. */
+    public void toggleLegend() {
+        legendFolded.set(!legendFolded.get());
     }
 
     /** @return the map that is shown with its limits, if one is */

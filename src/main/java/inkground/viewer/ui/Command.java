@@ -57,6 +57,7 @@ public enum Command {
     PLACES("F", "Mark the places that a map names", false, KeyCode.F),
     NEXT_PLACE("F3", "Look at the next place that the map found", false, KeyCode.F3),
     PREVIOUS_PLACE("Shift+F3", "Look at the place before", KeyCode.F3),
+    LEGEND("Shift+M", "Fold the legend of the map to its title, so that it hides less of the proof", KeyCode.M),
     COMPARE_WAY("C", "In the comparison: side by side, wipe, or changes", false, KeyCode.C),
     ZOOM_IN("+", "Look closer", false, KeyCode.PLUS, KeyCode.ADD, KeyCode.EQUALS),
     ZOOM_OUT("−", "Look from farther away", false, KeyCode.MINUS, KeyCode.SUBTRACT),
