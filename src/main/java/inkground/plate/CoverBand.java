@@ -13,8 +13,8 @@ import java.util.Arrays;
  *
  * <p>Exact area coverage: every edge adds, to the pixel it passes and to the one right of it, how much more of them and of
  * all pixels to their right lies inside; a running sum along the row is the area. All terms are integers and a pure function
- * of the edge and the pixel, so abutting shapes sum to full coverage and regions agree where they overlap. Where edges of
- * one path overlap inside a pixel, their areas are summed and clipped, not united.
+ * of the edge and the pixel, so abutting shapes sum to full coverage and regions agree where they overlap. Where parts
+ * of one path overlap inside a pixel, their areas are summed and clipped, unless the path was united before ({@link EdgeOverlaps}).
  */
 final class CoverBand {
     static final byte NONE = 0;

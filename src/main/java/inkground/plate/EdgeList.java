@@ -71,6 +71,19 @@ final class EdgeList {
         return count > 2 && union.unite(top, bottom) ? new EdgeList(union.edges(), union.count()) : this;
     }
 
+    /** @return edges as {@link #united} in the rows where parts of the path overlap, as far as that is told cheaply; else these */
+    EdgeList unitedWhereOverlapping() {
+        if (count <= 3) {
+            return this;
+        }
+        EdgeOverlaps overlaps = new EdgeOverlaps(edges, count);
+        if (!overlaps.any()) {
+            return this;
+        }
+        EdgeUnion union = new EdgeUnion(edges, count);
+        return union.unite(overlaps.top(), overlaps.bottom()) ? new EdgeList(union.edges(), union.count()) : this;
+    }
+
     /**
      * @param convex edges of a convex area
      * @return edges of what lies in that area too, exactly also where both have an edge in one pixel

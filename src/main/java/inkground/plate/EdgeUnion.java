@@ -42,7 +42,7 @@ final class EdgeUnion {
     }
 
     /**
-     * @param top first pixel row touched
+     * @param top first pixel row that is looked at
      * @param bottom row after the last
      * @return whether anything was united; then {@link #edges} are the new ones
      */
@@ -55,7 +55,7 @@ final class EdgeUnion {
             byTop[i] = (long) edges[i * 5 + 1] << 32 | i;
         }
         Arrays.sort(byTop);
-        BitSet cut = new BitSet();
+        BitSet cut = new BitSet(); // counted from the first row that is looked at
         int[] active = new int[count];
         int actives = 0;
         int next = 0;
@@ -237,6 +237,15 @@ final class EdgeUnion {
         int at = i * 5;
         int first = (edges[at + 1] >> SUB_BITS) - top;
         int last = (edges[at + 3] - 1 >> SUB_BITS) - top;
+        if (last < 0 || cut.nextSetBit(Math.max(0, first)) < 0) {
+            add(edges[at], edges[at + 1], edges[at + 2], edges[at + 3], edges[at + 4]);
+            return;
+        }
+        if (first < 0) {
+            int stop = top * SUB;
+            add(edges[at], edges[at + 1], xOf(at, stop), stop, edges[at + 4]);
+            first = 0;
+        }
         for (int row = cut.nextClearBit(first); row <= last; row = cut.nextClearBit(row)) {
             int end = cut.nextSetBit(row);
             int stop = end < 0 ? last + 1 : Math.min(end, last + 1);

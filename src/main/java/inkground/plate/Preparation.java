@@ -140,7 +140,11 @@ final class Preparation {
 
     private void add(Op op, List<PreparedOp> out) throws Refusal {
         if (op instanceof Op.Fill fill) {
-            Supplier<EdgeList> shape = () -> EdgeList.of(fill.path(), toDevice);
+            // type stays summed: it is most of what there is on many pages, and a line of it is too much to be looked
+            // at
+            Supplier<EdgeList> shape = fill.rule() == FillRule.NON_ZERO && fill.text() == null
+                    ? new UnitedFill(fill.path(), toDevice)
+                    : () -> EdgeList.of(fill.path(), toDevice);
             paint(op, fill.paint(), shape, fill.rule(), null, out);
         } else if (op instanceof Op.Stroke stroke) {
             paint(op, stroke.paint(), () -> Strokes.edges(stroke, toDevice, devicePx), FillRule.NON_ZERO, null, out);
@@ -511,6 +515,29 @@ final class Preparation {
             darkness = Fixed.tint(1 - luminosity.luminosity(backdrop.space(), backdrop.components()));
         }
         return new PreparedMask(content, mask.luminosity(), own.mapping.tintPlanes(), darkness, transfer);
+    }
+
+    /** Edges of a path to be filled by the non-zero rule; remembers that nothing in it overlaps, as in most. */
+    private static final class UnitedFill implements Supplier<EdgeList> {
+        private final Outline path;
+        private final Matrix toDevice;
+        private boolean simple; // set by any thread to what every other would find
+
+        UnitedFill(Outline path, Matrix toDevice) {
+            this.path = path;
+            this.toDevice = toDevice;
+        }
+
+        @Override
+        public EdgeList get() {
+            EdgeList edges = EdgeList.of(path, toDevice);
+            if (simple) {
+                return edges;
+            }
+            EdgeList united = edges.unitedWhereOverlapping();
+            simple = united == edges;
+            return united;
+        }
     }
 
     /** Makes its edges at the first call and keeps them: for shapes that many bands need. */

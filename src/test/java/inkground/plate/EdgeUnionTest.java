@@ -203,4 +203,122 @@ class EdgeUnionTest {
         }
         return Math.abs(twice) / 2;
     }
+
+    /** Value of the black plane where a path of black is filled by the non-zero rule. */
+    private static int black(Outline path, int x, int y) throws Refusal {
+        InkPlanes planes = Pages.render(Pages.page(20, 20, Pages.fill(path, Pages.cmyk(0, 0, 0, 1))));
+        return planes.get(3, x, y);
+    }
+
+    private static Outline.Builder rectangle(Outline.Builder path, double x0, double y0, double x1, double y1) {
+        return path.move(x0, y0).line(x1, y0).line(x1, y1).line(x0, y1).close();
+    }
+
+    @Test
+    void rectanglesOfOneFillThatShareAnEdgeCoverItOnce() throws Refusal {
+        Outline.Builder path = new Outline.Builder();
+        rectangle(path, 2, 2, 10, 5.5);
+        rectangle(path, 6, 2, 14, 5.5);
+        Outline both = path.build();
+        for (int x = 2; x < 14; x++) {
+            assertThat(black(both, x, 5)).as("half of the pixel at %d", x).isBetween(127, 128);
+            assertThat(black(both, x, 4)).isEqualTo(255);
+        }
+        assertThat(black(both, 14, 5)).isZero();
+    }
+
+    @Test
+    void barsOfOneFillThatCrossCoverTheirCornersOnce() throws Refusal {
+        Outline.Builder path = new Outline.Builder();
+        rectangle(path, 2, 4.5, 12, 7.5);
+        rectangle(path, 4.5, 2, 7.5, 12);
+        Outline cross = path.build();
+        for (int x : new int[] {4, 7}) {
+            for (int y : new int[] {4, 7}) {
+                assertThat(black(cross, x, y))
+                        .as("half and half of the rest at %d, %d", x, y)
+                        .isBetween(191, 192);
+            }
+        }
+        assertThat(black(cross, 5, 5)).isEqualTo(255);
+        assertThat(black(cross, 3, 4)).isBetween(127, 128);
+    }
+
+    @Test
+    void slantedBarsOfOneFillThatCrossCoverTheirMiddleOnce() throws Refusal {
+        // along the row at y one bar takes [y + 0.5, y + 2.5], the other [14.5 - y, 16.5 - y]; both, a square around
+        // (8.5, 7)
+        Outline cross = new Outline.Builder()
+                .move(2.5, 2)
+                .line(4.5, 2)
+                .line(14.5, 12)
+                .line(12.5, 12)
+                .close()
+                .move(12.5, 2)
+                .line(14.5, 2)
+                .line(4.5, 12)
+                .line(2.5, 12)
+                .close()
+                .build();
+        for (int x : new int[] {7, 9}) {
+            for (int y : new int[] {6, 7}) { // at the square's left and right corner
+                assertThat(black(cross, x, y))
+                        .as("one leaves out 1/8 of it; what the other has of it, 1/8, the first has too")
+                        .isBetween(223 - 1, 223 + 1);
+            }
+        }
+        assertThat(black(cross, 8, 7)).isEqualTo(255);
+    }
+
+    @Test
+    void anOutlineThatGoesRoundTwiceCoversItsEdgeOnce() throws Refusal {
+        Outline twice = new Outline.Builder()
+                .move(2, 2)
+                .line(10, 2)
+                .line(10, 5.5)
+                .line(2, 5.5)
+                .line(2, 2)
+                .line(6, 2)
+                .line(14, 2)
+                .line(14, 5.5)
+                .line(6, 5.5)
+                .line(6, 2)
+                .close()
+                .build();
+        assertThat(black(twice, 8, 5)).isBetween(127, 128);
+        assertThat(black(twice, 12, 5)).isBetween(127, 128);
+        assertThat(black(twice, 8, 3)).isEqualTo(255);
+    }
+
+    @Test
+    void partsDrawnTheOtherWayRoundDoNotCancelInAPixelThatBothReach() throws Refusal {
+        Outline.Builder path = new Outline.Builder();
+        rectangle(path, 2, 4.5, 12, 7.5);
+        path.move(4.5, 2).line(4.5, 12).line(7.5, 12).line(7.5, 2).close();
+        Outline holed = path.build();
+        assertThat(black(holed, 5, 5)).as("windings 1 and -1: a hole").isZero();
+        assertThat(black(holed, 4, 4)).as("a quarter of each").isBetween(127, 128);
+        assertThat(black(holed, 3, 5)).isEqualTo(255);
+    }
+
+    @Test
+    void aPartOfAnOverlappingFillIsThatPartOfTheWhole() throws Refusal {
+        Outline.Builder path = new Outline.Builder();
+        for (int i = 0; i < 6; i++) {
+            double a = 40 + 25 * Math.cos(i);
+            double b = 40 + 25 * Math.sin(i);
+            path.move(a - 20, b - 11)
+                    .curve(a, b - 25, a + 20, b - 9, a + 14, b + 7.3)
+                    .curve(a + 3, b + 21, a - 17, b + 13, a - 20, b - 11)
+                    .close();
+        }
+        Plate plate = Pages.plate(Pages.page(90, 90, Pages.fill(path.build(), Pages.cmyk(0, 0, 0, 1))));
+        PlateRequest all = new PlateRequest(1.3, 0, 0, 117, 117, true, Set.of());
+        InkPlanes whole = plate.render(all, new Cancel(), Progress.NONE);
+        for (int at = 0; at < 70; at += 11) {
+            PlateRequest inner = all.part(at, at + 3, at + 17, at + 41);
+            assertThat(plate.render(inner, new Cancel(), Progress.NONE).raster(3))
+                    .isEqualTo(whole.part(inner).raster(3));
+        }
+    }
 }
