@@ -23,12 +23,16 @@ final class ScreenCheck {
         return faults;
     }
 
-    /** @return the parts of a screen in the order in which Tab meets them, but for the nameless cells of lists, whose number differs */
+    /**
+     * @return the parts of a screen in the order in which Tab meets them, but for the nameless cells of lists, whose number differs, and
+     *     what is there only while work is done
+     */
     static List<String> parts(Parent root) {
         return Nodes.shown(top(root)).stream()
                 .filter(node -> node instanceof Control
                         && node.isFocusTraversable()
                         && (node.getId() != null || !clipped(node)))
+                .filter(node -> !"stop".equals(node.getId()))
                 .map(ScreenCheck::part)
                 .toList();
     }
