@@ -91,4 +91,24 @@ final class Nodes {
                         .findFirst()
                         .filter(drawn -> !drawn.equals(labeled.getText()));
     }
+
+    /** @return whether words reach out of the clip of what they lie in, by more than a pixel */
+    static boolean clipped(Labeled labeled) {
+        return labeled.lookupAll(".text").stream()
+                .filter(node -> node instanceof Text text && !text.getText().isEmpty())
+                .anyMatch(Nodes::clipped);
+    }
+
+    private static boolean clipped(Node words) {
+        Bounds at = words.localToScene(words.getLayoutBounds());
+        for (Node n = words; n != null; n = n.getParent()) {
+            if (n.getClip() != null) {
+                Bounds left = common(at, n.localToScene(n.getClip().getBoundsInParent()));
+                if (left.getWidth() < at.getWidth() - 1 || left.getHeight() < at.getHeight() - 1) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
 }

@@ -6,22 +6,22 @@ import inkground.viewer.state.BenchView;
 import inkground.viewer.state.Comparison;
 import inkground.viewer.state.MapKind;
 import inkground.viewer.state.Theme;
-import inkground.viewer.ui.Sheet;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.IntStream;
 import javafx.beans.property.BooleanProperty;
-import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.control.ButtonBase;
-import javafx.scene.control.Control;
-import javafx.scene.control.Label;
-import javafx.scene.control.Labeled;
-import javafx.scene.control.ScrollPane;
 import javafx.scene.input.KeyCode;
+import javafx.scene.layout.Pane;
+import javafx.scene.layout.Region;
+import javafx.scene.shape.Rectangle;
 import org.junit.jupiter.api.Test;
 
 /** Every screen of the window from the smallest size to a large screen, in both themes. */
@@ -31,8 +31,11 @@ class ScreensTest extends FakeWindow {
     /** What is laid out may ask to be laid out again. */
     private static final int LAYOUT_PASSES = 3;
 
-    /** Faults met, each told once with where it was met first. */
-    private final List<String> faults = new ArrayList<>();
+    /** The screen whose parts are read for the list of parts: the size and theme that the window opens with. */
+    private static final int[] PARTS_SIZE = SIZES[1];
+
+    private final ScreenCheck checks = new ScreenCheck();
+    private final Map<String, List<String>> parts = new LinkedHashMap<>();
 
     @Override
     FakeEngine makeEngine() {
@@ -63,103 +66,14 @@ class ScreensTest extends FakeWindow {
                     for (int pass = 0; pass < LAYOUT_PASSES; pass++) {
                         root.layout();
                     }
-                    check(screen + ", " + theme + ", " + size[0] + " × " + size[1] + ": ");
+                    checks.look(root, screen + ", " + theme + ", " + size[0] + " × " + size[1] + ": ");
+                    if (theme == Theme.LIGHT && size == PARTS_SIZE) {
+                        parts.put(screen, ScreenCheck.parts(root));
+                    }
                     root.resize(window.scene().getWidth(), window.scene().getHeight());
                 });
             }
         }
-    }
-
-    private void check(String where) {
-        Node top = Nodes.all(window.scene().getRoot()).stream()
-                .filter(node -> node instanceof Sheet && node.isVisible())
-                .findFirst()
-                .orElse(window.scene().getRoot());
-        List<Node> shown = Nodes.shown(top);
-        List<Control> controls = shown.stream()
-                .filter(node -> node instanceof Control && Nodes.reachable(node))
-                .map(Control.class::cast)
-                .toList();
-        assertThat(shown).as(where).isNotEmpty();
-        for (Node node : shown) {
-            if (node instanceof Labeled labeled) {
-                boolean explained = node instanceof Label && (labeled.getAccessibleHelp() != null || told(labeled));
-                Nodes.cutOff(labeled)
-                        .filter(drawn -> !explained)
-                        .ifPresent(drawn -> fault(where, node, "is cut off: " + drawn));
-            }
-            Bounds at = Nodes.seen(node);
-            Bounds whole = window.scene().getRoot().getLayoutBounds();
-            boolean inside = at.getMinX() > -1
-                    && at.getMinY() > -1
-                    && at.getMaxX() < whole.getWidth() + 1
-                    && at.getMaxY() < whole.getHeight() + 1;
-            if (!inside && (node instanceof Labeled || controls.contains(node)) && !clipped(node)) {
-                fault(where, node, "reaches out of the window: " + at);
-            }
-        }
-        for (Control control : controls) {
-            if (!Nodes.named(control)) {
-                fault(where, control, "has no name");
-            }
-            boolean words =
-                    control instanceof ButtonBase button && !button.getText().isEmpty();
-            if (control.getAccessibleHelp() == null && !words && !labelled(control, shown)) {
-                fault(where, control, "has neither words nor tooltip");
-            }
-        }
-        overlaps(where, controls);
-    }
-
-    /** @return whether what it lies in tells the same words in full, as the cells of rack and line-up do */
-    private static boolean told(Labeled label) {
-        String words = label.getText().replace('\n', ' ');
-        for (Node n = label.getParent(); n != null; n = n.getParent()) {
-            if (n.getAccessibleText() != null && n.getAccessibleText().contains(words)) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    /** @return whether it is in a list, whose cells are scrolled */
-    private static boolean clipped(Node node) {
-        for (Node n = node; n != null; n = n.getParent()) {
-            if (n instanceof ScrollPane || n.getStyleClass().contains("list-view")) {
-                return true;
-            }
-        }
-        return false;
-    }
-
-    private static boolean labelled(Control control, List<Node> shown) {
-        return control.getAccessibleText() != null
-                || shown.stream().anyMatch(node -> node instanceof Label label && label.getLabelFor() == control);
-    }
-
-    private void overlaps(String where, List<Control> controls) {
-        for (int i = 0; i < controls.size(); i++) {
-            for (int j = i + 1; j < controls.size(); j++) {
-                Control a = controls.get(i);
-                Control b = controls.get(j);
-                Bounds both = Nodes.common(Nodes.seen(a), Nodes.seen(b));
-                if (both.getWidth() > 1 && both.getHeight() > 1 && !Nodes.all(a).contains(b)) {
-                    fault(where, a, "lies over " + name(b));
-                }
-            }
-        }
-    }
-
-    private void fault(String where, Node node, String what) {
-        String fault = name(node) + " " + what;
-        if (faults.stream().noneMatch(told -> told.endsWith(fault))) {
-            faults.add(where + fault);
-        }
-    }
-
-    private static String name(Node node) {
-        String words = node instanceof Labeled labeled ? " '" + labeled.getText() + "'" : "";
-        return node.getClass().getSimpleName() + " #" + node.getId() + words;
     }
 
     private void lookAtSheet(String name, BooleanProperty open) {
@@ -209,7 +123,8 @@ class ScreensTest extends FakeWindow {
         interact(() -> state.view.set(BenchView.LINE_UP));
         look("line-up");
         compared();
-        assertThat(faults).isEmpty();
+        assertThat(checks.faults()).isEmpty();
+        ScreenParts.assertAsListed(parts);
     }
 
     private void sheets() {
@@ -238,5 +153,99 @@ class ScreensTest extends FakeWindow {
             until(() -> state.comparison.report.get() != null);
             look("comparison with a record, " + way);
         }
+    }
+
+    /** A test of the test: what may go wrong with a screen is done to one, and told. */
+    @Test
+    void eachKindOfFaultIsTold() throws Exception {
+        openArtwork();
+        until(() -> state.figures.get() != null && state.activities.isEmpty());
+        assertThat(faultsOf(() -> {}, () -> {})).isEmpty();
+        List<String> whole = partsNow();
+        ButtonBase proof = lookup("#proof").query();
+        Pane bar = (Pane) proof.getParent();
+        assertThat(partsAfter(() -> proof.setVisible(false), () -> proof.setVisible(true)))
+                .as("a part that is hidden")
+                .isNotEqualTo(whole);
+        List<Node> order = List.copyOf(bar.getChildren());
+        assertThat(partsAfter(() -> turnRound(bar), () -> bar.getChildren().setAll(order)))
+                .as("parts in another order")
+                .isNotEqualTo(whole);
+        double least = proof.getMinWidth();
+        assertThat(faultsOf(
+                        () -> {
+                            proof.setMinWidth(60);
+                            proof.setMaxWidth(60);
+                        },
+                        () -> {
+                            proof.setMinWidth(least);
+                            proof.setMaxWidth(Region.USE_COMPUTED_SIZE);
+                        }))
+                .as("words that are cut off")
+                .anyMatch(fault -> fault.contains("is cut off"));
+        assertThat(faultsOf(() -> proof.setClip(new Rectangle(30, 100)), () -> proof.setClip(null)))
+                .as("words that are clipped")
+                .anyMatch(fault -> fault.contains("is clipped"));
+        assertThat(faultsOf(() -> proof.setStyle("-fx-text-fill: #808080;"), () -> proof.setStyle("")))
+                .as("words without contrast")
+                .anyMatch(fault -> fault.contains("contrast"));
+        assertThat(faultsOf(() -> proof.setTranslateX(-60), () -> proof.setTranslateX(0)))
+                .as("a control over another")
+                .anyMatch(fault -> fault.contains("lies over"));
+        assertThat(faultsOf(() -> proof.setTranslateX(60), () -> proof.setTranslateX(0)))
+                .as("a control outside the window")
+                .anyMatch(fault -> fault.contains("reaches out"));
+        String words = proof.getText();
+        String spoken = proof.getAccessibleText();
+        assertThat(faultsOf(
+                        () -> {
+                            proof.setText("");
+                            proof.setAccessibleText(null);
+                        },
+                        () -> {
+                            proof.setText(words);
+                            proof.setAccessibleText(spoken);
+                        }))
+                .as("a control without a name")
+                .anyMatch(fault -> fault.contains("has no name"));
+        assertThat(faultsOf(() -> {}, () -> {})).as("all as it was").isEmpty();
+        assertThat(partsNow()).isEqualTo(whole);
+    }
+
+    private static void turnRound(Pane bar) {
+        List<Node> turned = new ArrayList<>(bar.getChildren());
+        Collections.reverse(turned);
+        bar.getChildren().setAll(turned);
+    }
+
+    private List<String> faultsOf(Runnable harm, Runnable undo) {
+        ScreenCheck check = new ScreenCheck();
+        withLayout(harm, undo, () -> check.look(window.scene().getRoot(), ""));
+        return check.faults();
+    }
+
+    private List<String> partsNow() {
+        return partsAfter(() -> {}, () -> {});
+    }
+
+    private List<String> partsAfter(Runnable harm, Runnable undo) {
+        List<String> out = new ArrayList<>();
+        withLayout(harm, undo, () -> out.addAll(ScreenCheck.parts(window.scene().getRoot())));
+        return out;
+    }
+
+    private void withLayout(Runnable harm, Runnable undo, Runnable read) {
+        interact(() -> {
+            Parent root = window.scene().getRoot();
+            harm.run();
+            for (int pass = 0; pass < LAYOUT_PASSES; pass++) {
+                root.applyCss();
+                root.layout();
+            }
+            read.run();
+            undo.run();
+            root.applyCss();
+            root.layout();
+        });
     }
 }

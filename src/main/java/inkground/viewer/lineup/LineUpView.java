@@ -6,6 +6,7 @@ import inkground.viewer.state.BenchView;
 import inkground.viewer.state.Camera;
 import inkground.viewer.state.ProofEngine.SubstrateCard;
 import inkground.viewer.state.ViewerState;
+import inkground.viewer.surface.CameraHand;
 import inkground.viewer.task.RenderScheduler;
 import inkground.viewer.ui.Ui;
 import java.util.ArrayList;
@@ -18,7 +19,6 @@ import javafx.scene.Cursor;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.input.MouseEvent;
-import javafx.scene.input.ScrollEvent;
 import javafx.scene.layout.Region;
 import javafx.scene.paint.Color;
 
@@ -35,10 +35,11 @@ public final class LineUpView extends Region {
     private final Canvas canvas = new Canvas();
     private final List<LineUpCell> cells = new ArrayList<>();
     private CellGrid grid;
-    private Point2D grip;
+    private final CameraHand hand;
 
     public LineUpView(ViewerState state, RenderScheduler scheduler, Executor ui) {
         this.state = state;
+        hand = new CameraHand(this, state, this::inCell);
         feed = new LineUpFeed(state, scheduler, ui, this::requestLayout);
         bar = new LineUpBar(state);
         setId("line-up");
@@ -70,22 +71,9 @@ public final class LineUpView extends Region {
     }
 
     private void input() {
-        addEventHandler(ScrollEvent.SCROLL, e -> {
-            Point2D at = inCell(e.getX(), e.getY());
-            if (at != null) {
-                state.scroll(e.getDeltaY(), at.getX(), at.getY());
-            }
-            e.consume();
-        });
-        setOnZoom(e -> {
-            Point2D at = inCell(e.getX(), e.getY());
-            if (at != null) {
-                state.zoom(e.getZoomFactor(), at.getX(), at.getY());
-            }
-        });
         setOnMousePressed(e -> {
             requestFocus();
-            grip = new Point2D(e.getX(), e.getY());
+            hand.grip(e);
         });
         setOnMouseDragged(this::drag);
         setOnMouseReleased(e -> setCursor(Cursor.DEFAULT));
@@ -95,10 +83,8 @@ public final class LineUpView extends Region {
     }
 
     private void drag(MouseEvent e) {
-        if (grip != null && !e.isStillSincePress()) {
-            setCursor(Cursor.CLOSED_HAND);
-            state.pan(e.getX() - grip.getX(), e.getY() - grip.getY());
-            grip = new Point2D(e.getX(), e.getY());
+        if (!e.isStillSincePress()) {
+            hand.drag(e);
         }
     }
 

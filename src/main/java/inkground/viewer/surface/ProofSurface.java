@@ -12,7 +12,6 @@ import javafx.scene.AccessibleRole;
 import javafx.scene.Cursor;
 import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
-import javafx.scene.input.ScrollEvent;
 import javafx.scene.layout.Region;
 import javafx.scene.shape.Rectangle;
 
@@ -33,7 +32,7 @@ public final class ProofSurface extends Region {
     private final PlaceMarks places;
     private final Rectangle clip = new Rectangle();
     private final Executor ui;
-    private Point2D grip;
+    private final CameraHand hand;
     private Point2D pointer;
     private boolean refreshing;
 
@@ -47,6 +46,7 @@ public final class ProofSurface extends Region {
     public ProofSurface(ViewerState state, RenderScheduler scheduler, Executor ui, double share) {
         this.state = state;
         this.ui = ui;
+        hand = new CameraHand(this, state, CameraHand.Place.ITSELF);
         long cacheBytes =
                 (long) (share * Math.min(384L << 20, Runtime.getRuntime().maxMemory() / 4));
         feed = new TileFeed(state, scheduler, ui, cacheBytes, this::requestLayout);
@@ -101,17 +101,10 @@ public final class ProofSurface extends Region {
     }
 
     private void input() {
-        addEventHandler(ScrollEvent.SCROLL, e -> {
-            if (state.page.get() != null) {
-                state.scroll(e.getDeltaY(), e.getX(), e.getY());
-            }
-            e.consume();
-        });
-        setOnZoom(e -> state.zoom(e.getZoomFactor(), e.getX(), e.getY()));
         setOnMousePressed(this::grip);
         setOnMouseDragged(this::drag);
         setOnMouseReleased(e -> {
-            grip = null;
+            hand.letGo();
             rest();
         });
         setOnMouseClicked(this::pick);
@@ -141,16 +134,15 @@ public final class ProofSurface extends Region {
     private void grip(MouseEvent e) {
         requestFocus();
         if (e.getButton() == MouseButton.PRIMARY || e.getButton() == MouseButton.MIDDLE) {
-            grip = new Point2D(e.getX(), e.getY());
+            hand.grip(e);
             setCursor(Cursor.CLOSED_HAND);
         }
     }
 
     private void drag(MouseEvent e) {
-        if (grip != null) {
+        if (hand.grip() != null) {
             pointer = new Point2D(e.getX(), e.getY());
-            state.pan(e.getX() - grip.getX(), e.getY() - grip.getY());
-            grip = pointer;
+            hand.drag(e);
         }
     }
 

@@ -6,6 +6,7 @@ import inkground.geometry.Box;
 import inkground.viewer.state.BenchView;
 import inkground.viewer.state.Camera;
 import inkground.viewer.state.ViewerState;
+import inkground.viewer.surface.CameraHand;
 import inkground.viewer.task.RenderScheduler;
 import inkground.viewer.ui.Ui;
 import java.util.concurrent.Executor;
@@ -17,7 +18,6 @@ import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
-import javafx.scene.input.ScrollEvent;
 import javafx.scene.layout.Region;
 
 /**
@@ -32,12 +32,13 @@ public final class GarmentSurface extends Region {
     private final GarmentFeed feed;
     private final Canvas canvas = new Canvas();
     private final PlacementMarks marks;
-    private Point2D grip;
+    private final CameraHand hand;
     private Placed held;
     private Object gesture;
 
     public GarmentSurface(ViewerState state, RenderScheduler scheduler, Executor ui) {
         this.state = state;
+        hand = new CameraHand(this, state, CameraHand.Place.ITSELF);
         feed = new GarmentFeed(state, scheduler, ui, this::requestLayout);
         marks = new PlacementMarks(state);
         setId("garment-surface");
@@ -69,13 +70,6 @@ public final class GarmentSurface extends Region {
     }
 
     private void input() {
-        addEventHandler(ScrollEvent.SCROLL, e -> {
-            if (state.page.get() != null) {
-                state.scroll(e.getDeltaY(), e.getX(), e.getY());
-            }
-            e.consume();
-        });
-        setOnZoom(e -> state.zoom(e.getZoomFactor(), e.getX(), e.getY()));
         setOnMousePressed(this::grip);
         setOnMouseDragged(this::drag);
         setOnMouseReleased(e -> letGo());
@@ -104,7 +98,7 @@ public final class GarmentSurface extends Region {
         if (e.getButton() != MouseButton.PRIMARY && e.getButton() != MouseButton.MIDDLE) {
             return;
         }
-        grip = new Point2D(e.getX(), e.getY());
+        hand.grip(e);
         if (e.getButton() == MouseButton.PRIMARY && overArtwork(e)) {
             held = state.worn.placed().orElseThrow();
             gesture = new Object();
@@ -114,12 +108,12 @@ public final class GarmentSurface extends Region {
     }
 
     private void drag(MouseEvent e) {
+        Point2D grip = hand.grip();
         if (grip == null) {
             return;
         }
         if (held == null) {
-            state.pan(e.getX() - grip.getX(), e.getY() - grip.getY());
-            grip = new Point2D(e.getX(), e.getY());
+            hand.drag(e);
             return;
         }
         state.worn.moving.set(true);
@@ -138,7 +132,7 @@ public final class GarmentSurface extends Region {
     }
 
     private void letGo() {
-        grip = null;
+        hand.letGo();
         held = null;
         state.worn.moving.set(false);
         setCursor(Cursor.DEFAULT);
