@@ -153,6 +153,22 @@ class SizeTest extends ApplicationTest {
     }
 
     @Test
+    void aWidthThatWasNotKeptIsAskedForAgainAndAnUntouchedOneIsNot() throws Exception {
+        Path file = png();
+        open(file);
+        clickOn("#size-keep");
+        open(file);
+        assertThat(asks()).isFalse();
+        interact(() -> window.askForSize());
+        type("100");
+        clickOn("#size-set");
+        untilWide(100);
+        open(file);
+        untilWide(50.8);
+        until(this::asks);
+    }
+
+    @Test
     void whatIsNoWidthIsToldInPlainWordsAndNothingChanges() throws Exception {
         open(png());
         for (String wrong : new String[] {"0", "-5", "1e9", "1000000000", "wide", "", "20001"}) {

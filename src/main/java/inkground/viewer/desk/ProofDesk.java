@@ -242,6 +242,10 @@ public final class ProofDesk implements AutoCloseable {
         OpenFile before = state.file.get();
         measuring.cancel();
         Arrangement arrangement = opened.session().map(Session::arrangement).orElse(Arrangement.AS_FILED);
+        if (before != null
+                && !state.history.get().size().equals(state.kept.get().size())) {
+            state.size.forget(before.path());
+        }
         state.file.set(null); // what was decided about one file says nothing about the next
         state.history.restart(arrangement);
         if (opened.session().map(Session::groundAsked).orElse(false)) {
