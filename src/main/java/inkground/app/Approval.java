@@ -1,6 +1,6 @@
 package inkground.app;
 
-import inkground.artwork.image.PictureSize;
+import inkground.artwork.PictureSize;
 import inkground.colour.BlackPointCompensation;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeFormatter;

@@ -5,7 +5,7 @@ import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.json.JsonMapper;
-import inkground.artwork.image.PictureSize;
+import inkground.artwork.PictureSize;
 import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;

@@ -144,7 +144,8 @@ public final class Approvals {
         Optional<String> inks =
                 choices.inks() == null ? Optional.empty() : Optional.of(copy(choices.inks(), "inks", folder, parts));
         Session session = new Session(
-                order.arrangement(), Optional.of(new Session.View(order.on().id(), order.page(), order.hiddenInks())));
+                order.arrangement().sized(choices.size()),
+                Optional.of(new Session.View(order.on().id(), order.page(), order.hiddenInks())));
         SessionFile.save(session, folder.resolve(ApprovalFile.SESSION), false);
         Files.writeString(folder.resolve(ApprovalFile.SUBSTRATE), JsonText.of(OwnSubstrates.json(order.on())) + "\n");
         Approval approval = new Approval(

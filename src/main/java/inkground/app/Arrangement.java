@@ -2,6 +2,7 @@ package inkground.app;
 
 import inkground.appearance.Underbase;
 import inkground.artwork.ColourAssignment;
+import inkground.artwork.PictureSize;
 import inkground.garment.Placement;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -20,22 +21,25 @@ import java.util.Set;
  * @param opacities opacity by name of ink, 0 a pure filter to 1 hiding, where the user's word replaces the file's
  * @param underbase white laid under the inks on a garment; empty for none
  * @param placement where the artwork lies on which garment
+ * @param size how large a picture or an SVG is, where the file does not say or says wrongly
  */
 public record Arrangement(
         ColourAssignment assignment,
         List<String> printOrder,
         Map<String, Double> opacities,
         Optional<WhiteBase> underbase,
-        Placement placement) {
+        Placement placement,
+        PictureSize size) {
     /** All as the file has it, in the usual place. */
-    public static final Arrangement AS_FILED =
-            new Arrangement(ColourAssignment.NONE, List.of(), Map.of(), Optional.empty(), Placement.USUAL);
+    public static final Arrangement AS_FILED = new Arrangement(
+            ColourAssignment.NONE, List.of(), Map.of(), Optional.empty(), Placement.USUAL, PictureSize.STATED);
 
     /** Copies the collections and checks the opacities. */
     public Arrangement {
         Objects.requireNonNull(assignment);
         Objects.requireNonNull(underbase);
         Objects.requireNonNull(placement);
+        Objects.requireNonNull(size);
         printOrder = List.copyOf(printOrder);
         opacities = Map.copyOf(opacities);
         if (opacities.values().stream().anyMatch(o -> !(o >= 0 && o <= 1))) {
@@ -122,28 +126,33 @@ public record Arrangement(
 
     /** @return this with other colour rules */
     public Arrangement assigning(ColourAssignment other) {
-        return new Arrangement(other, printOrder, opacities, underbase, placement);
+        return new Arrangement(other, printOrder, opacities, underbase, placement, size);
     }
 
     /** @return this with another print order */
     public Arrangement printing(List<String> order) {
-        return new Arrangement(assignment, order, opacities, underbase, placement);
+        return new Arrangement(assignment, order, opacities, underbase, placement, size);
     }
 
     /** @return this with the opacity of one ink set; empty for what the file says */
     public Arrangement withOpacity(String ink, Optional<Double> opacity) {
         Map<String, Double> changed = new HashMap<>(opacities);
         opacity.ifPresentOrElse(o -> changed.put(ink, o), () -> changed.remove(ink));
-        return new Arrangement(assignment, printOrder, changed, underbase, placement);
+        return new Arrangement(assignment, printOrder, changed, underbase, placement, size);
     }
 
     /** @return this over another underbase, or none */
     public Arrangement over(Optional<WhiteBase> other) {
-        return new Arrangement(assignment, printOrder, opacities, other, placement);
+        return new Arrangement(assignment, printOrder, opacities, other, placement, size);
     }
 
     /** @return this with the artwork laid elsewhere */
     public Arrangement placed(Placement other) {
-        return new Arrangement(assignment, printOrder, opacities, underbase, other);
+        return new Arrangement(assignment, printOrder, opacities, underbase, other, size);
+    }
+
+    /** @return this with a picture or an SVG of another size */
+    public Arrangement sized(PictureSize other) {
+        return new Arrangement(assignment, printOrder, opacities, underbase, placement, other);
     }
 }

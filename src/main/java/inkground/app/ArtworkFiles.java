@@ -1,9 +1,9 @@
 package inkground.app;
 
 import inkground.artwork.Artwork;
+import inkground.artwork.PictureSize;
 import inkground.artwork.image.ImageArtwork;
 import inkground.artwork.image.ImageKind;
-import inkground.artwork.image.PictureSize;
 import inkground.artwork.pdf.PdfArtwork;
 import inkground.artwork.svg.SvgArtwork;
 import inkground.base.Cancel;
@@ -45,8 +45,8 @@ public final class ArtworkFiles {
     /**
      * Opens a file of any kind as above.
      *
-     * @param size of a picture, chosen by the user
-     * @throws Refusal also if a size is chosen for a file that is no picture
+     * @param size of a picture or an SVG, chosen by the user
+     * @throws Refusal also if a size is chosen for a file of another kind
      */
     public static Artwork open(Path file, PictureSize size, Cancel cancel, Progress progress) throws Refusal {
         if (!Files.exists(file)) {
@@ -60,15 +60,17 @@ public final class ArtworkFiles {
         String name = file.getFileName().toString();
         boolean picture = ImageKind.of(Arrays.copyOf(head, Math.min(head.length, ImageKind.HEAD_BYTES)))
                 .isPresent();
-        if (size.chosen() && !picture) {
-            throw new Refusal(name + " is no picture and has its own size. Leave out the size that you chose.");
+        boolean svg = !picture && isSvg(head, text, extension(name));
+        if (size.chosen() && !picture && !svg) {
+            throw new Refusal(
+                    name + " is no picture and no SVG and has its own size. Leave out the size that you chose.");
         }
         if (text.substring(0, Math.min(text.length(), PDF_HEADER_WITHIN)).contains("%PDF-")) {
             return PdfArtwork.open(file, cancel, progress);
         } else if (picture) {
             return ImageArtwork.open(file, size, cancel, progress);
-        } else if (isSvg(head, text, extension(name))) {
-            return SvgArtwork.open(file, cancel, progress);
+        } else if (svg) {
+            return SvgArtwork.open(file, size, cancel, progress);
         } else if (extension(name).equals("pdf")) {
             return PdfArtwork.open(file, cancel, progress); // says what is wrong with it
         }

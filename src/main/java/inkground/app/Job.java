@@ -7,7 +7,8 @@ import inkground.artwork.ColourSpace;
 import inkground.artwork.DisplayList;
 import inkground.artwork.OutputIntent;
 import inkground.artwork.PageInfo;
-import inkground.artwork.image.PictureSize;
+import inkground.artwork.PictureSize;
+import inkground.artwork.Sizing;
 import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
@@ -74,7 +75,7 @@ public final class Job implements AutoCloseable {
      * @param condition how process inks print: a bundled name or a file; null for the file's own output intent
      * @param inks file of the user's ink colours; null for none
      * @param assignment which colours are printed otherwise than stated
-     * @param size of a picture
+     * @param size of a picture or an SVG
      * @param black whether black is matched where colours go to process inks and the file leaves it open
      */
     public record Choices(
@@ -216,9 +217,14 @@ public final class Job implements AutoCloseable {
         return choices;
     }
 
-    /** @return whether the file says how large it is; where not, {@link Choices#size} is worth asking for */
-    public boolean statesSize() {
-        return artwork.statesSize();
+    /**
+     * How large a page is by itself; where its file does not say, {@link Choices#size} is worth asking for.
+     *
+     * @param page from 1
+     * @return empty for a kind of file that always has its own size
+     */
+    public Optional<Sizing> sizing(int page) {
+        return artwork.sizing(page);
     }
 
     /** @return where it lies */

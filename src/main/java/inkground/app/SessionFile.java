@@ -3,6 +3,7 @@ package inkground.app;
 import inkground.app.Arrangement.WhiteBase;
 import inkground.appearance.Underbase;
 import inkground.artwork.ColourAssignment;
+import inkground.artwork.PictureSize;
 import inkground.base.Refusal;
 import inkground.base.SafeFiles;
 import inkground.garment.Placement;
@@ -30,18 +31,26 @@ import java.util.Set;
  *     "opacities": [{"ink": "Lock Gate Cream", "opacity": 0.9}],
  *     "underbase": {"tint": 1, "hits": 1, "chokeMm": 0.2, "under": [], "knockedOutUnder": ["Black"]},
  *     "placement": {"cut": "t-shirt", "size": "M", "side": "front", "belowMm": 80, "offCentreMm": 0, "widthMm": 300,
- *         "measured": "trim"}
+ *         "measured": "trim"},
+ *     "size": {"widthMm": 280}
  *   },
  *   "view": {"substrate": "tee-navy", "page": 1, "hiddenInks": []},
- *   "groundAsked": true
+ *   "groundAsked": true,
+ *   "sizeAsked": {"across": 1200, "down": 800}
  * }
  * </pre>
  *
- * <p>{@code arrangement}, its {@code underbase} with its {@code hits} and {@code under}, its {@code placement}, {@code view} and {@code groundAsked} may be left out; of
+ * <p>{@code arrangement}, its {@code underbase} with its {@code hits} and {@code under}, its {@code placement} and
+ * {@code size}, {@code view}, {@code groundAsked} and {@code sizeAsked} may be left out; {@code size} is {@code widthMm} or {@code dpi}
+ * (samples of a picture or px of an SVG per inch); {@code sizeAsked} tells in samples or px for what page it was asked; of
  * the placement all but {@code side}, {@code offCentreMm} and {@code measured}, for what is usual.
  */
 public final class SessionFile {
     private static final int MOST_INKS = 100;
+    /** Bounds of an extent; wider than what any file holds. */
+    private static final double SMALLEST = 1e-6;
+
+    private static final double LARGEST = 1e9;
 
     private SessionFile() {}
 
@@ -56,12 +65,14 @@ public final class SessionFile {
         Optional<JsonFields> arranged = root.objectIfThere("arrangement");
         Optional<JsonFields> seen = root.objectIfThere("view");
         boolean groundAsked = root.flag("groundAsked");
+        Optional<JsonFields> sizeAsked = root.objectIfThere("sizeAsked");
         root.end();
         Arrangement arrangement = Arrangement.AS_FILED.assigning(rules);
         return new Session(
                 arranged.isPresent() ? arrangement(arranged.get(), arrangement) : arrangement,
                 seen.isPresent() ? Optional.of(view(seen.get())) : Optional.empty(),
-                groundAsked);
+                groundAsked,
+                sizeAsked.isPresent() ? Optional.of(extent(sizeAsked.get())) : Optional.empty());
     }
 
     private static Arrangement arrangement(JsonFields fields, Arrangement from) throws Refusal {
@@ -72,7 +83,9 @@ public final class SessionFile {
         }
         Optional<JsonFields> base = fields.objectIfThere("underbase");
         Optional<JsonFields> placed = fields.objectIfThere("placement");
+        Optional<JsonFields> sized = fields.objectIfThere("size");
         fields.end();
+        out = sized.isPresent() ? out.sized(size(sized.get())) : out;
         out = placed.isPresent() ? out.placed(placement(placed.get())) : out;
         return base.isPresent() ? out.over(Optional.of(underbase(base.get()))) : out;
     }
@@ -102,6 +115,22 @@ public final class SessionFile {
                 fields.word("measured", Placement.Measured.class));
         fields.end();
         return out;
+    }
+
+    private static PictureSize size(JsonFields fields) throws Refusal {
+        boolean wide = fields.has("widthMm");
+        double value = wide
+                ? fields.number("widthMm", PictureSize.LEAST_MM, PictureSize.MOST_MM)
+                : fields.number("dpi", PictureSize.LEAST_DPI, PictureSize.MOST_DPI);
+        fields.end();
+        return wide ? PictureSize.wide(value) : PictureSize.at(value);
+    }
+
+    private static Session.Extent extent(JsonFields fields) throws Refusal {
+        Session.Extent extent = new Session.Extent(
+                fields.number("across", SMALLEST, LARGEST), fields.number("down", SMALLEST, LARGEST));
+        fields.end();
+        return extent;
     }
 
     private static Session.View view(JsonFields fields) throws Refusal {
@@ -135,11 +164,16 @@ public final class SessionFile {
         arranged.put("opacities", opacities);
         arrangement.underbase().ifPresent(base -> arranged.put("underbase", json(base)));
         arranged.put("placement", json(arrangement.placement()));
+        PictureSize size = arrangement.size();
+        if (size.chosen()) {
+            arranged.put("size", size.widthMm() > 0 ? Map.of("widthMm", size.widthMm()) : Map.of("dpi", size.dpi()));
+        }
         root.put("arrangement", arranged);
         session.view().ifPresent(view -> root.put("view", json(view)));
         if (session.groundAsked()) {
             root.put("groundAsked", true);
         }
+        session.sizeAsked().ifPresent(extent -> root.put("sizeAsked", json(extent)));
         SafeFiles.file(file, replace, temporary -> Files.writeString(temporary, JsonText.of(root) + "\n"));
     }
 
@@ -164,6 +198,13 @@ public final class SessionFile {
         out.put("offCentreMm", placement.offCentreMm());
         placement.widthMm().ifPresent(mm -> out.put("widthMm", mm));
         out.put("measured", placement.measured().word());
+        return out;
+    }
+
+    private static Map<String, Object> json(Session.Extent extent) {
+        Map<String, Object> out = new LinkedHashMap<>();
+        out.put("across", extent.across());
+        out.put("down", extent.down());
         return out;
     }
 

@@ -15,9 +15,14 @@ public interface Artwork extends AutoCloseable {
     /** @return geometry of all pages, at least one */
     List<PageInfo> pages();
 
-    /** @return whether the file says how large it is; else a size was taken, which the user may know better */
-    default boolean statesSize() {
-        return true;
+    /**
+     * How large a page is by itself, where the file can be placed in another size.
+     *
+     * @param page from 1
+     * @return empty for a kind of file that always has its own size
+     */
+    default Optional<Sizing> sizing(int page) {
+        return Optional.empty();
     }
 
     /** @return optional content groups */

@@ -93,7 +93,7 @@ final class ApproveCommand implements Callable<Integer> {
         Optional<WhiteBase> white = Optional.ofNullable(underbase.underbase()).map(WhiteBase::of);
         Arrangement arrangement = white.isPresent() ? arranged.over(white) : arranged;
         PrintProcess printing = process.process();
-        Job.Choices choices = condition.choices(library.file(), arrangement.assignment(), file.size());
+        Job.Choices choices = condition.choices(library.file(), arrangement.assignment(), file.size(arrangement));
         Path target = out == null ? Approvals.beside(file.path().toAbsolutePath()) : out;
         try (Job job = Job.open(file.path(), choices, console.cancel(), console.progress())) {
             PageJob read = job.page(page.page(), console.cancel(), console.progress());

@@ -15,7 +15,7 @@ import inkground.app.Proofs;
 import inkground.app.SessionFile;
 import inkground.appearance.AskedColours;
 import inkground.artwork.ColourAssignment;
-import inkground.artwork.image.PictureSize;
+import inkground.artwork.PictureSize;
 import inkground.base.Refusal;
 import inkground.substrate.Substrate;
 import java.nio.file.Files;
@@ -150,7 +150,7 @@ final class CompareCommand implements Callable<Integer> {
                 }
             }
             Arrangement arrangement = arrangement();
-            Job.Choices choices = condition.choices(null, arrangement.assignment(), PictureSize.STATED);
+            Job.Choices choices = condition.choices(null, arrangement.assignment(), arrangement.size());
             try (Job two = Job.open(later, choices, console.cancel(), console.progress())) {
                 int number = page == null ? record.approval().page() : page;
                 PageJob second = two.page(number, console.cancel(), console.progress());

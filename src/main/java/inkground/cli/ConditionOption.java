@@ -2,7 +2,7 @@ package inkground.cli;
 
 import inkground.app.Job;
 import inkground.artwork.ColourAssignment;
-import inkground.artwork.image.PictureSize;
+import inkground.artwork.PictureSize;
 import inkground.colour.BlackPointCompensation;
 import java.nio.file.Path;
 import picocli.CommandLine.Option;

@@ -1,10 +1,10 @@
 package inkground.cli;
 
+import inkground.app.Arrangement;
 import inkground.app.ArtworkFiles;
-import inkground.artwork.image.PictureSize;
+import inkground.artwork.PictureSize;
 import inkground.base.Refusal;
 import java.nio.file.Path;
-import java.util.Locale;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -17,31 +17,38 @@ final class FileArgument {
     @ArgGroup
     private Size size;
 
-    /** One of two ways to say how large a picture is. */
+    /** One of two ways to say how large a picture or an SVG is. */
     static final class Size {
         @Option(
                 names = "--width-mm",
                 paramLabel = "MM",
-                description = "Width that a picture is taken to have, where its file does not say or says wrongly.")
+                description =
+                        "Width that a picture or an SVG is taken to have, where its file does not say or says wrongly.")
         private Double widthMm;
 
-        @Option(names = "--picture-dpi", paramLabel = "D", description = "The same by its samples per inch.")
+        @Option(
+                names = "--picture-dpi",
+                paramLabel = "D",
+                description = "The same by its samples (of an SVG, its px) per inch.")
         private Double dpi;
     }
 
-    /** @return the size chosen for a picture */
+    /**
+     * @param kept how the artwork is arranged
+     * @return the size chosen for a picture or an SVG: by the options, else as it was kept
+     */
+    PictureSize size(Arrangement kept) throws Refusal {
+        return size == null ? kept.size() : size();
+    }
+
+    /** @return the size chosen for a picture or an SVG by the options */
     PictureSize size() throws Refusal {
         if (size == null) {
             return PictureSize.STATED;
         }
-        boolean wide = size.widthMm != null;
-        double value = wide ? size.widthMm : size.dpi;
-        double most = wide ? PictureSize.MOST_MM : PictureSize.MOST_DPI;
-        if (!(value >= 1 && value <= most)) {
-            throw new Refusal(
-                    String.format(Locale.ROOT, "%s is 1 to %.0f.", wide ? "--width-mm" : "--picture-dpi", most));
-        }
-        return wide ? PictureSize.wide(value) : PictureSize.at(value);
+        return size.widthMm != null
+                ? PictureSize.wide(size.widthMm, "--width-mm")
+                : PictureSize.at(size.dpi, "--picture-dpi");
     }
 
     Path path() {

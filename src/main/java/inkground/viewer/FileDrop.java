@@ -6,6 +6,9 @@ import inkground.app.AssignmentFile;
 import inkground.viewer.desk.ProofDesk;
 import inkground.viewer.state.ViewerState;
 import java.io.File;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -20,6 +23,9 @@ final class FileDrop {
     /** Palettes, and measured or characterised colour: names by custom of their programs, no source. */
     private static final List<String> COLOUR_DATA =
             List.of("icc", "icm", "cxf", "cgats", "it8", "ti3", "ase", "gpl", "json");
+
+    /** Holds what stands before the columns of every characterisation file in use. */
+    private static final int HEAD_BYTES = 1 << 14;
 
     private final ViewerState state;
     private final ProofDesk desk;
@@ -69,7 +75,7 @@ final class FileDrop {
             state.trouble.set(file.getFileName() + " is a folder. Drop the artwork in it, one file at a time.");
         } else if (file.getFileName().toString().endsWith(AssignmentFile.ENDING)) {
             rules(file);
-        } else if (COLOUR_DATA.contains(ending(file))) {
+        } else if (COLOUR_DATA.contains(ending(file)) || isCharacterisation(file)) {
             state.trouble.set(file.getFileName()
                     + " is colour data, not artwork. A measured paper or garment is added with 'Own'; the print"
                     + " condition comes with the artwork, or on the command line with --condition and --inks.");
@@ -84,6 +90,19 @@ final class FileDrop {
                     "Open the artwork first; then " + file.getFileName() + " says what its colours are printed as.");
         } else {
             desk.takeRules(file);
+        }
+    }
+
+    /** @return whether a text holds measured colours, told by the keyword that ISO 28178 has before its columns */
+    private static boolean isCharacterisation(Path file) {
+        if (!ending(file).equals("txt")) {
+            return false;
+        }
+        try (InputStream in = Files.newInputStream(file)) {
+            String head = new String(in.readNBytes(HEAD_BYTES), StandardCharsets.ISO_8859_1);
+            return head.lines().anyMatch(line -> line.strip().equals("BEGIN_DATA_FORMAT"));
+        } catch (IOException e) {
+            return false; // whoever opens it as artwork says why
         }
     }
 

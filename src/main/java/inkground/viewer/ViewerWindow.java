@@ -7,6 +7,7 @@ import inkground.viewer.compare.ApproveSheet;
 import inkground.viewer.compare.CompareView;
 import inkground.viewer.desk.ColourDesk;
 import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.desk.SizeDesk;
 import inkground.viewer.lineup.ContactSheetForm;
 import inkground.viewer.lineup.LineUpView;
 import inkground.viewer.overlay.MapLegend;
@@ -50,6 +51,7 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Pane;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.stage.Screen;
@@ -77,6 +79,8 @@ final class ViewerWindow {
     private final Later<ColoursPanel> colours;
     private final PanelSwitch panels = new PanelSwitch();
     private final StackView stack;
+    private final SizeDesk sizeDesk;
+    private final SizeBar sizeBar;
     private final FileDrop drop;
     private final FileAsker asker;
     private final BooleanBinding sheetOpen;
@@ -114,6 +118,8 @@ final class ViewerWindow {
         rack = new SubstrateRack(state);
         colourDesk = new ColourDesk(state, desk);
         colours = new Later<>(() -> new ColoursPanel(state, colourDesk, desk));
+        sizeDesk = new SizeDesk(state);
+        sizeBar = new SizeBar(state, sizeDesk);
         root = new StackPane(
                 main(),
                 veil(),
@@ -149,10 +155,12 @@ final class ViewerWindow {
         });
         garment.visibleProperty().bind(state.view.isEqualTo(BenchView.GARMENT).and(state.page.isNotNull()));
         compare.visibleProperty().bind(state.view.isEqualTo(BenchView.COMPARE).and(state.page.isNotNull()));
-        MapLegend legend = new MapLegend(state);
-        VBox bars =
-                new VBox(new TroubleBar(state, sheetOpen), new QuestionBar(state), new GroundBar(state, colourDesk));
+        VBox bars = new VBox(
+                new TroubleBar(state, sheetOpen), new QuestionBar(state), sizeBar, new GroundBar(state, colourDesk));
         bars.setPickOnBounds(false);
+        bars.setMaxHeight(Region.USE_PREF_SIZE);
+        StackPane.setAlignment(bars, Pos.TOP_CENTER);
+        MapLegend legend = new MapLegend(state, bars.heightProperty());
         StartScreen start = new StartScreen(state, desk, this::askForFile);
         StackPane bench = new StackPane(flat, garment, lineUp, compare, start, legend, bars);
         bench.getStyleClass().add("bench");
@@ -380,6 +388,17 @@ final class ViewerWindow {
             panels.show(colours);
             colours.get().focusList();
         }
+    }
+
+    /** Asks how large the artwork is. */
+    void askForSize() {
+        sizeDesk.ask();
+        Platform.runLater(sizeBar::focusWidth); // else the key that asked would be typed into it
+    }
+
+    /** Leaves the size of the artwork as it is, if that is asked. */
+    void keepSize() {
+        sizeDesk.keep();
     }
 
     /** @return whether a sheet lies over the window */

@@ -126,6 +126,7 @@ final class WindowKeys {
             case PREVIOUS_PAGE -> desk.turnPage(-1);
             case NEXT_PART -> parts.step(1);
             case PREVIOUS_PART -> parts.step(-1);
+            case SIZE -> window.askForSize();
             case CLOSE -> window.askToClose();
             case ESCAPE -> escape();
             default -> flip(command);
@@ -256,6 +257,9 @@ final class WindowKeys {
             state.own.close();
         } else if (state.trouble.get() != null) {
             state.trouble.set(null);
+        } else if (state.size.asked.get() != null) {
+            window.keepSize();
+            Platform.runLater(window::focusView);
         } else if (state.colours.picking.get()) {
             state.colours.picking.set(false);
         } else if (state.stack.plate.get()) {

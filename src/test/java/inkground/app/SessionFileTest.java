@@ -8,6 +8,7 @@ import inkground.artwork.ColourAssignment;
 import inkground.artwork.ColourAssignment.Bare;
 import inkground.artwork.ColourAssignment.Rule;
 import inkground.artwork.ColourAssignment.Seen;
+import inkground.artwork.PictureSize;
 import inkground.base.Refusal;
 import inkground.garment.Placement;
 import inkground.substrate.Cut;
@@ -43,9 +44,11 @@ class SessionFileTest {
                                 .on(Cut.Side.BACK)
                                 .at(112.5, -20)
                                 .wide(Optional.of(240.0))
-                                .measuredTo(Placement.Measured.INK)),
+                                .measuredTo(Placement.Measured.INK),
+                        PictureSize.wide(280)),
                 Optional.of(new Session.View("tee-navy", 3, Set.of("Black"))),
-                true);
+                true,
+                Optional.of(new Session.Extent(1200, 800.5)));
         Path file = folder.resolve("shirt.inkground.json");
         SessionFile.save(session, file, false);
         assertThat(SessionFile.load(file)).isEqualTo(session);
@@ -67,6 +70,11 @@ class SessionFileTest {
             quoteCharacter = '`',
             value = {
                 "\"arrangement\": {\"opacities\": []} | field 'arrangement.printOrder'",
+                "\"arrangement\": {\"printOrder\": [], \"opacities\": [], \"size\": {\"widthMm\": 0}}"
+                        + " | field 'arrangement.size.widthMm'",
+                "\"arrangement\": {\"printOrder\": [], \"opacities\": [], \"size\": {\"widthMm\": 9, \"dpi\": 9}}"
+                        + " | field 'arrangement.size.dpi'",
+                "\"sizeAsked\": {\"across\": 4, \"down\": 0} | field 'sizeAsked.down'",
                 "\"arrangement\": {\"printOrder\": [], \"opacities\": [{\"ink\": \"A\", \"opacity\": 2}]}"
                         + " | field 'arrangement.opacities[0].opacity'",
                 "\"arrangement\": {\"printOrder\": [], \"opacities\": [], \"underbase\": {\"tint\": 1, \"chokeMm\": -9}}"

@@ -160,6 +160,17 @@ class DropTest extends FakeWindow {
     }
 
     @Test
+    void aCharacterisationFileIsKnownByItsContent() throws Exception {
+        openArtwork();
+        Path data = Files.writeString(
+                folder.resolve("press.txt"),
+                "ORIGINATOR \"invented for tests\"\r\nBEGIN_DATA_FORMAT\r\nCMYK_C LAB_L\r\nEND_DATA_FORMAT\r\n");
+        assertThat(dropOnSurface(data)).isTrue();
+        assertThat(told()).startsWith("press.txt is colour data, not artwork.").contains("--condition");
+        assertThat(state.file.get().path()).hasFileName("regatta.pdf");
+    }
+
+    @Test
     void aFolderAndALetterAreToldInPlainWordsAndWhatIsOpenStays() throws Exception {
         openArtwork();
         Path client = Files.createDirectory(folder.resolve("client"));

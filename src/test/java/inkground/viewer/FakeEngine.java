@@ -12,6 +12,8 @@ import inkground.artwork.ColourAssignment;
 import inkground.artwork.Layer;
 import inkground.artwork.PageBox;
 import inkground.artwork.PageInfo;
+import inkground.artwork.PictureSize;
+import inkground.artwork.Sizing;
 import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
@@ -185,7 +187,7 @@ final class FakeEngine implements ProofEngine {
     }
 
     @Override
-    public OpenFile open(Path file, Cancel cancel, Progress progress) throws Refusal {
+    public OpenFile open(Path file, PictureSize size, Cancel cancel, Progress progress) throws Refusal {
         try {
             if (!Files.readString(file).startsWith("%PDF")) {
                 throw new Refusal(
@@ -210,7 +212,7 @@ final class FakeEngine implements ProofEngine {
             throw new Refusal(file.getFileName() + " cannot be read.", e);
         }
         if (!record) {
-            OpenFile opened = open(file, cancel, progress);
+            OpenFile opened = open(file, PictureSize.STATED, cancel, progress);
             return new Earlier(opened, opened.page(number, ColourAssignment.NONE, cancel, progress), Optional.empty());
         }
         openFiles.incrementAndGet();
@@ -235,6 +237,16 @@ final class FakeEngine implements ProofEngine {
         @Override
         public int pageCount() {
             return pageCount;
+        }
+
+        @Override
+        public PictureSize size() {
+            return PictureSize.STATED;
+        }
+
+        @Override
+        public Optional<Sizing> sizing(int page) {
+            return Optional.empty();
         }
 
         @Override

@@ -230,7 +230,7 @@ final class ViewerGallery {
         ViewerState state = opened();
         int[] sample = new int[MapEntry.SAMPLE_PX * MapEntry.SAMPLE_PX];
         java.util.Arrays.fill(sample, 0xff909090);
-        MapLegend legend = new MapLegend(state);
+        MapLegend legend = new MapLegend(state, new SimpleDoubleProperty());
         state.overlays.map.set(MapKind.THIN);
         state.overlays.report.set(new MapReport(
                 "Thin features",

@@ -10,6 +10,8 @@ import inkground.artwork.Origin;
 import inkground.artwork.OutputIntent;
 import inkground.artwork.PageBox;
 import inkground.artwork.PageInfo;
+import inkground.artwork.PictureSize;
+import inkground.artwork.Sizing;
 import inkground.artwork.Style;
 import inkground.artwork.Visibility;
 import inkground.base.Cancel;
@@ -47,20 +49,10 @@ public final class ImageArtwork implements Artwork {
         this.size = size;
         for (int i = 0; i < frames.size(); i++) {
             Frame frame = frames.get(i);
-            double width = frame.source().width() * 72 / dpi(frame)[0];
-            double height = frame.source().height() * 72 / dpi(frame)[1];
-            if (!(width <= MOST_PT && height <= MOST_PT)) {
-                throw new Refusal(String.format(
-                        Locale.ROOT,
-                        "%s would be %.0f × %.0f mm at the size chosen: more than %.0f mm. Choose a smaller one.",
-                        file.getFileName(),
-                        width * Box.MM_PER_PT,
-                        height * Box.MM_PER_PT,
-                        PictureSize.MOST_MM));
-            }
+            Box page = sizing(frame).page(size, file.getFileName().toString());
             Map<PageBox, Box> boxes = new EnumMap<>(PageBox.class);
             for (PageBox box : PageBox.values()) {
-                boxes.put(box, new Box(0, 0, width, height));
+                boxes.put(box, page);
             }
             pages.add(new PageInfo(i + 1, boxes, Set.of(PageBox.MEDIA), 0, 1));
         }
@@ -94,14 +86,15 @@ public final class ImageArtwork implements Artwork {
         return artwork;
     }
 
-    /** @return samples per inch to place a frame at, across and down */
-    private double[] dpi(Frame frame) {
-        if (size.chosen()) {
-            double dpi = size.dpiFor(frame.source().width());
-            double ratio = stated(frame) ? frame.dpiY() / frame.dpiX() : 1; // samples need not be square
-            return new double[] {dpi, dpi * ratio};
-        }
-        return stated(frame) ? new double[] {frame.dpiX(), frame.dpiY()} : new double[] {DEFAULT_DPI, DEFAULT_DPI};
+    private static Sizing sizing(Frame frame) {
+        boolean stated = stated(frame);
+        return new Sizing(
+                Sizing.Unit.SAMPLE,
+                stated,
+                frame.source().width(),
+                frame.source().height(),
+                stated ? frame.dpiX() : DEFAULT_DPI,
+                stated ? frame.dpiY() : DEFAULT_DPI);
     }
 
     private static boolean stated(Frame frame) {
@@ -124,8 +117,8 @@ public final class ImageArtwork implements Artwork {
     }
 
     @Override
-    public boolean statesSize() {
-        return frames.stream().allMatch(ImageArtwork::stated);
+    public Optional<Sizing> sizing(int page) {
+        return Optional.of(sizing(frames.get(page - 1)));
     }
 
     @Override
@@ -171,7 +164,7 @@ public final class ImageArtwork implements Artwork {
                 "taken as %.1f × %.1f mm, %.0f samples per inch",
                 box.widthMm(),
                 box.heightMm(),
-                dpi(frame)[0]);
+                sizing(frame).perInch(size));
         if (!stated(frame)) {
             String why = size.chosen() ? ", as chosen" : "; choose another size if it is not";
             return Optional.of(new Approximation("a picture whose file states no size", taken + why, origin));

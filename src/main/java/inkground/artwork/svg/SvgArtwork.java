@@ -8,6 +8,8 @@ import inkground.artwork.Op;
 import inkground.artwork.OutputIntent;
 import inkground.artwork.PageBox;
 import inkground.artwork.PageInfo;
+import inkground.artwork.PictureSize;
+import inkground.artwork.Sizing;
 import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
@@ -19,6 +21,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.EnumMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -29,7 +32,7 @@ import org.apache.batik.gvt.GraphicsNode;
 
 /** An open SVG file, packed or not: one page. */
 public final class SvgArtwork implements Artwork {
-    private static final double PT_PER_PX = 72 / 96.0;
+    private static final double PX_PER_INCH = 96;
 
     static {
         ClosedUrls.close();
@@ -40,18 +43,24 @@ public final class SvgArtwork implements Artwork {
     private final byte[] data;
     private final Limits limits;
     private final PageSize size;
+    private final PictureSize chosen;
+    private final Sizing sizing;
     private final PageInfo page;
     private final Set<Path> linked = ConcurrentHashMap.newKeySet();
 
-    private SvgArtwork(Path file, byte[] data, Limits limits, PageSize size) {
+    private SvgArtwork(Path file, byte[] data, Limits limits, PageSize size, PictureSize chosen) throws Refusal {
         this.file = file;
         this.name = file.getFileName().toString();
         this.data = data;
         this.limits = limits;
         this.size = size;
+        this.chosen = chosen;
+        this.sizing =
+                new Sizing(Sizing.Unit.PX, size.stated(), size.widthPx(), size.heightPx(), PX_PER_INCH, PX_PER_INCH);
+        Box whole = sizing.page(chosen, name);
         Map<PageBox, Box> boxes = new EnumMap<>(PageBox.class);
         for (PageBox box : PageBox.values()) {
-            boxes.put(box, new Box(0, 0, size.widthPx() * PT_PER_PX, size.heightPx() * PT_PER_PX));
+            boxes.put(box, whole);
         }
         this.page = new PageInfo(1, boxes, Set.of(PageBox.MEDIA), 0, 1);
     }
@@ -66,10 +75,24 @@ public final class SvgArtwork implements Artwork {
      * @throws CancellationException if cancelled
      */
     public static Artwork open(Path file, Cancel cancel, Progress progress) throws Refusal {
-        return open(file, Limits.STANDARD, cancel, progress);
+        return open(file, PictureSize.STATED, cancel, progress);
+    }
+
+    /**
+     * Opens an SVG file as above.
+     *
+     * @param size chosen by the user; goes before what the file states
+     */
+    public static Artwork open(Path file, PictureSize size, Cancel cancel, Progress progress) throws Refusal {
+        return open(file, size, Limits.STANDARD, cancel, progress);
     }
 
     static Artwork open(Path file, Limits limits, Cancel cancel, Progress progress) throws Refusal {
+        return open(file, PictureSize.STATED, limits, cancel, progress);
+    }
+
+    private static Artwork open(Path file, PictureSize chosen, Limits limits, Cancel cancel, Progress progress)
+            throws Refusal {
         String name = file.getFileName().toString();
         cancel.check();
         progress.report("opening " + name, 0);
@@ -80,7 +103,7 @@ public final class SvgArtwork implements Artwork {
             UseCount.check(document.getDocumentElement(), reading);
             PageSize size = PageSize.of(document.getDocumentElement(), name);
             progress.report("opening " + name, 1);
-            return new SvgArtwork(file, data, limits, size);
+            return new SvgArtwork(file, data, limits, size, chosen);
         } catch (Stopped e) {
             throw e.refusal();
         } catch (CancellationException e) {
@@ -163,15 +186,21 @@ public final class SvgArtwork implements Artwork {
         progress.report("reading " + name, -1);
         Reading reading = new Reading(name, limits, cancel);
         reading.text(data.length);
-        if (!size.stated()) {
-            reading.notes.add("a drawing that does not say how large it is", "one unit is taken as 1/96 inch", null);
+        if (chosen.chosen() || !size.stated()) {
+            reading.notes.add(
+                    size.stated()
+                            ? "a drawing whose stated size is not taken"
+                            : "a drawing that does not say how large it is",
+                    sizeWords(),
+                    null);
         }
         SVGOMDocument document = SvgXml.parse(data, name, reading);
         PlacedImages images = new PlacedImages(file, reading, linked);
         SvgContext context = new SvgContext(reading, images, images.folder(), size.widthPx(), size.heightPx());
         try {
             GraphicsNode root = context.build(document);
-            Matrix pxToPage = Matrix.scale(PT_PER_PX, PT_PER_PX);
+            double ptPerPx = 72 / sizing.perInch(chosen);
+            Matrix pxToPage = Matrix.scale(ptPerPx, ptPerPx);
             Box box = page.box(PageBox.MEDIA);
             Shared shared = new Shared(reading, context, box, pxToPage, progress);
             SvgRecorder recorder = new SvgRecorder(shared, false);
@@ -183,6 +212,19 @@ public final class SvgArtwork implements Artwork {
         } finally {
             context.dispose();
         }
+    }
+
+    private String sizeWords() {
+        if (!chosen.chosen()) {
+            return "one unit is taken as 1/96 inch";
+        }
+        Box whole = sizing.page(chosen);
+        return String.format(Locale.ROOT, "taken as %.1f × %.1f mm, as chosen", whole.widthMm(), whole.heightMm());
+    }
+
+    @Override
+    public Optional<Sizing> sizing(int number) {
+        return Optional.of(sizing);
     }
 
     @Override

@@ -55,6 +55,7 @@ public final class GroundBar extends HBox {
         state.colours.ground.addListener((Observable o) -> ask());
         state.colours.deletion.addListener((Observable o) -> ask());
         state.view.addListener((Observable o) -> ask());
+        state.size.asked.addListener((Observable o) -> ask()); // one question at a time
         ask();
     }
 
@@ -72,7 +73,11 @@ public final class GroundBar extends HBox {
         Candidate candidate = state.colours.ground.get();
         BenchView view = state.view.get();
         // The other views have a bar of their own where this one lies.
-        Ui.shown(this, candidate != null && (view == BenchView.FLAT || view == BenchView.GARMENT));
+        Ui.shown(
+                this,
+                candidate != null
+                        && state.size.asked.get() == null
+                        && (view == BenchView.FLAT || view == BenchView.GARMENT));
         if (candidate == null) {
             return;
         }

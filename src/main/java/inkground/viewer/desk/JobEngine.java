@@ -2,7 +2,6 @@ package inkground.viewer.desk;
 
 import inkground.app.Approvals;
 import inkground.app.Approvals.Approved;
-import inkground.app.Arrangement;
 import inkground.app.AssignmentFile;
 import inkground.app.ColourInventory;
 import inkground.app.ColourUse;
@@ -13,7 +12,6 @@ import inkground.app.Grounds.Ground;
 import inkground.app.InkUse;
 import inkground.app.InkedBox;
 import inkground.app.Job;
-import inkground.app.KnockOuts;
 import inkground.app.LineUp;
 import inkground.app.OwnSubstrates;
 import inkground.app.PageComparison;
@@ -37,14 +35,13 @@ import inkground.artwork.ColourAssignment;
 import inkground.artwork.Layer;
 import inkground.artwork.PageBox;
 import inkground.artwork.PageInfo;
+import inkground.artwork.PictureSize;
 import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
 import inkground.colour.Lab;
-import inkground.colour.PrintCondition;
 import inkground.garment.Placement;
 import inkground.geometry.Box;
-import inkground.handoff.CleanFile;
 import inkground.ink.Ink;
 import inkground.ink.InkKind;
 import inkground.plate.InkPlanes;
@@ -61,8 +58,6 @@ import inkground.viewer.state.MapKind;
 import inkground.viewer.state.ProofEngine;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.OffsetDateTime;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -72,9 +67,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Set;
-import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /** The port of the window over the use cases of the program. */
@@ -166,8 +159,8 @@ public final class JobEngine implements ProofEngine {
     }
 
     @Override
-    public OpenFile open(Path file, Cancel cancel, Progress progress) throws Refusal {
-        return new JobFile(Job.open(file, cancel, progress));
+    public OpenFile open(Path file, PictureSize size, Cancel cancel, Progress progress) throws Refusal {
+        return file(Job.open(file, Job.Choices.NONE.sized(size), cancel, progress));
     }
 
     @Override
@@ -176,7 +169,7 @@ public final class JobEngine implements ProofEngine {
             Approved approved = Approvals.open(file, cancel, progress);
             Side side = approved.side();
             return new Earlier(
-                    new JobFile(approved.job(), approved::close),
+                    new JobFile(approved.job(), approved::close, this::page, this::substrate),
                     new JobPage(side.page(), Optional.of(side)),
                     Optional.of(new ApprovedAs(
                             approved.approval().caption(),
@@ -199,99 +192,12 @@ public final class JobEngine implements ProofEngine {
         }
     }
 
-    private final class JobFile implements OpenFile {
-        private final Job job;
-        private final Runnable closing;
-
-        JobFile(Job job) {
-            this(job, job::close);
-        }
-
-        /** @param closing closes the job and what it lies in */
-        JobFile(Job job, Runnable closing) {
-            this.job = job;
-            this.closing = closing;
-        }
-
-        @Override
-        public Path path() {
-            return job.file();
-        }
-
-        @Override
-        public int pageCount() {
-            return job.pages().size();
-        }
-
-        @Override
-        public OpenPage page(int number, ColourAssignment assignment, Cancel cancel, Progress progress) throws Refusal {
-            library();
-            return new JobPage(job.page(number, assignment, cancel, progress), Optional.empty());
-        }
-
-        @Override
-        public PageThumb thumb(int number, ColourAssignment assignment, int edgePx, Cancel cancel) throws Refusal {
-            PageJob page = job.passing(number, assignment, cancel, Progress.NONE);
-            Box media = page.info().box(PageBox.MEDIA);
-            double dpi = 72 * edgePx / Math.max(media.width(), media.height());
-            Set<Integer> on = page.displayList().layers().stream()
-                    .filter(Layer::on)
-                    .map(Layer::id)
-                    .collect(Collectors.toSet());
-            PlateRequest whole = PlateRequest.of(media, dpi, true, on);
-            return new JobThumb(
-                    page.plate().render(whole, cancel, Progress.NONE),
-                    page.inkColours(),
-                    page.condition(),
-                    JobEngine.this::substrate);
-        }
-
-        @Override
-        public CleanFile.Result clean(
-                ColourAssignment assignment, Path target, boolean replace, Cancel cancel, Progress progress)
-                throws Refusal {
-            return KnockOuts.write(job, assignment, target, replace, cancel, progress);
-        }
-
-        @Override
-        public void approve(ApproveRequest request, Cancel cancel, Progress progress) throws Refusal {
-            Approvals.write(
-                    new Approvals.Order(
-                            job,
-                            request.page(),
-                            substrate(request.substrateId()),
-                            request.arrangement(),
-                            request.hiddenInks(),
-                            OptionalDouble.empty(),
-                            request.printing(),
-                            request.overprint(),
-                            request.layersOn(),
-                            request.worn().map(worn -> new Approvals.Worn(worn.form(), worn.cloth())),
-                            request.by(),
-                            OffsetDateTime.now().truncatedTo(ChronoUnit.SECONDS),
-                            request.target(),
-                            request.replace()),
-                    cancel,
-                    progress);
-        }
-
-        @Override
-        public void close() {
-            closing.run();
-        }
+    private JobFile file(Job job) {
+        return new JobFile(job, job::close, this::page, this::substrate);
     }
 
-    private record JobThumb(
-            InkPlanes planes,
-            List<InkColour> inkColours,
-            PrintCondition condition,
-            Function<String, Substrate> substrates)
-            implements PageThumb {
-        @Override
-        public Painter painter(String substrateId, Arrangement arrangement) {
-            Stack usual = Stack.of(substrates.apply(substrateId), inkColours, condition);
-            return new StackPainter(null, new StackModel(PrintedStack.arranged(usual, arrangement)), null, null, -1);
-        }
+    private OpenPage page(PageJob page) {
+        return new JobPage(page, Optional.empty());
     }
 
     private final class JobPage implements OpenPage {

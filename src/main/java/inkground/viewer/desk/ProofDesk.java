@@ -3,6 +3,7 @@ package inkground.viewer.desk;
 import inkground.app.Arrangement;
 import inkground.app.Session;
 import inkground.artwork.ColourAssignment;
+import inkground.artwork.PictureSize;
 import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
@@ -28,6 +29,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Executor;
+import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
 import javafx.beans.Observable;
@@ -121,7 +123,9 @@ public final class ProofDesk implements AutoCloseable {
         state.layersOn.addListener(layers);
         state.overprint.addListener((Observable o) -> unmeasure());
         state.history.now().addListener((o, before, now) -> {
-            if (!before.assignment().equals(now.assignment())) {
+            if (state.file.get() != null && !state.file.get().size().equals(now.size())) {
+                readAgain(state::resized);
+            } else if (!before.assignment().equals(now.assignment())) {
                 reassign();
             }
         });
@@ -202,17 +206,29 @@ public final class ProofDesk implements AutoCloseable {
         }
         Arrangement arrangement = session.map(Session::arrangement).orElse(Arrangement.AS_FILED);
         int page = session.flatMap(Session::view).map(Session.View::page).orElse(1);
-        Opened opened = read(path, page, arrangement.assignment(), cancel, activity);
+        Opened opened;
+        try {
+            opened = read(path, page, arrangement, cancel, activity);
+        } catch (Refusal e) {
+            if (!arrangement.size().chosen()) {
+                throw e;
+            }
+            // Another file took the place of the one that had this size.
+            arrangement = arrangement.sized(PictureSize.STATED);
+            opened = read(path, page, arrangement, cancel, activity);
+            session = Optional.of(new Session(arrangement, session.orElseThrow().view()));
+            trouble = "The size kept for this file is not taken. " + e.getMessage();
+        }
         return new Opened(opened.file(), opened.page(), session, trouble);
     }
 
-    private Opened read(Path path, int page, ColourAssignment assignment, Cancel cancel, Activity activity)
-            throws Refusal {
-        OpenFile file = engine.open(path, cancel, activity);
+    private Opened read(Path path, int page, Arrangement arrangement, Cancel cancel, Activity activity) throws Refusal {
+        OpenFile file = engine.open(path, arrangement.size(), cancel, activity);
         boolean read = false;
         try {
             int number = Math.min(page, file.pageCount());
-            Opened opened = new Opened(file, file.page(number, assignment, cancel, activity), Optional.empty(), null);
+            Opened opened = new Opened(
+                    file, file.page(number, arrangement.assignment(), cancel, activity), Optional.empty(), null);
             read = true;
             return opened;
         } finally {
@@ -226,11 +242,18 @@ public final class ProofDesk implements AutoCloseable {
         OpenFile before = state.file.get();
         measuring.cancel();
         Arrangement arrangement = opened.session().map(Session::arrangement).orElse(Arrangement.AS_FILED);
+        if (before != null
+                && !state.history.get().size().equals(state.kept.get().size())) {
+            state.size.forget(before.path());
+        }
         state.file.set(null); // what was decided about one file says nothing about the next
         state.history.restart(arrangement);
         if (opened.session().map(Session::groundAsked).orElse(false)) {
             state.colours.settleGround(opened.file().path());
         }
+        opened.session()
+                .flatMap(Session::sizeAsked)
+                .ifPresent(extent -> state.size.settle(opened.file().path(), extent));
         state.kept.set(arrangement);
         state.pins.clear();
         state.camera.set(state.camera.get().turned(-state.camera.get().quarters()));
@@ -274,20 +297,24 @@ public final class ProofDesk implements AutoCloseable {
 
     /** Reads the file again, as it is now, and keeps looking at the same place in the same way. */
     public void reload() {
+        readAgain(state::replace);
+    }
+
+    private void readAgain(BiConsumer<OpenFile, OpenPage> show) {
         OpenFile before = state.file.get();
         if (before == null) {
             return;
         }
         int number = state.page.get().info().number();
-        ColourAssignment assignment = state.history.get().assignment();
+        Arrangement arrangement = state.history.get();
         state.trouble.set(null);
         work(
                 "Reading " + before.path().getFileName() + " again",
                 reading,
-                (FileReading) (cancel, activity) -> read(before.path(), number, assignment, cancel, activity),
+                (FileReading) (cancel, activity) -> read(before.path(), number, arrangement, cancel, activity),
                 opened -> {
                     measuring.cancel();
-                    state.replace(opened.file(), opened.page());
+                    show.accept(opened.file(), opened.page());
                     retire(before);
                 });
     }

@@ -19,6 +19,7 @@ import java.util.Locale;
 import javafx.beans.Observable;
 import javafx.beans.binding.Bindings;
 import javafx.beans.property.DoubleProperty;
+import javafx.beans.property.ReadOnlyDoubleProperty;
 import javafx.geometry.HPos;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
@@ -49,18 +50,26 @@ public final class MapLegend extends VBox {
     private static final List<Pos> CORNERS = List.of(Pos.BOTTOM_RIGHT, Pos.BOTTOM_LEFT, Pos.TOP_RIGHT, Pos.TOP_LEFT);
 
     private final ViewerState state;
+    private final ReadOnlyDoubleProperty above;
     private final Label title = Ui.label("", "title");
     private final GridPane table = new GridPane();
     private final GridPane limits = new GridPane();
     private final Label largest = Ui.label("", "quiet");
     private final VBox places = new VBox();
+    private final HBox head = new HBox();
     private final VBox body = new VBox(table, limits, largest, places);
     private MapKind shown;
     private Pos corner = CORNERS.get(0);
 
-    /** Binds to the map of the state. */
-    public MapLegend(ViewerState state) {
+    /**
+     * Binds to the map of the state.
+     *
+     * @param above how much room questions and messages take above it, in logical pixels: where they leave too little, only the
+     *     title is shown
+     */
+    public MapLegend(ViewerState state, ReadOnlyDoubleProperty above) {
         this.state = state;
+        this.above = above;
         setId("map-legend");
         getStyleClass().addAll("card", "legend");
         setMaxSize(USE_PREF_SIZE, USE_PREF_SIZE);
@@ -68,36 +77,41 @@ public final class MapLegend extends VBox {
         limits.getStyleClass().add("legend-table");
         largest.setId("map-largest");
         body.getStyleClass().add("legend-body");
-        getChildren().addAll(head(), body);
-        state.overlays.legendFolded.addListener((Observable o) -> fill());
+        fillHead();
+        getChildren().addAll(head, body);
+        state.overlays.legendFolded.addListener((Observable o) -> settle());
         for (Observable value : new Observable[] {
             state.overlays.map, state.overlays.report, state.page, state.view, state.stack.plate, state.chosenInk
         }) {
-            value.addListener(o -> fill());
+            value.addListener(o -> {
+                fill();
+                settle();
+            });
         }
         for (Observable value :
-                new Observable[] {state.camera, state.worn.inkedPt, state.page, widthProperty(), heightProperty()}) {
+                new Observable[] {state.camera, state.worn.inkedPt, state.page, above, widthProperty(), heightProperty()
+                }) {
             value.addListener(o -> settle());
         }
         fill();
         settle();
     }
 
-    private HBox head() {
+    private void fillHead() {
         ToggleButton handle = Drawer.handle("legend-handle", Command.LEGEND.tip());
         handle.setSelected(!state.overlays.legendFolded.get());
         handle.setOnAction(e -> state.overlays.legendFolded.set(!handle.isSelected()));
         state.overlays.legendFolded.addListener((o, before, now) -> handle.setSelected(!now));
         title.setMaxWidth(Double.MAX_VALUE);
         HBox.setHgrow(title, Priority.ALWAYS);
-        HBox head = new HBox(title, handle);
+        head.getChildren().addAll(title, handle);
         head.getStyleClass().add("legend-head");
         head.setAlignment(Pos.CENTER_LEFT);
-        return head;
     }
 
     /** Moves only where less than half as much of the artwork is covered, so that it does not jump while the page is moved. */
     private void settle() {
+        Ui.shown(body, !state.overlays.legendFolded.get() && fits());
         if (state.page.get() != null) {
             Box art = state.worn.inkedPt.get() != null
                     ? state.worn.inkedPt.get()
@@ -110,6 +124,15 @@ public final class MapLegend extends VBox {
         }
         StackPane.setAlignment(this, corner);
         StackPane.setMargin(this, new Insets(RULER_GAP_PX, GAP_PX, GAP_PX, RULER_GAP_PX));
+    }
+
+    private boolean fits() {
+        double room = state.camera.get().heightPx() - RULER_GAP_PX - GAP_PX;
+        return above.get() == 0 || prefHeightOpen() <= room - above.get();
+    }
+
+    private double prefHeightOpen() {
+        return snappedTopInset() + snappedBottomInset() + head.prefHeight(-1) + getSpacing() + body.prefHeight(-1);
     }
 
     /** Area of the artwork that it would cover in a corner, in square pixels. */
@@ -125,7 +148,6 @@ public final class MapLegend extends VBox {
         MapKind kind = state.overlays.map.get();
         boolean plate = state.stack.plate.get() && state.chosenInk.get() >= 0;
         Ui.shown(this, (kind != null || plate) && state.page.get() != null && state.view.get() == BenchView.FLAT);
-        Ui.shown(body, !state.overlays.legendFolded.get());
         Ui.shown(largest, false);
         table.getChildren().clear();
         places.getChildren().clear();

@@ -148,6 +148,11 @@ public record Camera(
                 zoom, Math.max(limits.x0(), Math.min(limits.x1(), x)), Math.max(limits.y0(), Math.min(limits.y1(), y)));
     }
 
+    /** @return the same look at the same artwork, on a page that became so many times as large */
+    Camera scaled(double factor) {
+        return at(zoom / factor, centreX * factor, centreY * factor);
+    }
+
     /** @return this turned by quarters, clockwise, about the middle of the surface */
     public Camera turned(int byQuarters) {
         return new Camera(zoom, centreX, centreY, widthPx, heightPx, outputScale, quarters + byQuarters);

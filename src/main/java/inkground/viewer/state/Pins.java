@@ -48,6 +48,14 @@ public final class Pins {
         return true;
     }
 
+    /** Keeps the pins of a page where they are on the artwork, which became so many times as large. */
+    void scale(int page, double factor) {
+        all.replaceAll(pin -> pin.page() == page
+                ? new Pin(pin.number(), page, pin.xPt() * factor, pin.yPt() * factor, pin.pxPerPt() / factor)
+                : pin);
+        readings.clear();
+    }
+
     /** Takes one away. */
     public void remove(Pin pin) {
         all.remove(pin);

@@ -13,6 +13,8 @@ import inkground.artwork.ColourAssignment;
 import inkground.artwork.Layer;
 import inkground.artwork.PageBox;
 import inkground.artwork.PageInfo;
+import inkground.artwork.PictureSize;
+import inkground.artwork.Sizing;
 import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
@@ -89,9 +91,15 @@ public interface ProofEngine {
     /**
      * Opens a file.
      *
-     * @throws Refusal if it cannot be used
+     * @param size chosen for a picture or an SVG
+     * @throws Refusal if it cannot be used, or not in this size
      */
-    OpenFile open(Path file, Cancel cancel, Progress progress) throws Refusal;
+    OpenFile open(Path file, PictureSize size, Cancel cancel, Progress progress) throws Refusal;
+
+    /** Opens a file in the size that it states, or the usual one. */
+    default OpenFile open(Path file, Cancel cancel, Progress progress) throws Refusal {
+        return open(file, PictureSize.STATED, cancel, progress);
+    }
 
     /**
      * Opens what the open page is compared with: another revision of its file, or an approval record.
@@ -138,6 +146,12 @@ public interface ProofEngine {
 
         /** @return number of pages, at least 1; quick */
         int pageCount();
+
+        /** @return the size that it was opened in; quick */
+        PictureSize size();
+
+        /** @return how large a page is by itself, from 1; empty for a kind of file that always has its own size. Quick */
+        Optional<Sizing> sizing(int page);
 
         /**
          * Reads one page.

@@ -92,6 +92,9 @@ public final class ViewerState {
     /** The colours of the artwork. */
     public final ColourChoices colours = new ColourChoices();
 
+    /** How large the artwork is, where its file does not say. */
+    public final SizeQuestion size = new SizeQuestion();
+
     /** What is drawn over the proof or in place of its colours. */
     public final Overlays overlays = new Overlays();
     /** Goes through the places that the map found. */
@@ -262,6 +265,16 @@ public final class ViewerState {
         }
     }
 
+    /** Shows the same page read in another size; the same part of the artwork stays in view, and pins stay on it. */
+    public void resized(OpenFile newFile, OpenPage newPage) {
+        double factor = newPage.info().box(PageBox.MEDIA).width()
+                / page.get().info().box(PageBox.MEDIA).width();
+        pins.scale(newPage.info().number(), factor);
+        otherCamera = otherCamera.scaled(view.get() == BenchView.GARMENT ? factor : 1);
+        camera.set(view.get() == BenchView.GARMENT ? camera.get() : camera.get().scaled(factor));
+        replace(newFile, newPage);
+    }
+
     /** @return what is to be kept of the work on this file */
     public Session session() {
         SubstrateCard on = substrate.get();
@@ -273,7 +286,8 @@ public final class ViewerState {
                                 on.id(),
                                 page.get().info().number(),
                                 hidden.stream().map(this::inkName).collect(Collectors.toSet()))),
-                colours.groundSettled(file.get().path()));
+                colours.groundSettled(file.get().path()),
+                size.settled(file.get().path()));
     }
 
     /** Takes up what was looked at when a session was kept: the substrate, where the rack has it, and the hidden inks. */

@@ -74,6 +74,7 @@ public enum Command {
     UNPIN_ALL("Shift+P", "Take all pins away", KeyCode.P),
     NEXT_PAGE("Page Down", "Turn to the next page", false, KeyCode.PAGE_DOWN),
     PREVIOUS_PAGE("Page Up", "Turn to the page before", false, KeyCode.PAGE_UP),
+    SIZE("Z", "Say how wide a picture or an SVG is; the answer can be taken back", false, KeyCode.Z),
     UNIT("I", "Measure in millimetres or inches", false, KeyCode.I),
     THEME("D", "Light or dark window; the grey around the proof stays the same", false, KeyCode.D),
     NEXT_PART("F6", "Give the keys to the next part of the window; Tab goes on within it", false, KeyCode.F6),

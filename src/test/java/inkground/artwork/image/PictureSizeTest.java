@@ -7,7 +7,9 @@ import static org.assertj.core.api.Assertions.within;
 
 import inkground.app.ArtworkFiles;
 import inkground.artwork.Artwork;
+import inkground.artwork.Op;
 import inkground.artwork.PageBox;
+import inkground.artwork.PictureSize;
 import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
@@ -28,7 +30,7 @@ class PictureSizeTest {
         try (Artwork wide = open(png, PictureSize.wide(100));
                 Artwork fine = open(png, PictureSize.at(72));
                 Artwork usual = open(png, PictureSize.STATED)) {
-            assertThat(wide.statesSize()).isFalse();
+            assertThat(wide.sizing(1).orElseThrow().stated()).isFalse();
             assertBox(wide, 100, 50);
             assertThat(note(wide)).contains("states no size", "taken as 100.0 × 50.0 mm", "as chosen");
             assertBox(fine, 4 * 25.4 / 72, 2 * 25.4 / 72);
@@ -43,7 +45,7 @@ class PictureSizeTest {
         Path png = Files.write(dir.resolve("a.png"), png(metres));
         try (Artwork stated = open(png, PictureSize.STATED);
                 Artwork wide = open(png, PictureSize.wide(100))) {
-            assertThat(stated.statesSize()).isTrue();
+            assertThat(stated.sizing(1).orElseThrow().stated()).isTrue();
             assertThat(stated.record(1, new Cancel(), Progress.NONE).approximations())
                     .isEmpty();
             assertBox(wide, 100, 100);
@@ -52,10 +54,9 @@ class PictureSizeTest {
     }
 
     @Test
-    void onlyPicturesTakeASizeAndNoneIsTooLarge() throws Exception {
-        Path svg = Files.writeString(
-                dir.resolve("a.svg"), "<svg xmlns='http://www.w3.org/2000/svg' width='5' height='5'/>");
-        assertThatThrownBy(() -> open(svg, PictureSize.wide(100)))
+    void onlyPicturesAndDrawingsTakeASizeAndNoneIsTooLarge() throws Exception {
+        Path pdf = Files.writeString(dir.resolve("a.pdf"), "%PDF-1.4");
+        assertThatThrownBy(() -> open(pdf, PictureSize.wide(100)))
                 .isInstanceOf(Refusal.class)
                 .hasMessageContaining("no picture");
         Path tall = Files.write(
@@ -65,6 +66,37 @@ class PictureSizeTest {
                 .isInstanceOf(Refusal.class)
                 .hasMessageContaining("30000 mm");
         assertThatThrownBy(() -> new PictureSize(100, 72)).isInstanceOf(IllegalArgumentException.class);
+    }
+
+    @Test
+    void aDrawingTakesTheSizeChosenWhetherItStatesOneOrNot() throws Exception {
+        Path none = svg("none.svg", "viewBox='0 0 200 100'");
+        Path stated = svg("stated.svg", "width='200mm' height='100mm' viewBox='0 0 200 100'");
+        try (Artwork wide = open(none, PictureSize.wide(280));
+                Artwork other = open(none, PictureSize.at(72));
+                Artwork usual = open(none, PictureSize.STATED);
+                Artwork corrected = open(stated, PictureSize.wide(50))) {
+            assertThat(wide.sizing(1).orElseThrow().stated()).isFalse();
+            assertBox(wide, 280, 140);
+            assertThat(note(wide)).contains("does not say how large", "taken as 280.0 × 140.0 mm, as chosen");
+            assertBox(other, 200 * 25.4 / 72, 100 * 25.4 / 72);
+            assertBox(usual, 200 * 25.4 / 96, 100 * 25.4 / 96);
+            assertThat(corrected.sizing(1).orElseThrow().stated()).isTrue();
+            assertBox(corrected, 50, 25);
+            assertThat(note(corrected)).contains("stated size is not taken", "as chosen");
+            Op.Fill fill =
+                    (Op.Fill) wide.record(1, new Cancel(), Progress.NONE).ops().get(0);
+            assertThat(fill.bounds().widthMm()).isCloseTo(140, within(0.05));
+        }
+        assertThatThrownBy(() -> open(svg("tall.svg", "viewBox='0 0 1 30'"), PictureSize.wide(1000)))
+                .isInstanceOf(Refusal.class)
+                .hasMessageContaining("30000 mm");
+    }
+
+    private Path svg(String name, String attributes) throws IOException {
+        return Files.writeString(
+                dir.resolve(name),
+                "<svg xmlns='http://www.w3.org/2000/svg' " + attributes + "><rect width='100' height='100'/></svg>");
     }
 
     private static byte[] png(byte[] metres) throws IOException {

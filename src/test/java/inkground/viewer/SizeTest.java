@@ -1,0 +1,200 @@
+package inkground.viewer;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import inkground.app.OwnSubstrates;
+import inkground.artwork.PageBox;
+import inkground.artwork.PictureSize;
+import inkground.viewer.desk.JobEngine;
+import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.desk.Recents;
+import inkground.viewer.state.ViewerState;
+import java.awt.image.BufferedImage;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.TimeUnit;
+import javafx.geometry.Bounds;
+import javafx.scene.control.TextField;
+import javafx.scene.input.KeyCode;
+import javafx.stage.Stage;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.testfx.framework.junit5.ApplicationTest;
+import org.testfx.util.WaitForAsyncUtils;
+
+/** How large a picture or an SVG is, asked in the window over the readers of the program. */
+class SizeTest extends ApplicationTest {
+    private static final long PATIENCE_S = 60;
+
+    @TempDir
+    Path folder;
+
+    private ViewerState state;
+    private ProofDesk desk;
+    private ViewerWindow window;
+
+    @Override
+    public void start(Stage stage) {
+        state = new ViewerState();
+        JobEngine engine = new JobEngine(Optional.empty(), new OwnSubstrates(folder.resolve("own")));
+        desk = new ProofDesk(state, engine, new Recents(ViewerRig.preferences()), ViewerRig.real());
+        window = new ViewerWindow(state, desk, (title, over, near) -> Optional.empty());
+        stage.setWidth(1060);
+        stage.setHeight(640);
+        window.show(stage);
+        desk.stockRack();
+    }
+
+    @Override
+    public void stop() {
+        window.close();
+    }
+
+    private void until(Callable<Boolean> met) throws Exception {
+        WaitForAsyncUtils.waitFor(PATIENCE_S, TimeUnit.SECONDS, () -> WaitForAsyncUtils.asyncFx(met)
+                .get());
+        WaitForAsyncUtils.waitForFxEvents();
+    }
+
+    /** @return a picture of 600 × 300 samples whose file states no resolution */
+    private Path png() throws Exception {
+        Path file = folder.resolve("logo.png");
+        BufferedImage image = new BufferedImage(600, 300, BufferedImage.TYPE_INT_RGB);
+        image.setRGB(300, 150, 0xffffff);
+        ImageIO.write(image, "png", file.toFile());
+        return file;
+    }
+
+    private void open(Path file) throws Exception {
+        until(() -> !state.substrates.isEmpty());
+        interact(() -> {
+            state.pictured.set(false);
+            desk.open(file);
+        });
+        until(() -> state.file.get() != null && state.file.get().path().equals(file) && state.pictured.get());
+    }
+
+    private double widthMm() {
+        return state.page.get().info().box(PageBox.TRIM).widthMm();
+    }
+
+    private void untilWide(double mm) throws Exception {
+        until(() -> Math.abs(widthMm() - mm) < 0.01);
+    }
+
+    private String text(String query) {
+        return lookup(query).queryLabeled().getText();
+    }
+
+    private boolean asks() {
+        return lookup("#size-bar").query().isVisible();
+    }
+
+    private void type(String width) {
+        interact(() -> lookup("#size-width").queryAs(TextField.class).setText(width));
+    }
+
+    @Test
+    void aPictureIsShownAtOnceAskedForItsWidthAndReadAgain() throws Exception {
+        Path file = png();
+        open(file);
+        assertThat(asks()).isTrue();
+        assertThat(widthMm()).isCloseTo(50.8, within(0.01));
+        assertThat(text("#size-asks")).startsWith("This picture does not say how large it is");
+        assertThat(text("#size-words")).isEqualTo("600 × 300 samples, 300 per inch");
+        type("280");
+        assertThat(text("#size-height")).isEqualTo("× 140.0 mm");
+        assertThat(text("#size-words")).isEqualTo("600 × 300 samples, 54 per inch");
+        interact(() -> state.zoom(3, 100, 100));
+        double seenMiddle = state.camera.get().centreX() / widthMm();
+        clickOn("#size-set");
+        untilWide(280);
+        assertThat(asks()).isFalse();
+        assertThat(state.camera.get().centreX() / widthMm()).isCloseTo(seenMiddle, within(1e-6));
+        assertThat(state.page.get().info().box(PageBox.TRIM).heightMm()).isCloseTo(140, within(0.01));
+        clickOn("#undo");
+        untilWide(50.8);
+        assertThat(asks()).isFalse();
+        clickOn("#redo");
+        untilWide(280);
+
+        interact(() -> desk.keepSession(() -> {}));
+        until(() -> !state.unsaved.get());
+        assertThat(Files.readString(folder.resolve("logo.png.inkground.json"))).contains("widthMm", "sizeAsked");
+        interact(() -> state.size.forget(file)); // as on another day
+        open(file);
+        untilWide(280);
+        assertThat(asks()).isFalse();
+        assertThat(state.history.get().size()).isEqualTo(PictureSize.wide(280));
+    }
+
+    @Test
+    void aDrawingIsAskedAboutByTheKeysAlone() throws Exception {
+        Path file = Files.writeString(
+                folder.resolve("mark.svg"),
+                "<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 200 100'><rect width='90' height='90'/></svg>");
+        open(file);
+        assertThat(text("#size-asks")).startsWith("This drawing does not say how large it is");
+        press(KeyCode.ESCAPE).release(KeyCode.ESCAPE);
+        until(() -> !asks());
+        press(KeyCode.Z).release(KeyCode.Z);
+        until(this::asks);
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(lookup("#size-width").query().isFocused()).isTrue();
+        write("12in");
+        press(KeyCode.ENTER).release(KeyCode.ENTER);
+        untilWide(304.8);
+        assertThat(asks()).isFalse();
+        assertThat(state.history.undoable().get()).isEqualTo("make the artwork 304.8 mm wide");
+    }
+
+    @Test
+    void aWidthThatWasNotKeptIsAskedForAgainAndAnUntouchedOneIsNot() throws Exception {
+        Path file = png();
+        open(file);
+        clickOn("#size-keep");
+        open(file);
+        assertThat(asks()).isFalse();
+        interact(() -> window.askForSize());
+        type("100");
+        clickOn("#size-set");
+        untilWide(100);
+        open(file);
+        untilWide(50.8);
+        until(this::asks);
+    }
+
+    @Test
+    void whatIsNoWidthIsToldInPlainWordsAndNothingChanges() throws Exception {
+        open(png());
+        for (String wrong : new String[] {"0", "-5", "1e9", "1000000000", "wide", "", "20001"}) {
+            type(wrong);
+            clickOn("#size-set");
+            assertThat(text("#size-words"))
+                    .as(wrong)
+                    .matches("A width in mm is 1 to 20000\\.|Type the width as a number, such as 280\\.0\\.");
+            assertThat(asks()).isTrue();
+            assertThat(state.history.get().size()).isEqualTo(PictureSize.STATED);
+        }
+        clickOn("#size-keep");
+        assertThat(asks()).isFalse();
+        assertThat(widthMm()).isCloseTo(50.8, within(0.01));
+        assertThat(state.unsaved.get()).isFalse();
+    }
+
+    @Test
+    void allOfTheQuestionFitsTheSmallestWindow() throws Exception {
+        open(png());
+        type("1000000000");
+        WaitForAsyncUtils.waitForFxEvents();
+        Bounds bar = lookup("#size-bar").query().getBoundsInLocal();
+        for (String part : new String[] {"#size-width", "#size-height", "#size-set", "#size-keep"}) {
+            Bounds at = lookup(part).query().getBoundsInParent();
+            assertThat(at.getMaxX()).as(part).isLessThanOrEqualTo(bar.getWidth());
+        }
+    }
+}
