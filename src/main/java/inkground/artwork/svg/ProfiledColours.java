@@ -28,7 +28,6 @@ final class ProfiledColours {
         ICCColorSpaceWithIntent space =
                 bridge.createICCColorSpaceWithIntent(context, element, stated.getColorProfile());
         if (space == null) {
-            context.profileMissing(stated.getColorProfile(), element);
             return null;
         }
         int n = space.getNumComponents();

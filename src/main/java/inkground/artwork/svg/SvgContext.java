@@ -147,12 +147,6 @@ final class SvgContext extends BridgeContext {
         return engine.getComputedStyle(stylable, null, engine.getPropertyIndex(property));
     }
 
-    /** Notes that a colour's profile is not in the file. */
-    void profileMissing(String profile, Element e) {
-        reading.notes.add(
-                "a colour by the profile " + profile + ", which the file does not carry", "its sRGB stand-in", e);
-    }
-
     @Override
     public void registerSVGBridges() {
         super.registerSVGBridges();
@@ -162,6 +156,7 @@ final class SvgContext extends BridgeContext {
         putBridge(new Patterns());
         putBridge(new Radials());
         putBridge(new Filters());
+        putBridge(new Profiles(reading.notes));
     }
 
     /** Loads no document but the one at hand. */

@@ -21,8 +21,10 @@ import java.awt.color.ColorSpace;
 import java.awt.color.ICC_Profile;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Base64;
 import java.util.List;
 import javax.imageio.ImageIO;
@@ -136,6 +138,30 @@ class SvgRecordingTest {
         Colour colour = flat(((Op.Fill) list.ops().get(0)).paint());
         assertThat(colour).isEqualTo(new Colour(new ColourSpace.DeviceCmyk(), 0f, 1f, 0.5f, 0.25f));
         assertThat(list.groupSpace()).as("blending in RGB would lose the tints").isNull();
+    }
+
+    /** SVG 1.1 §12.3.2: the sRGB colour is what a renderer takes that cannot use the profile. */
+    @Test
+    void aDamagedProfileCostsAShapeItsExactColourAndNotTheShape() throws Exception {
+        byte[] profile = ICC_Profile.getInstance(ColorSpace.CS_LINEAR_RGB).getData();
+        String[] damaged = {
+            Base64.getEncoder().encodeToString(Arrays.copyOf(profile, 40)),
+            Base64.getEncoder().encodeToString("no profile at all".getBytes(StandardCharsets.US_ASCII)),
+            "%%%"
+        };
+        for (String data : damaged) {
+            DisplayList list = list(
+                    "width='9' height='9'",
+                    "<color-profile name='club' href='data:application/vnd.iccprofile;base64," + data + "'/>"
+                            + "<rect fill='red icc-color(club, 0.1, 0.4, 0.5)' width='9' height='9'/>"
+                            + "<rect stroke='red icc-color(club, 0.1, 0.4, 0.5)' width='5' height='5'/>");
+            assertThat(list.ops()).as(data).hasSize(3);
+            assertThat(flat(((Op.Fill) list.ops().get(0)).paint())).isEqualTo(new Colour(RGB, 1f, 0f, 0f));
+            assertThat(list.approximations())
+                    .as(data)
+                    .extracting(Approximation::feature)
+                    .containsExactly("a colour by the profile club, which is damaged");
+        }
     }
 
     @Test
