@@ -204,7 +204,7 @@ final class FakeEngine implements ProofEngine {
     static final String RECORD = "PK\3\4fake";
 
     @Override
-    public Earlier earlier(Path file, int number, Cancel cancel, Progress progress) throws Refusal {
+    public Earlier earlier(Path file, PictureSize size, int number, Cancel cancel, Progress progress) throws Refusal {
         boolean record;
         try {
             record = Files.readString(file).startsWith(RECORD);

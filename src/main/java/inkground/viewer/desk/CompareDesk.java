@@ -1,5 +1,6 @@
 package inkground.viewer.desk;
 
+import inkground.artwork.PictureSize;
 import inkground.base.Cancel;
 import inkground.base.Refusal;
 import inkground.viewer.state.BenchView;
@@ -60,13 +61,14 @@ public final class CompareDesk {
         }
         state.trouble.set(null);
         int number = page.info().number();
+        PictureSize size = state.file.get().size();
         desk.work(
                 "Reading " + path.getFileName(),
                 reading,
                 new ProofDesk.Reading<Earlier>() {
                     @Override
                     public Earlier run(Cancel cancel, Activity activity) throws Refusal {
-                        return engine.earlier(path, number, cancel, activity);
+                        return engine.earlier(path, size, number, cancel, activity);
                     }
 
                     @Override

@@ -164,7 +164,7 @@ public final class JobEngine implements ProofEngine {
     }
 
     @Override
-    public Earlier earlier(Path file, int number, Cancel cancel, Progress progress) throws Refusal {
+    public Earlier earlier(Path file, PictureSize size, int number, Cancel cancel, Progress progress) throws Refusal {
         if (Approvals.isRecord(file)) {
             Approved approved = Approvals.open(file, cancel, progress);
             Side side = approved.side();
@@ -178,6 +178,10 @@ public final class JobEngine implements ProofEngine {
                             side.layersOn())));
         }
         OpenFile revision = open(file, cancel, progress);
+        if (size.chosen() && revision.sizing(1).isPresent()) {
+            revision.close();
+            revision = open(file, size, cancel, progress);
+        }
         boolean read = false;
         try {
             int nearest = Math.min(number, revision.pageCount());

@@ -104,10 +104,11 @@ public interface ProofEngine {
     /**
      * Opens what the open page is compared with: another revision of its file, or an approval record.
      *
+     * @param size that the user has chosen for the open artwork: a revision that can be given one is as large
      * @param number page of a revision, from 1; its last one where it has fewer. A record is of one page
      * @throws Refusal if it cannot be used, or was changed since it was approved
      */
-    Earlier earlier(Path file, int number, Cancel cancel, Progress progress) throws Refusal;
+    Earlier earlier(Path file, PictureSize size, int number, Cancel cancel, Progress progress) throws Refusal;
 
     /**
      * What a page is compared with.

@@ -1,11 +1,14 @@
 package inkground.viewer.desk;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import inkground.app.Arrangement;
 import inkground.app.OwnSubstrates;
 import inkground.artwork.ColourAssignment;
 import inkground.artwork.Layer;
+import inkground.artwork.PageBox;
+import inkground.artwork.PictureSize;
 import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
@@ -21,11 +24,13 @@ import inkground.viewer.state.ProofEngine.Earlier;
 import inkground.viewer.state.ProofEngine.OpenFile;
 import inkground.viewer.state.ProofEngine.OpenPage;
 import inkground.viewer.state.ProofEngine.SubstrateCard;
+import java.awt.image.BufferedImage;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -60,6 +65,25 @@ class JobEngineTest {
     }
 
     @Test
+    void anEarlierRevisionIsAsLargeAsTheArtworkWasMadeUnlessItsFileHasTheSayAlone() throws Exception {
+        JobEngine engine = new JobEngine(Optional.empty(), new OwnSubstrates(folder));
+        Path logo = folder.resolve("logo.png");
+        ImageIO.write(new BufferedImage(60, 30, BufferedImage.TYPE_INT_RGB), "png", logo.toFile());
+        assertThat(widthMm(engine, logo, PictureSize.STATED)).isCloseTo(5.08, within(0.01));
+        assertThat(widthMm(engine, logo, PictureSize.wide(280, "a width"))).isCloseTo(280, within(0.01));
+        assertThat(widthMm(engine, SHIRT, PictureSize.wide(280, "a width"))).isCloseTo(300, within(0.01));
+    }
+
+    private static double widthMm(JobEngine engine, Path earlier, PictureSize size) throws Refusal {
+        Earlier opened = engine.earlier(earlier, size, 1, new Cancel(), Progress.NONE);
+        try {
+            return opened.page().info().box(PageBox.TRIM).widthMm();
+        } finally {
+            opened.file().close();
+        }
+    }
+
+    @Test
     void whatWasApprovedIsPaintedAsItWasWhateverLookIsAskedFor() throws Refusal {
         JobEngine engine = new JobEngine(Optional.empty(), new OwnSubstrates(folder));
         engine.substrates();
@@ -83,7 +107,7 @@ class JobEngineTest {
                             false),
                     cancel,
                     Progress.NONE);
-            Earlier earlier = engine.earlier(record, 1, cancel, Progress.NONE);
+            Earlier earlier = engine.earlier(record, PictureSize.STATED, 1, cancel, Progress.NONE);
             try (OpenFile kept = earlier.file()) {
                 ApprovedAs approved = earlier.approved().orElseThrow();
                 assertThat(approved.caption()).endsWith("by Ada");
