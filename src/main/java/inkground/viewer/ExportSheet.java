@@ -141,7 +141,7 @@ final class ExportSheet extends Sheet {
         int shown = state.shownInks().size();
         int all = state.page.get().inks().size();
         String inks = shown == all ? "all " + all + " inks" : shown + " of " + all + " inks";
-        String base = state.underbaseLies() ? ", on a white underbase" : "";
+        String base = state.printing.underbaseLies() ? ", on a white underbase" : "";
         if (state.worn.seen().isPresent()) {
             LengthUnit unit = state.unit.get();
             return state.worn.seen().get().form().words() + ", on "

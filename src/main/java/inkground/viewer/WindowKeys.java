@@ -159,10 +159,10 @@ final class WindowKeys {
             case HIDE_INK -> ifChosen(ink, () -> state.toggleHidden(ink));
             case SOLO_INK -> ifChosen(ink, () -> state.toggleSolo(ink));
             case PLATE -> ifChosen(ink, state::togglePlate);
-            case MOVE_INK_UP -> ifChosen(ink, () -> state.moveInkBy(ink, 1));
-            case MOVE_INK_DOWN -> ifChosen(ink, () -> state.moveInkBy(ink, -1));
+            case MOVE_INK_UP -> ifChosen(ink, () -> state.printing.moveBy(ink, 1));
+            case MOVE_INK_DOWN -> ifChosen(ink, () -> state.printing.moveBy(ink, -1));
             case OPACITY -> ifChosen(ink, window.stack()::focusOpacity);
-            case UNDERBASE -> state.toggleUnderbase();
+            case UNDERBASE -> state.printing.toggleUnderbase();
             case UNDERBASE_DRAWER -> window.stack().focusUnderbase();
             case SEARCH -> window.rack().search();
             case FAVOURITE -> window.rack().favourite();

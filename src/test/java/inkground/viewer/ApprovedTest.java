@@ -26,7 +26,7 @@ class ApprovedTest extends FakeWindow {
         openArtwork();
         interact(() -> {
             state.substrate.set(FakeEngine.NAVY);
-            state.toggleUnderbase();
+            state.printing.toggleUnderbase();
             state.toggleHidden(1);
         });
         push(KeyCode.CONTROL, KeyCode.K);
@@ -82,7 +82,7 @@ class ApprovedTest extends FakeWindow {
         assertThat(lookup("#caption-open").queryLabeled().getText()).isEqualTo("open: regatta.pdf");
         interact(() -> {
             state.substrate.set(FakeEngine.SAND);
-            state.toggleUnderbase();
+            state.printing.toggleUnderbase();
         });
         until(() -> state.comparison.report.get() != null);
         assertThat(engine.compared.look().substrateId()).isEqualTo("sand-canvas");

@@ -129,21 +129,21 @@ class KeyboardTest extends FakeWindow {
         push(KeyCode.S);
         assertThat(state.shownInks()).containsExactly(0, 1, 2);
         push(KeyCode.ALT, KeyCode.UP);
-        assertThat(state.printOrder()).containsExactly(2, 1, 0);
+        assertThat(state.printing.order()).containsExactly(2, 1, 0);
         push(KeyCode.Q);
         assertThat(focus()).isSameAs(lookup("#opacity").query());
         push(KeyCode.LEFT);
-        assertThat(state.opacity(0)).isEqualTo(0.99);
+        assertThat(state.printing.opacity(0)).isEqualTo(0.99);
         assertThat(state.substrate.get()).isEqualTo(FakeEngine.NAVY);
         tabTo("#opacity-number");
         typeOver("40");
-        assertThat(state.opacity(0)).isEqualTo(0.4);
+        assertThat(state.printing.opacity(0)).isEqualTo(0.4);
         push(KeyCode.ESCAPE);
         until(() -> focus() == window.surface());
         push(KeyCode.CONTROL, KeyCode.Z);
-        assertThat(state.opacity(0)).isEqualTo(0.99);
+        assertThat(state.printing.opacity(0)).isEqualTo(0.99);
         push(KeyCode.CONTROL, KeyCode.Y);
-        assertThat(state.opacity(0)).isEqualTo(0.4);
+        assertThat(state.printing.opacity(0)).isEqualTo(0.4);
     }
 
     private void underbase() throws Exception {

@@ -110,7 +110,7 @@ class RackTest extends FakeWindow {
         openArtwork();
         until(() -> state.rack.scores.get().size() == 3);
         assertThat(engine.gatherings).hasValue(1);
-        interact(() -> state.moveInk(2, 5));
+        interact(() -> state.printing.move(2, 5));
         until(() -> state.activities.isEmpty());
         assertThat(engine.gatherings).hasValue(1);
         interact(() -> state.layersOn.clear());

@@ -91,7 +91,7 @@ class ScreensTest extends FakeWindow {
         look("page");
         interact(() -> {
             state.substrate.set(FakeEngine.NAVY);
-            state.toggleUnderbase();
+            state.printing.toggleUnderbase();
             state.stack.underbaseDrawer.set(true);
             state.chosenInk.set(0);
             state.stack.inkDrawer.set(true);

@@ -68,9 +68,9 @@ class StackTest extends FakeWindow {
         assertThat(mark.isVisible()).isTrue();
         release(MouseButton.PRIMARY);
         assertThat(mark.isVisible()).isFalse();
-        assertThat(state.printOrder()).containsExactly(1, 2, 0);
+        assertThat(state.printing.order()).containsExactly(1, 2, 0);
         push(KeyCode.CONTROL, KeyCode.Z);
-        assertThat(state.printOrder()).containsExactly(2, 0, 1);
+        assertThat(state.printing.order()).containsExactly(2, 0, 1);
     }
 
     @Test
@@ -79,7 +79,7 @@ class StackTest extends FakeWindow {
         moveTo("#ink-1 .ink-name").press(MouseButton.PRIMARY);
         moveTo("#surface");
         release(MouseButton.PRIMARY);
-        assertThat(state.printOrder()).containsExactly(2, 0, 1);
+        assertThat(state.printing.order()).containsExactly(2, 0, 1);
         assertThat(state.history.undoable().get()).isEmpty();
     }
 
@@ -89,13 +89,13 @@ class StackTest extends FakeWindow {
         Node band = lookup("#ink-2").query();
         push(KeyCode.UP);
         push(KeyCode.ALT, KeyCode.UP);
-        assertThat(state.printOrder()).containsExactly(0, 2, 1);
+        assertThat(state.printing.order()).containsExactly(0, 2, 1);
         assertThat(rgbAt(200, 130)).isEqualTo(FakeEngine.INK_RGB[2]);
         push(KeyCode.ALT, KeyCode.UP);
         push(KeyCode.ALT, KeyCode.UP);
-        assertThat(state.printOrder()).containsExactly(0, 1, 2);
+        assertThat(state.printing.order()).containsExactly(0, 1, 2);
         push(KeyCode.ALT, KeyCode.DOWN);
-        assertThat(state.printOrder()).containsExactly(0, 2, 1);
+        assertThat(state.printing.order()).containsExactly(0, 2, 1);
         assertThat(state.chosenInk.get()).isEqualTo(2);
         Node after = lookup("#ink-2").query();
         assertThat(after).isSameAs(band);
@@ -111,10 +111,10 @@ class StackTest extends FakeWindow {
             push(KeyCode.LEFT);
         }
         assertThat(state.substrate.get()).isEqualTo(FakeEngine.PAPER);
-        assertThat(state.opacity(0)).isLessThan(1);
+        assertThat(state.printing.opacity(0)).isLessThan(1);
         assertThat(slider.isFocused()).isTrue();
         push(KeyCode.CONTROL, KeyCode.Z);
-        assertThat(state.opacity(0)).isEqualTo(1);
+        assertThat(state.printing.opacity(0)).isEqualTo(1);
     }
 
     @Test
@@ -122,7 +122,7 @@ class StackTest extends FakeWindow {
         openArtwork();
         clickOn("#drawer-0");
         type("#opacity-number", "0");
-        assertThat(state.opacity(0)).isZero();
+        assertThat(state.printing.opacity(0)).isZero();
         assertThat(rgbAt(200, 130)).isEqualTo(FakeEngine.INK_RGB[2]);
         clickOn("#opacity-as-filed");
         assertThat(state.history.get().opacities()).isEmpty();

@@ -214,7 +214,7 @@ class ViewerDemoTest extends ApplicationTest {
         push(KeyCode.UP);
         assertThat(state.inkName(state.chosenInk.get())).isEqualTo("White");
         push(KeyCode.UP);
-        assertThat(state.foldedInks()).doesNotContain(state.chosenInk.get());
+        assertThat(state.printing.folded()).doesNotContain(state.chosenInk.get());
         clickOn("#unused-inks");
         assertThat(lookup("Cyan").tryQuery()).isPresent();
     }

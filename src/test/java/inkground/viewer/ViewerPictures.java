@@ -81,7 +81,7 @@ public final class ViewerPictures {
                 .findFirst()
                 .orElseThrow()));
         shoot("garment-light");
-        onFx(() -> state.toggleUnderbase());
+        onFx(() -> state.printing.toggleUnderbase());
         shoot("garment-underbase-light");
         onFx(() -> {
             state.overlays.bleed.set(true);

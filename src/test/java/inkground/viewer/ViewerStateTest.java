@@ -98,14 +98,14 @@ class ViewerStateTest {
     @Test
     void theUnderbaseLiesOnClothOnly() {
         state.substrate.set(FakeEngine.NAVY);
-        state.toggleUnderbase();
+        state.printing.toggleUnderbase();
         assertThat(state.look().underbase()).contains(WhiteBase.FULL);
         state.substrate.set(FakeEngine.PAPER);
         assertThat(state.look().underbase()).isEmpty();
-        state.toggleUnderbase();
+        state.printing.toggleUnderbase();
         state.substrate.set(FakeEngine.SAND);
         assertThat(state.look().underbase()).contains(WhiteBase.FULL);
-        state.toggleUnderbase();
+        state.printing.toggleUnderbase();
         assertThat(state.look().underbase()).isEmpty();
         state.history.undo();
         assertThat(state.look().underbase()).contains(WhiteBase.FULL);
@@ -113,7 +113,7 @@ class ViewerStateTest {
 
     @Test
     void anInkMovesInTheStackAndBack() {
-        state.moveInk(2, 5);
+        state.printing.move(2, 5);
         assertThat(state.look().printOrder()).containsExactly(0, 1, 2);
         assertThat(state.history.undoable().get()).isEqualTo("print White as number 3");
         state.history.undo();

@@ -291,26 +291,26 @@ class ViewerWindowTest extends FakeWindow {
         openArtwork();
         interact(() -> state.substrate.set(FakeEngine.NAVY));
         push(KeyCode.U);
-        interact(() -> state.moveInk(2, 2));
+        interact(() -> state.printing.move(2, 2));
         push(KeyCode.CONTROL, KeyCode.S);
         until(() -> !state.unsaved.get());
         interact(() -> {
             state.substrate.set(FakeEngine.PAPER);
-            state.moveInk(2, 0);
+            state.printing.move(2, 0);
         });
         assertThat(stage.getTitle()).contains("not kept");
         Path file = state.file.get().path();
         interact(() -> desk.open(file));
         until(() -> !state.unsaved.get() && window.surface().complete());
         assertThat(state.substrate.get()).isEqualTo(FakeEngine.NAVY);
-        assertThat(state.printOrder()).containsExactly(0, 1, 2);
-        assertThat(state.underbaseLies()).isTrue();
+        assertThat(state.printing.order()).containsExactly(0, 1, 2);
+        assertThat(state.printing.underbaseLies()).isTrue();
     }
 
     @Test
     void decisionsThatAreNotKeptAreAskedAboutBeforeTheyAreLost() throws Exception {
         openArtwork();
-        interact(() -> state.moveInk(2, 2));
+        interact(() -> state.printing.move(2, 2));
         Path other = Files.writeString(folder.resolve("other.pdf"), "%PDF-fake");
         interact(() -> window.drop().take(List.of(other.toFile())));
         assertThat(shows("#question")).isTrue();
@@ -364,8 +364,8 @@ class ViewerWindowTest extends FakeWindow {
             state.history.change(
                     "print the ground as bare",
                     a -> a.assigning(new ColourAssignment(List.of(new Rule(FakeColours.GROUND.source(), new Bare())))));
-            state.moveInk(2, 2);
-            state.toggleUnderbase();
+            state.printing.move(2, 2);
+            state.printing.toggleUnderbase();
         });
         until(() -> state.activities.isEmpty());
         var before = state.file.get();
@@ -374,10 +374,10 @@ class ViewerWindowTest extends FakeWindow {
         until(() -> state.file.get() != before && window.surface().complete());
         assertThat(state.history.get()).isEqualTo(decided);
         assertThat(rgbAt(10, 10)).isEqualTo(FakeEngine.NAVY.argb() & 0xffffff);
-        assertThat(state.printOrder()).containsExactly(0, 1, 2);
+        assertThat(state.printing.order()).containsExactly(0, 1, 2);
         assertThat(state.unsaved.get()).isTrue();
         push(KeyCode.CONTROL, KeyCode.Z);
-        assertThat(state.underbaseLies()).as("can still be taken back").isFalse();
+        assertThat(state.printing.underbaseLies()).as("can still be taken back").isFalse();
     }
 
     @Test

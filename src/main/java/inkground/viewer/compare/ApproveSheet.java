@@ -92,7 +92,7 @@ public final class ApproveSheet extends Sheet {
         int all = state.page.get().inks().size();
         return "Page " + state.page.get().info().number() + " of " + file.path().getFileName() + " on "
                 + state.substrate.get().name() + ", " + (shown == all ? "all " + all : shown + " of " + all) + " inks"
-                + (state.underbaseLies() ? ", on a white underbase" : "")
+                + (state.printing.underbaseLies() ? ", on a white underbase" : "")
                 + ": one file with the artwork itself, how it is printed, and the proof as it is seen now, to compare with"
                 + " later. " + Proofs.CAUTION;
     }

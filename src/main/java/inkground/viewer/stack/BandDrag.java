@@ -101,7 +101,8 @@ final class BandDrag {
         band.pseudoClassStateChanged(DRAGGED, false);
         if (moves) {
             state.chosenInk.set(band.plane());
-            state.printAfter(band.plane(), to < bands.size() ? bands.get(to).plane() : -1);
+            state.printing.moveAfter(
+                    band.plane(), to < bands.size() ? bands.get(to).plane() : -1);
         }
     }
 }

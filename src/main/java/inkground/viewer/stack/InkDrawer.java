@@ -41,20 +41,21 @@ final class InkDrawer extends VBox {
                 0,
                 1,
                 0.01,
-                (value, gesture) -> state.setOpacity(plane, Optional.of(value), gesture));
+                (value, gesture) -> state.printing.setOpacity(plane, Optional.of(value), gesture));
         opacity.unit(new Amount.Unit("%", 100, 0));
         asFiled = new Button(
                 String.format(Locale.ROOT, "%.0f %% as given", card.opacity() * 100),
                 new FontIcon(Feather.CORNER_UP_LEFT));
         asFiled.setMinWidth(USE_PREF_SIZE);
         asFiled.setId("opacity-as-filed");
-        asFiled.setOnAction(e -> state.setOpacity(plane, Optional.empty(), new Object()));
+        asFiled.setOnAction(e -> state.printing.setOpacity(plane, Optional.empty(), new Object()));
         Ui.tip(asFiled, "Take the opacity that the file or the ink library gives");
         plate = Ui.toggle("plate", "Plate", Command.PLATE, state::togglePlate);
         plate.setGraphic(new FontIcon(Feather.FILM));
-        later = Ui.button("print-later", "", Feather.ARROW_UP, Command.MOVE_INK_UP, () -> state.moveInkBy(plane, 1));
+        later = Ui.button(
+                "print-later", "", Feather.ARROW_UP, Command.MOVE_INK_UP, () -> state.printing.moveBy(plane, 1));
         earlier = Ui.button(
-                "print-earlier", "", Feather.ARROW_DOWN, Command.MOVE_INK_DOWN, () -> state.moveInkBy(plane, -1));
+                "print-earlier", "", Feather.ARROW_DOWN, Command.MOVE_INK_DOWN, () -> state.printing.moveBy(plane, -1));
         HBox actions = new HBox(plate, later, earlier, Ui.spring(), asFiled);
         actions.setAlignment(Pos.CENTER_LEFT);
         actions.getStyleClass().add("drawer-actions");
@@ -71,11 +72,11 @@ final class InkDrawer extends VBox {
         if (!isVisible() || state.page.get() == null) {
             return;
         }
-        opacity.show(state.opacity(plane));
+        opacity.show(state.printing.opacity(plane));
         asFiled.setDisable(!state.history.get().opacities().containsKey(state.inkName(plane)));
         plate.setSelected(state.stack.plate.get());
-        int at = state.stackedInks().indexOf(plane);
-        later.setDisable(at == state.stackedInks().size() - 1);
+        int at = state.printing.stacked().indexOf(plane);
+        later.setDisable(at == state.printing.stacked().size() - 1);
         earlier.setDisable(at == 0);
     }
 }

@@ -118,7 +118,7 @@ public final class StackView extends VBox {
         OpenPage page = state.page.get();
         List<InkBand> stacked = new ArrayList<>();
         if (page != null) {
-            for (int plane : state.stackedInks()) {
+            for (int plane : state.printing.stacked()) {
                 stacked.add(0, band(page.inks().get(plane), plane));
             }
         }
@@ -154,7 +154,7 @@ public final class StackView extends VBox {
 
     /** Opens the drawer of the underbase, where one is laid, and gives the keys to its tint. */
     public void focusUnderbase() {
-        if (state.underbaseLies()) {
+        if (state.printing.underbaseLies()) {
             state.stack.underbaseDrawer.set(true);
             underbase.focusTint();
         } else {
@@ -181,7 +181,7 @@ public final class StackView extends VBox {
                 : state.page.get().inks().stream()
                         .filter(card -> card.ink().kind() == InkKind.PROCESS)
                         .count();
-        int folded = state.foldedInks().size();
+        int folded = state.printing.folded().size();
         boolean measured = state.figures.get() != null;
         unused.setText(
                 state.stack.unusedShown.get()

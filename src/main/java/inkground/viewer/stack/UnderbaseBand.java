@@ -48,7 +48,7 @@ final class UnderbaseBand extends VBox {
         this.state = state;
         setId("underbase-band");
         getStyleClass().add("underbase-band");
-        lay = Ui.toggle("underbase", "Lay", Command.UNDERBASE, state::toggleUnderbase);
+        lay = Ui.toggle("underbase", "Lay", Command.UNDERBASE, state.printing::toggleUnderbase);
         handle.selectedProperty().bindBidirectional(state.stack.underbaseDrawer);
         tint = new Amount(
                 "underbase-tint",
@@ -117,12 +117,12 @@ final class UnderbaseBand extends VBox {
     }
 
     private void change(String what, Object gesture, UnaryOperator<WhiteBase> change) {
-        state.changeUnderbase(what, gesture, change);
+        state.printing.changeUnderbase(what, gesture, change);
     }
 
     private void follow() {
         boolean cloth = state.substrate.get() != null && state.substrate.get().garment();
-        boolean lies = state.underbaseLies();
+        boolean lies = state.printing.underbaseLies();
         Ui.shown(this, cloth);
         lay.setSelected(lies);
         pseudoClassStateChanged(OFF, !lies);
@@ -157,7 +157,7 @@ final class UnderbaseBand extends VBox {
     private void offer(WhiteBase base) {
         List<String> inks = state.page.get() == null
                 ? List.of()
-                : state.stackedInks().stream()
+                : state.printing.stacked().stream()
                         .map(plane -> state.page.get().inks().get(plane).ink())
                         .filter(ink -> ink.kind() == InkKind.SPOT || ink.kind() == InkKind.PROCESS)
                         .map(ink -> ink.name())

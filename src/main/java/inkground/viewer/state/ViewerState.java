@@ -1,28 +1,22 @@
 package inkground.viewer.state;
 
 import inkground.app.Arrangement;
-import inkground.app.Arrangement.WhiteBase;
 import inkground.app.Session;
 import inkground.artwork.PageBox;
 import inkground.geometry.Box;
 import inkground.ink.InkKind;
 import inkground.viewer.desk.ProofDesk;
 import inkground.viewer.state.ProofEngine.Figures;
-import inkground.viewer.state.ProofEngine.InkCard;
 import inkground.viewer.state.ProofEngine.OpenFile;
 import inkground.viewer.state.ProofEngine.OpenPage;
 import inkground.viewer.state.ProofEngine.SubstrateCard;
 import inkground.viewer.task.Activity;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import javafx.beans.Observable;
@@ -107,6 +101,8 @@ public final class ViewerState {
     public final Comparison comparison = new Comparison();
     /** What the user has decided about the job. */
     public final History history = new History();
+    /** How the inks are laid. */
+    public final Printing printing = new Printing(this);
     /** The arrangement as it was kept last. */
     public final ObjectProperty<Arrangement> kept = new SimpleObjectProperty<>(this, "kept", Arrangement.AS_FILED);
     /** Whether the user has decided something that is not kept yet. */
@@ -333,8 +329,8 @@ public final class ViewerState {
         return new Look(
                 card.id(),
                 shownInks(),
-                printOrder(),
-                opacities(),
+                printing.order(),
+                printing.opacities(),
                 card.garment() ? history.get().underbase() : Optional.empty(),
                 overlays.choice(),
                 stack.plate.get() ? chosenInk.get() : -1);
@@ -351,41 +347,6 @@ public final class ViewerState {
         return shown;
     }
 
-    /** @return plane indices of all inks of the page, first printed first: as the user has arranged them, or as is usual */
-    public List<Integer> printOrder() {
-        List<String> arranged = history.get().printOrder();
-        List<Integer> order = new ArrayList<>(page.get().printOrder());
-        // Stable: inks that the arrangement does not know keep their usual order, and follow the known ones.
-        order.sort(Comparator.comparingInt(plane -> {
-            int at = arranged.indexOf(inkName(plane));
-            return at < 0 ? arranged.size() : at;
-        }));
-        return order;
-    }
-
-    /**
-     * @return plane indices of the process inks that the page does not use, which the stack folds away; none where the user
-     *     has them listed. Before the first measure they are taken as unused where the page names inks of its own.
-     */
-    public Set<Integer> foldedInks() {
-        if (page.get() == null || stack.unusedShown.get()) {
-            return Set.of();
-        }
-        List<InkCard> cards = page.get().inks();
-        boolean named = cards.stream().anyMatch(card -> card.ink().kind() != InkKind.PROCESS);
-        return IntStream.range(0, cards.size())
-                .filter(plane -> cards.get(plane).ink().kind() == InkKind.PROCESS)
-                .filter(plane -> stack.unused == null ? named : stack.unused.contains(inkName(plane)))
-                .boxed()
-                .collect(Collectors.toSet());
-    }
-
-    /** @return plane indices of the inks that the stack lists, first printed first */
-    public List<Integer> stackedInks() {
-        Set<Integer> folded = foldedInks();
-        return printOrder().stream().filter(plane -> !folded.contains(plane)).toList();
-    }
-
     /** Takes over the measures of the page. */
     public void measured(Figures measures) {
         stack.unused = IntStream.range(0, measures.inks().size())
@@ -395,105 +356,14 @@ public final class ViewerState {
         figures.set(measures);
     }
 
-    private Map<Integer, Double> opacities() {
-        Map<Integer, Double> opacities = new HashMap<>();
-        for (int plane = 0; plane < page.get().inks().size(); plane++) {
-            Double arranged = history.get().opacities().get(inkName(plane));
-            if (arranged != null) {
-                opacities.put(plane, arranged);
-            }
-        }
-        return opacities;
-    }
-
     /** @return name of an ink of the page */
     public String inkName(int plane) {
         return page.get().inks().get(plane).ink().name();
     }
 
-    /** @return whether an underbase is arranged and there is cloth to lay it on */
-    public boolean underbaseLies() {
-        return history.get().underbase().isPresent()
-                && substrate.get() != null
-                && substrate.get().garment();
-    }
-
-    /** Lays an underbase, or takes it away; only on cloth. */
-    public void toggleUnderbase() {
-        if (underbaseLies()) {
-            history.change("take the underbase away", a -> a.over(Optional.empty()));
-        } else if (substrate.get() != null && substrate.get().garment()) {
-            history.change("lay an underbase", a -> a.over(Optional.of(WhiteBase.FULL)));
-        }
-    }
-
-    /**
-     * Moves an ink in the print order.
-     *
-     * @param plane which
-     * @param to its new place, 0 printed first; held within the stack
-     */
-    public void moveInk(int plane, int to) {
-        List<Integer> order = new ArrayList<>(printOrder());
-        order.remove(Integer.valueOf(plane));
-        order.add(Math.max(0, Math.min(order.size(), to)), plane);
-        if (order.equals(printOrder())) {
-            return;
-        }
-        List<String> names = order.stream().map(this::inkName).toList();
-        history.change("print " + inkName(plane) + " " + ordinal(order.indexOf(plane)), a -> a.printing(names));
-    }
-
-    /**
-     * Moves an ink so that it is printed right after another.
-     *
-     * @param below plane index of that other; -1 to print it before all
-     */
-    public void printAfter(int plane, int below) {
-        List<Integer> rest = new ArrayList<>(printOrder());
-        rest.remove(Integer.valueOf(plane));
-        moveInk(plane, below < 0 ? 0 : rest.indexOf(below) + 1);
-    }
-
-    /** Moves an ink past its neighbour in the stack, upwards ({@code by} above 0) or towards the substrate. */
-    public void moveInkBy(int plane, int by) {
-        List<Integer> stacked = stackedInks();
-        int at = stacked.indexOf(plane);
-        int to = at + Integer.signum(by);
-        if (at >= 0 && to >= 0 && to < stacked.size()) {
-            printAfter(plane, by > 0 ? stacked.get(to) : to > 0 ? stacked.get(to - 1) : -1);
-        }
-    }
-
-    /**
-     * Sets the opacity of an ink.
-     *
-     * @param opacity 0 to 1; empty for what the file says
-     * @param gesture changes of one gesture are undone together
-     */
-    public void setOpacity(int plane, Optional<Double> opacity, Object gesture) {
-        String name = inkName(plane);
-        history.change("opacity of " + name, gesture, a -> a.withOpacity(name, opacity));
-    }
-
-    /** @return opacity of an ink as it is proofed, 0 to 1 */
-    public double opacity(int plane) {
-        Double arranged = history.get().opacities().get(inkName(plane));
-        return arranged == null ? page.get().inks().get(plane).opacity() : arranged;
-    }
-
-    /** Changes the underbase, if one is arranged. */
-    public void changeUnderbase(String what, Object gesture, UnaryOperator<WhiteBase> change) {
-        history.change(what, gesture, a -> a.over(a.underbase().map(change)));
-    }
-
     /** Shows the chosen ink as the printer sees it, or the colours again. */
     public void togglePlate() {
         stack.plate.set(!stack.plate.get());
-    }
-
-    private static String ordinal(int at) {
-        return at == 0 ? "first" : "as number " + (at + 1);
     }
 
     /** Shows one ink alone, or all again when it already stands alone. */
@@ -528,10 +398,10 @@ public final class ViewerState {
 
     /** Moves the choice of ink towards the top ({@code by} above 0) or the substrate. */
     public void stepInk(int by) {
-        if (page.get() == null || stackedInks().isEmpty()) {
+        if (page.get() == null || printing.stacked().isEmpty()) {
             return;
         }
-        List<Integer> order = stackedInks();
+        List<Integer> order = printing.stacked();
         int at = order.indexOf(chosenInk.get());
         int next = at < 0 ? (by > 0 ? 0 : order.size() - 1) : Math.max(0, Math.min(order.size() - 1, at + by));
         chosenInk.set(order.get(next));
