@@ -1,7 +1,5 @@
 package inkground.findings;
 
-import java.util.stream.IntStream;
-
 /** The smallest and the largest value in a square around each pixel of a raster of bytes, 0 to 255. */
 final class Squares {
     private Squares() {}
@@ -14,20 +12,22 @@ final class Squares {
 
     /** @return the largest value within {@code reach} pixels across and down */
     static byte[] largest(byte[] raster, int width, int height, int reach) {
-        byte[] across = new byte[raster.length];
-        IntStream.range(0, height).parallel().forEach(y -> {
-            for (int x = 0; x < width; x++) {
+        Tiles changing = Tiles.changing(raster, width, height, reach);
+        byte[] across = raster.clone();
+        changing.parallel((y, x0, x1) -> {
+            int row = y * width;
+            for (int x = x0; x < x1; x++) {
                 int most = 0;
-                for (int i = Math.max(0, x - reach); i <= Math.min(width - 1, x + reach); i++) {
-                    most = Math.max(most, raster[y * width + i] & 255);
+                for (int i = row + Math.max(0, x - reach); i <= row + Math.min(width - 1, x + reach); i++) {
+                    most = Math.max(most, raster[i] & 255);
                 }
-                across[y * width + x] = (byte) most;
+                across[row + x] = (byte) most;
             }
         });
-        byte[] out = new byte[raster.length];
-        IntStream.range(0, height).parallel().forEach(y -> {
+        byte[] out = across.clone();
+        changing.parallel((y, x0, x1) -> {
             for (int j = Math.max(0, y - reach); j <= Math.min(height - 1, y + reach); j++) {
-                for (int x = 0; x < width; x++) {
+                for (int x = x0; x < x1; x++) {
                     int to = y * width + x;
                     out[to] = (byte) Math.max(out[to] & 255, across[j * width + x] & 255);
                 }

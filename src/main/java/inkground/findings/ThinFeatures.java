@@ -121,23 +121,24 @@ public record ThinFeatures(List<Place> places, double lineCm2, double gapCm2) {
             PlateRequest band = region.part(region.x0(), y, region.x1(), end).grown(margin);
             InkPlanes planes = source.planes(band, cancel);
             inks = planes.inks().inks();
-            scan(planes, limits, cancel, (ink, kind, scan, widths) -> {
+            scan(planes, limits, cancel, (ink, kind, scan) -> {
                 PlaceGrid grid = grids.computeIfAbsent(
                         2 * ink + kind.ordinal(),
                         k -> new PlaceGrid(region.width(), region.height(), region.mmPerPx()));
-                for (int j = margin; j < band.height() - margin; j++) {
-                    for (int i = margin; i < band.width() - margin; i++) {
-                        double share = scan.share(i, j);
-                        if (share != 0) {
-                            boolean thin = widths[j * band.width() + i] > 0;
-                            grid.add(i - margin, top + j, thin ? scan.widthAt(i, j) : Double.MAX_VALUE, share);
-                        }
+                scan.each((i, j, thin, widthPx, share) -> {
+                    if (share != 0 && inside(i, j, band, margin)) {
+                        grid.add(i - margin, top + j, thin ? widthPx : Double.MAX_VALUE, share);
                     }
-                }
+                });
             });
         }
         progress.report("measuring widths", 1);
         return gathered(grids, inks, region);
+    }
+
+    /** Whether a pixel lies within the margin of a region that has one. */
+    static boolean inside(int x, int y, PlateRequest grown, int margin) {
+        return x >= margin && y >= margin && x < grown.width() - margin && y < grown.height() - margin;
     }
 
     private static ThinFeatures gathered(Map<Integer, PlaceGrid> grids, List<Ink> inks, PlateRequest region) {
@@ -173,10 +174,7 @@ public record ThinFeatures(List<Place> places, double lineCm2, double gapCm2) {
 
     /** Receives what was measured on one plane. */
     interface Sink {
-        /**
-         * @param widths in pixels where a feature is too narrow, else 0 or less; row by row
-         */
-        void scanned(int ink, Kind kind, ThinScan scan, float[] widths);
+        void scanned(int ink, Kind kind, ThinScan scan);
     }
 
     static int marginPx(Limits limits, PlateRequest request) {
@@ -187,10 +185,11 @@ public record ThinFeatures(List<Place> places, double lineCm2, double gapCm2) {
     static void scan(InkPlanes planes, Limits limits, Cancel cancel, Sink sink) {
         byte[] laid = planes.raster(planes.laidPlane());
         for (int ink = 0; ink < planes.inks().size(); ink++) {
-            byte[] tints = planes.raster(ink);
-            if (planes.inks().get(ink).kind() == InkKind.TECHNICAL || even(tints)) {
+            if (planes.inks().get(ink).kind() == InkKind.TECHNICAL || even(planes, ink)) {
                 continue;
             }
+            byte[] tints = planes.raster(ink);
+            Tiles changing = Tiles.changing(tints, planes.width(), planes.height(), marginPx(limits, planes.request()));
             for (Kind kind : Kind.values()) {
                 double px = limits.mm(kind) / planes.request().mmPerPx();
                 if (px > 0) {
@@ -198,10 +197,12 @@ public record ThinFeatures(List<Place> places, double lineCm2, double gapCm2) {
                     ThinScan scan = new ThinScan(
                             kind == Kind.LINE ? tints : Squares.invert(tints),
                             kind == Kind.LINE ? full(tints, laid, planes) : solid(tints.length),
+                            changing,
                             planes.width(),
                             planes.height(),
-                            px);
-                    sink.scanned(ink, kind, scan, scan.widths(cancel));
+                            px,
+                            cancel);
+                    sink.scanned(ink, kind, scan);
                 }
             }
         }
@@ -209,11 +210,12 @@ public record ThinFeatures(List<Place> places, double lineCm2, double gapCm2) {
 
     /** The tint inside lines: at an edge on nothing it is known exactly, elsewhere it is the largest nearby. */
     private static byte[] full(byte[] tints, byte[] laid, InkPlanes planes) {
-        byte[] inside = new byte[tints.length];
+        byte[] inside = tints.clone();
         for (int i = 0; i < tints.length; i++) {
             int cover = laid[i] & 255;
-            int tint = tints[i] & 255;
-            inside[i] = (byte) (cover < SOLID_ENOUGH ? tint : Math.min(255, (tint * 255 + cover / 2) / cover));
+            if (cover >= SOLID_ENOUGH && cover < 255) {
+                inside[i] = (byte) Math.min(255, ((tints[i] & 255) * 255 + cover / 2) / cover);
+            }
         }
         return Squares.largest(inside, planes.width(), planes.height(), FULL_REACH_PX);
     }
@@ -224,10 +226,13 @@ public record ThinFeatures(List<Place> places, double lineCm2, double gapCm2) {
         return out;
     }
 
-    private static boolean even(byte[] raster) {
-        for (byte b : raster) {
-            if (b != raster[0]) {
-                return false;
+    private static boolean even(InkPlanes planes, int ink) {
+        int first = planes.uniform(ink, 0, 0);
+        for (int y = 0; y < planes.cellsDown(); y++) {
+            for (int x = 0; x < planes.cellsAcross(); x++) {
+                if (first < 0 || planes.uniform(ink, x, y) != first) {
+                    return false;
+                }
             }
         }
         return true;
