@@ -189,15 +189,19 @@ public record ThinFeatures(List<Place> places, double lineCm2, double gapCm2) {
                 continue;
             }
             byte[] tints = planes.raster(ink);
-            Tiles changing = Tiles.changing(tints, planes.width(), planes.height(), marginPx(limits, planes.request()));
+            int reach = marginPx(limits, planes.request());
+            Tiles varying = Tiles.varying(tints, planes.width(), planes.height(), reach, ThinScan.LEAST_RISE);
+            if (varying.none()) {
+                continue;
+            }
             for (Kind kind : Kind.values()) {
                 double px = limits.mm(kind) / planes.request().mmPerPx();
                 if (px > 0) {
                     cancel.check();
                     ThinScan scan = new ThinScan(
                             kind == Kind.LINE ? tints : Squares.invert(tints),
-                            kind == Kind.LINE ? full(tints, laid, planes) : solid(tints.length),
-                            changing,
+                            kind == Kind.LINE ? full(tints, laid, planes, varying) : solid(tints.length),
+                            varying,
                             planes.width(),
                             planes.height(),
                             px,
@@ -209,7 +213,7 @@ public record ThinFeatures(List<Place> places, double lineCm2, double gapCm2) {
     }
 
     /** The tint inside lines: at an edge on nothing it is known exactly, elsewhere it is the largest nearby. */
-    private static byte[] full(byte[] tints, byte[] laid, InkPlanes planes) {
+    private static byte[] full(byte[] tints, byte[] laid, InkPlanes planes, Tiles where) {
         byte[] inside = tints.clone();
         for (int i = 0; i < tints.length; i++) {
             int cover = laid[i] & 255;
@@ -217,7 +221,7 @@ public record ThinFeatures(List<Place> places, double lineCm2, double gapCm2) {
                 inside[i] = (byte) Math.min(255, ((tints[i] & 255) * 255 + cover / 2) / cover);
             }
         }
-        return Squares.largest(inside, planes.width(), planes.height(), FULL_REACH_PX);
+        return Squares.largest(inside, planes.width(), planes.height(), FULL_REACH_PX, where);
     }
 
     private static byte[] solid(int size) {

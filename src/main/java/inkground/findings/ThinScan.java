@@ -16,6 +16,9 @@ import java.util.Set;
  * for straight edges that is exact, wherever the line lies between the pixels.
  */
 final class ThinScan {
+    /** Step of the raster, in 255ths, below which nothing is looked at: an edge pixel of a line has half a line's. */
+    static final int LEAST_RISE = Chords.LEAST_STEP / 2;
+
     private final byte[] raster;
     private final byte[] full;
     private final int width;
@@ -23,7 +26,7 @@ final class ThinScan {
     private final double minPx;
     private final byte[] ground;
     private final Chords chords;
-    private final Tiles changing;
+    private final Tiles varying;
     private final float[] widths;
     private final Tiles marked;
     private final Mouths mouths;
@@ -31,24 +34,25 @@ final class ThinScan {
     /**
      * @param raster 0 to 255, row by row
      * @param full what a pixel would be if the line covered it all: the line's own tint
-     * @param changing where something changes within {@link #marginPx}
+     * @param varying where the raster has a step of {@link #LEAST_RISE} within {@link #marginPx}: elsewhere nothing is thin
      * @param minPx width below which a line is thin
      */
-    ThinScan(byte[] raster, byte[] full, Tiles changing, int width, int height, double minPx, Cancel cancel) {
+    ThinScan(byte[] raster, byte[] full, Tiles varying, int width, int height, double minPx, Cancel cancel) {
         this.raster = raster;
         this.full = full;
-        this.changing = changing;
+        this.varying = varying;
         this.width = width;
         this.height = height;
         this.minPx = minPx;
         int reach = reach(minPx);
-        this.ground = Squares.largest(Squares.smallest(raster, width, height, reach), width, height, reach);
+        byte[] smallest = Squares.smallest(raster, width, height, reach, varying.grown(reach));
+        this.ground = Squares.largest(smallest, width, height, reach, varying);
         this.chords = new Chords(raster, ground, full, width, height, minPx);
         this.widths = new float[raster.length];
         measure(cancel);
         settleEnds();
         this.marked = new Tiles(width, height);
-        changing.each((y, x0, x1) -> {
+        varying.each((y, x0, x1) -> {
             for (int x = x0; x < x1; x++) {
                 if (widths[y * width + x] > 0) {
                     marked.addAround(x, y);
@@ -69,11 +73,11 @@ final class ThinScan {
     }
 
     private void measure(Cancel cancel) {
-        changing.parallel((y, x0, x1) -> {
+        varying.parallel((y, x0, x1) -> {
             cancel.check();
             for (int x = x0; x < x1; x++) {
                 int at = y * width + x;
-                if ((raster[at] & 255) - (ground[at] & 255) >= Chords.LEAST_STEP / 2) {
+                if ((raster[at] & 255) - (ground[at] & 255) >= LEAST_RISE) {
                     widths[at] = (float) chords.measured(x, y);
                 }
             }
@@ -109,21 +113,20 @@ final class ThinScan {
      * a line, where lines meet, or a dot. Those of lines are as wide as the line, those of a dot as wide as it is at most.
      */
     private void settleEnds() {
-        boolean[] seen = new boolean[widths.length];
-        changing.each((y, x0, x1) -> {
+        varying.each((y, x0, x1) -> {
             for (int at = y * width + x0; at < y * width + x1; at++) {
-                if (widths[at] < 0 && !seen[at]) {
-                    settle(at, seen);
+                if (widths[at] < 0) {
+                    settle(at);
                 }
             }
         });
     }
 
-    private void settle(int start, boolean[] seen) {
+    private void settle(int start) {
         int mostBroad = (int) Math.max(1, minPx * minPx / 2); // more than is broad where two lines cross
         List<Integer> group = new ArrayList<>(List.of(start));
-        Set<Integer> broad = new HashSet<>();
-        seen[start] = true;
+        Set<Integer> joined = new HashSet<>(group);
+        int broad = 0;
         float line = 0;
         float own = 0;
         for (int next = 0; next < group.size(); next++) {
@@ -135,19 +138,21 @@ final class ThinScan {
                     int near = j * width + i;
                     if (widths[near] > 0) {
                         line = Math.max(line, widthAt(i, j));
-                    } else if (widths[near] < 0 && !seen[near]) {
-                        seen[near] = true;
-                        group.add(near);
+                    } else if (widths[near] < 0) {
+                        if (joined.add(near)) {
+                            group.add(near);
+                        }
                     } else if (widths[near] == 0
                             && (raster[near] & 255) >= Math.max(half, chords.edge(near))
-                            && broad.size() <= mostBroad
-                            && broad.add(near)) {
+                            && broad <= mostBroad
+                            && joined.add(near)) {
                         group.add(near);
+                        broad++;
                     }
                 }
             }
         }
-        boolean corner = broad.size() > (line > 0 ? mostBroad : 0);
+        boolean corner = broad > (line > 0 ? mostBroad : 0);
         for (int at : group) {
             widths[at] = corner ? 0 : line > 0 ? line : own;
         }

@@ -37,9 +37,10 @@ final class Tiles {
     /**
      * @param raster row by row
      * @param reach pixels, 0 or more
-     * @return at least the tiles with a pixel that has two values within {@code reach} pixels across and down
+     * @param step 1 to 255
+     * @return at least the tiles with a pixel that has values so far apart within {@code reach} pixels across and down
      */
-    static Tiles changing(byte[] raster, int width, int height, int reach) {
+    static Tiles varying(byte[] raster, int width, int height, int reach, int step) {
         Tiles changes = new Tiles(width, height);
         for (int y = 0; y < height; y++) {
             changes.addDifferences(y, raster, y * width, y * width + 1, width - 1);
@@ -47,7 +48,7 @@ final class Tiles {
                 changes.addDifferences(y, raster, y * width, (y - 1) * width, width);
             }
         }
-        return changes.grown(reach + 1); // a change lies between two pixels
+        return changes.steep(raster, (reach + SIZE - 1) / SIZE, step);
     }
 
     /** Adds the tiles of a row in which two runs of so many bytes differ. */
@@ -62,25 +63,74 @@ final class Tiles {
         }
     }
 
-    private Tiles grown(int px) {
-        int tiles = (px + SIZE - 1) / SIZE;
-        Tiles out = new Tiles(width, height);
-        int down = held.length / across;
-        boolean[] rows = new boolean[held.length];
+    /** Those with such a step within some tiles around them; what changes at all is held. */
+    private Tiles steep(byte[] raster, int tiles, int step) {
+        int[] least = new int[held.length];
+        int[] most = new int[held.length];
         for (int i = 0; i < held.length; i++) {
+            int x0 = i % across * SIZE;
+            int y0 = i / across * SIZE;
+            least[i] = most[i] = raster[y0 * width + x0] & 255;
             if (held[i]) {
-                int row = i / across * across;
-                Arrays.fill(rows, Math.max(row, i - tiles), Math.min(row + across, i + tiles + 1), true);
+                for (int y = y0; y < Math.min(height, y0 + SIZE); y++) {
+                    for (int x = x0; x < Math.min(width, x0 + SIZE); x++) {
+                        int value = raster[y * width + x] & 255;
+                        least[i] = Math.min(least[i], value);
+                        most[i] = Math.max(most[i], value);
+                    }
+                }
             }
         }
+        Tiles out = new Tiles(width, height);
+        for (int row = 0; row < held.length; row += across) {
+            int[] low = new int[across];
+            int[] high = new int[across];
+            Arrays.fill(low, 255);
+            int first = Math.max(0, row - tiles * across);
+            int end = Math.min(held.length, row + (tiles + 1) * across);
+            for (int i = first; i < end; i++) {
+                low[i % across] = Math.min(low[i % across], least[i]);
+                high[i % across] = Math.max(high[i % across], most[i]);
+            }
+            for (int i = 0; i < across; i++) {
+                int lowest = 255;
+                int highest = 0;
+                for (int j = Math.max(0, i - tiles); j <= Math.min(across - 1, i + tiles); j++) {
+                    lowest = Math.min(lowest, low[j]);
+                    highest = Math.max(highest, high[j]);
+                }
+                out.held[row + i] = highest - lowest >= step;
+            }
+        }
+        return out;
+    }
+
+    /** @return these and all tiles within so many pixels of them */
+    Tiles grown(int px) {
+        int tiles = (px + SIZE - 1) / SIZE;
+        Tiles out = new Tiles(width, height);
         for (int i = 0; i < held.length; i++) {
-            if (rows[i]) {
-                for (int j = Math.max(0, i / across - tiles); j <= Math.min(down - 1, i / across + tiles); j++) {
-                    out.held[j * across + i % across] = true;
+            if (held[i]) {
+                int left = Math.min(tiles, i % across);
+                int right = Math.min(tiles, across - 1 - i % across);
+                for (int at = i % across + Math.max(0, i / across - tiles) * across;
+                        at < held.length && at <= i + tiles * across;
+                        at += across) {
+                    Arrays.fill(out.held, at - left, at + right + 1, true);
                 }
             }
         }
         return out;
+    }
+
+    /** @return whether there are none */
+    boolean none() {
+        for (boolean one : held) {
+            if (one) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /** Adds the tiles of a pixel and of its eight neighbours. Not thread-safe. */
@@ -94,25 +144,28 @@ final class Tiles {
 
     /** Hands over the pixels row by row, from left to right. */
     void each(Run run) {
-        for (int y = 0; y < height; y++) {
-            row(y, run);
+        for (int row = 0; row < held.length; row += across) {
+            row(row, run);
         }
     }
 
-    /** Hands over the pixels, many rows at a time. */
+    /** Hands over the pixels, several rows at a time. */
     void parallel(Run run) {
-        IntStream.range(0, height).parallel().forEach(y -> row(y, run));
+        IntStream.range(0, held.length / across).parallel().forEach(row -> row(row * across, run));
     }
 
-    private void row(int y, Run run) {
-        int row = y / SIZE * across;
-        for (int i = 0; i < across; i++) {
-            if (held[row + i]) {
-                int first = i;
-                while (i < across && held[row + i]) {
-                    i++;
-                }
-                run.pixels(y, first * SIZE, Math.min(width, i * SIZE));
+    private void row(int first, Run run) {
+        int[] ends = new int[across + 1]; // starts and ends of what is held
+        int count = 0;
+        for (int i = 0; i <= across; i++) {
+            if ((i < across && held[first + i]) != (count % 2 == 1)) {
+                ends[count++] = Math.min(width, i * SIZE);
+            }
+        }
+        int y0 = first / across * SIZE;
+        for (int y = y0; y < Math.min(height, y0 + SIZE) && count > 0; y++) {
+            for (int i = 0; i < count; i += 2) {
+                run.pixels(y, ends[i], ends[i + 1]);
             }
         }
     }
