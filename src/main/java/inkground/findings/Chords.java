@@ -198,8 +198,10 @@ final class Chords {
 
     /** The raster between the centres of its pixels; beyond the region it goes on as at its rim. */
     double at(double x, double y) {
-        double cx = Math.max(0, Math.min(width - 1.001, x));
-        double cy = Math.max(0, Math.min(height - 1.001, y));
+        double mostX = width - 1.001; // plain comparisons, since every step of every chord comes here
+        double mostY = height - 1.001;
+        double cx = x < 0 ? 0 : x > mostX ? mostX : x;
+        double cy = y < 0 ? 0 : y > mostY ? mostY : y;
         int x0 = (int) cx;
         int y0 = (int) cy;
         double fx = cx - x0;
