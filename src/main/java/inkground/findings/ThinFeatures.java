@@ -22,7 +22,7 @@ import java.util.Map;
  *
  * <p>At 4.7 pixels to the minimum a width is right within 0.02 mm, and areas of lines, dots and gaps within 0.5 %. At the least
  * resolution, {@value #PX_PER_MINIMUM} pixels to the minimum ({@link #dpi}), the width of dots of half the minimum was seen
- * 0.03 mm off, and at 3.1 pixels a line of half the minimum between two broad pieces lost half its area. Where a line or gap opens
+ * 0.03 mm off, and at 3.1 pixels the area of an upright gap of half the minimum was half of it off. Where a line or gap opens
  * into something broad, that end is right within half a pixel, and where one narrows by and by, the width at which it becomes thin
  * is right within 0.02 mm. Two limits: a line less than two pixels wide on top of another ink is taken as up to half a pixel wider,
  * since its tint is not known from its edge; and lines and gaps less than a fifth of the minimum may be too faint to be told from tone.
