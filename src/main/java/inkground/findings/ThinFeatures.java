@@ -20,10 +20,12 @@ import java.util.Map;
 /**
  * Lines narrower and gaps narrower than a process holds, measured on the plane of each ink but technical ones.
  *
- * <p>A width is right within 0.02 mm at the resolution that {@link #dpi} gives: the minimum is {@value #PX_PER_MINIMUM} pixels
- * there. Areas of lines, dots and gaps are right within 0.5 %; where one opens into something broad, that end is right within half a
- * pixel, and where one narrows by and by, the width at which it becomes thin is right within 0.02 mm. Two limits: a line less than two pixels wide on top of another ink is taken as up to half a pixel wider, since its tint
- * is not known from its edge; and lines and gaps less than a fifth of the minimum may be too faint to be told from tone.
+ * <p>At 4.7 pixels to the minimum a width is right within 0.02 mm, and areas of lines, dots and gaps within 0.5 %. At the least
+ * resolution, {@value #PX_PER_MINIMUM} pixels to the minimum ({@link #dpi}), the width of dots of half the minimum was seen
+ * 0.03 mm off, and at 3.1 pixels the area of an upright gap of half the minimum was half of it off. Where a line or gap opens
+ * into something broad, that end is right within half a pixel, and where one narrows by and by, the width at which it becomes thin
+ * is right within 0.02 mm. Two limits: a line less than two pixels wide on top of another ink is taken as up to half a pixel wider,
+ * since its tint is not known from its edge; and lines and gaps less than a fifth of the minimum may be too faint to be told from tone.
  * In photographs strong detail counts like lines.
  *
  * @param places where they are, the narrowest first
@@ -121,23 +123,24 @@ public record ThinFeatures(List<Place> places, double lineCm2, double gapCm2) {
             PlateRequest band = region.part(region.x0(), y, region.x1(), end).grown(margin);
             InkPlanes planes = source.planes(band, cancel);
             inks = planes.inks().inks();
-            scan(planes, limits, cancel, (ink, kind, scan, widths) -> {
+            scan(planes, limits, cancel, (ink, kind, scan) -> {
                 PlaceGrid grid = grids.computeIfAbsent(
                         2 * ink + kind.ordinal(),
                         k -> new PlaceGrid(region.width(), region.height(), region.mmPerPx()));
-                for (int j = margin; j < band.height() - margin; j++) {
-                    for (int i = margin; i < band.width() - margin; i++) {
-                        double share = scan.share(i, j);
-                        if (share != 0) {
-                            boolean thin = widths[j * band.width() + i] > 0;
-                            grid.add(i - margin, top + j, thin ? scan.widthAt(i, j) : Double.MAX_VALUE, share);
-                        }
+                scan.each((i, j, thin, widthPx, share) -> {
+                    if (share != 0 && inside(i, j, band, margin)) {
+                        grid.add(i - margin, top + j, thin ? widthPx : Double.MAX_VALUE, share);
                     }
-                }
+                });
             });
         }
         progress.report("measuring widths", 1);
         return gathered(grids, inks, region);
+    }
+
+    /** Whether a pixel lies within the margin of a region that has one. */
+    static boolean inside(int x, int y, PlateRequest grown, int margin) {
+        return x >= margin && y >= margin && x < grown.width() - margin && y < grown.height() - margin;
     }
 
     private static ThinFeatures gathered(Map<Integer, PlaceGrid> grids, List<Ink> inks, PlateRequest region) {
@@ -173,10 +176,7 @@ public record ThinFeatures(List<Place> places, double lineCm2, double gapCm2) {
 
     /** Receives what was measured on one plane. */
     interface Sink {
-        /**
-         * @param widths in pixels where a feature is too narrow, else 0 or less; row by row
-         */
-        void scanned(int ink, Kind kind, ThinScan scan, float[] widths);
+        void scanned(int ink, Kind kind, ThinScan scan);
     }
 
     static int marginPx(Limits limits, PlateRequest request) {
@@ -187,8 +187,13 @@ public record ThinFeatures(List<Place> places, double lineCm2, double gapCm2) {
     static void scan(InkPlanes planes, Limits limits, Cancel cancel, Sink sink) {
         byte[] laid = planes.raster(planes.laidPlane());
         for (int ink = 0; ink < planes.inks().size(); ink++) {
+            if (planes.inks().get(ink).kind() == InkKind.TECHNICAL || even(planes, ink)) {
+                continue;
+            }
             byte[] tints = planes.raster(ink);
-            if (planes.inks().get(ink).kind() == InkKind.TECHNICAL || even(tints)) {
+            int reach = marginPx(limits, planes.request());
+            Tiles varying = Tiles.varying(tints, planes.width(), planes.height(), reach, ThinScan.LEAST_RISE);
+            if (varying.none()) {
                 continue;
             }
             for (Kind kind : Kind.values()) {
@@ -197,25 +202,28 @@ public record ThinFeatures(List<Place> places, double lineCm2, double gapCm2) {
                     cancel.check();
                     ThinScan scan = new ThinScan(
                             kind == Kind.LINE ? tints : Squares.invert(tints),
-                            kind == Kind.LINE ? full(tints, laid, planes) : solid(tints.length),
+                            kind == Kind.LINE ? full(tints, laid, planes, varying) : solid(tints.length),
+                            varying,
                             planes.width(),
                             planes.height(),
-                            px);
-                    sink.scanned(ink, kind, scan, scan.widths(cancel));
+                            px,
+                            cancel);
+                    sink.scanned(ink, kind, scan);
                 }
             }
         }
     }
 
     /** The tint inside lines: at an edge on nothing it is known exactly, elsewhere it is the largest nearby. */
-    private static byte[] full(byte[] tints, byte[] laid, InkPlanes planes) {
-        byte[] inside = new byte[tints.length];
+    private static byte[] full(byte[] tints, byte[] laid, InkPlanes planes, Tiles where) {
+        byte[] inside = tints.clone();
         for (int i = 0; i < tints.length; i++) {
             int cover = laid[i] & 255;
-            int tint = tints[i] & 255;
-            inside[i] = (byte) (cover < SOLID_ENOUGH ? tint : Math.min(255, (tint * 255 + cover / 2) / cover));
+            if (cover >= SOLID_ENOUGH && cover < 255) {
+                inside[i] = (byte) Math.min(255, ((tints[i] & 255) * 255 + cover / 2) / cover);
+            }
         }
-        return Squares.largest(inside, planes.width(), planes.height(), FULL_REACH_PX);
+        return Squares.largest(inside, planes.width(), planes.height(), FULL_REACH_PX, where);
     }
 
     private static byte[] solid(int size) {
@@ -224,10 +232,13 @@ public record ThinFeatures(List<Place> places, double lineCm2, double gapCm2) {
         return out;
     }
 
-    private static boolean even(byte[] raster) {
-        for (byte b : raster) {
-            if (b != raster[0]) {
-                return false;
+    private static boolean even(InkPlanes planes, int ink) {
+        int first = planes.uniform(ink, 0, 0);
+        for (int y = 0; y < planes.cellsDown(); y++) {
+            for (int x = 0; x < planes.cellsAcross(); x++) {
+                if (first < 0 || planes.uniform(ink, x, y) != first) {
+                    return false;
+                }
             }
         }
         return true;

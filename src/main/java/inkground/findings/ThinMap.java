@@ -121,16 +121,16 @@ public final class ThinMap implements ProofMap {
             throws Refusal {
         int margin = ThinFeatures.marginPx(limits, fine);
         InkPlanes grown = source.planes(fine.grown(margin), cancel);
-        ThinFeatures.scan(grown, limits, cancel, (ink, kind, scan, widths) -> {
+        ThinFeatures.scan(grown, limits, cancel, (ink, kind, scan) -> {
             byte entry = (byte) (kind == ThinFeatures.Kind.LINE ? LINE : GAP);
-            for (int y = 0; y < fine.height(); y++) {
-                for (int x = 0; x < fine.width(); x++) {
-                    int at = offset + y / finer * stride + x / finer;
-                    if (widths[(y + margin) * grown.width() + x + margin] > 0 && marks[at] != LINE) {
+            scan.each((x, y, thin, widthPx, share) -> {
+                if (thin && ThinFeatures.inside(x, y, grown.request(), margin)) {
+                    int at = offset + (y - margin) / finer * stride + (x - margin) / finer;
+                    if (marks[at] != LINE) {
                         marks[at] = entry;
                     }
                 }
-            }
+            });
         });
     }
 }

@@ -41,11 +41,6 @@ final class Shared {
         return ops;
     }
 
-    /** @return how many more operations there may be */
-    int left() {
-        return reading.limits.ops() - ops;
-    }
-
     void enter() {
         reading.cancel.check();
         if (++depth > reading.limits.nesting()) {

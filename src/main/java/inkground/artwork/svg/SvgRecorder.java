@@ -50,10 +50,6 @@ import org.w3c.dom.css.CSSValue;
 /** Walks the library's graphics nodes and writes down what they paint. One use for the page, one for each mask or cell. */
 final class SvgRecorder implements RecordingGraphics.Sink {
     private static final double INVISIBLE = 0.001;
-    /** Fewer repeats of a cell than a plate allows. */
-    private static final double MOST_REPEATS = 15_000;
-
-    private static final int MOST_CELL_OPS = 200_000;
 
     private final Shared shared;
     private final boolean luminance;
@@ -382,44 +378,26 @@ final class SvgRecorder implements RecordingGraphics.Sink {
         } else if (paint instanceof MultipleGradientPaint gradient) {
             return paints.gradient(gradient, state.toPage(), area, origin());
         } else if (paint instanceof PatternPaint pattern) {
-            return pattern(pattern, state.toPage(), area);
+            return pattern(pattern, state.toPage());
         }
         shared.notes.add("an unknown kind of paint", "without it", element);
         return null;
     }
 
-    /** A cell that would repeat too often is recorded several times over and repeats less. */
-    private SvgPaints.Inked pattern(PatternPaint pattern, Matrix toPage, Box area) {
+    private SvgPaints.Inked pattern(PatternPaint pattern, Matrix toPage) {
         Rectangle2D cell = pattern.getPatternRect();
         Matrix cellToPage = Awt.matrix(pattern.getPatternTransform()).then(toPage);
         SvgContext.Cell content = shared.context.cell(pattern);
         if (!cellToPage.invertible() || cell.getWidth() <= 0 || cell.getHeight() <= 0 || content == null) {
             return null;
         }
-        Box seen = cellToPage.inverse().bounds(area.intersect(shared.page));
-        double repeats = (seen.width() / cell.getWidth() + 2) * (seen.height() / cell.getHeight() + 2);
-        int times = (int) Math.ceil(Math.sqrt(Math.max(1, repeats / MOST_REPEATS)));
         SvgRecorder inner = new SvgRecorder(shared, luminance);
         inner.element = element;
-        for (int y = 0; y < times; y++) {
-            for (int x = 0; x < times; x++) {
-                Matrix shifted = Matrix.translate(x * cell.getWidth(), y * cell.getHeight())
-                        .then(cellToPage);
-                Clip inside = times == 1 ? null : Clip.of(null, Awt.outline(cell, shifted), Awt.rule(cell));
-                inner.node(content.node(), Awt.matrix(content.toCell()).then(shifted), inside);
-                if (inner.out.size() > Math.min(MOST_CELL_OPS, shared.left()) && times > 1) {
-                    shared.notes.add("a pattern of very many repeats", "without it", element);
-                    return null;
-                }
-            }
-        }
-        Box box = new Box(
-                cell.getMinX(),
-                cell.getMinY(),
-                cell.getMinX() + times * cell.getWidth(),
-                cell.getMinY() + times * cell.getHeight());
+        inner.node(content.node(), Awt.matrix(content.toCell()).then(cellToPage), null);
         return new SvgPaints.Inked(
-                new Paint.Tiling(inner.out, box, box.width(), box.height(), cellToPage), content.opacity(), null);
+                new Paint.Tiling(inner.out, Awt.box(cell), cell.getWidth(), cell.getHeight(), cellToPage),
+                content.opacity(),
+                null);
     }
 
     /** @return whether an operation states colours that blending in RGB would lose */

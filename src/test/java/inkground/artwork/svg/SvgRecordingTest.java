@@ -261,6 +261,17 @@ class SvgRecordingTest {
     }
 
     @Test
+    void aPatternOfVeryManyCellsIsRecordedAsOneCell() throws Exception {
+        Op.Fill fill = only(
+                Op.Fill.class,
+                "<pattern id='p' width='.1' height='.1' patternUnits='userSpaceOnUse'><rect width='.1' height='.1'/>"
+                        + "</pattern><rect width='96' height='96' fill='url(#p)'/>");
+        Paint.Tiling tiling = (Paint.Tiling) fill.paint();
+        assertThat(tiling.xStep()).isCloseTo(0.1, within(1e-6));
+        assertThat(tiling.cell()).hasSize(1);
+    }
+
+    @Test
     void groupOpacityMakesAGroupAndASingleObjectTakesItItself() throws Exception {
         String rects = "<rect width='9' height='9'/><rect width='5' height='5'/>";
         Op.Group group = only(Op.Group.class, "<g opacity='.5'>" + rects + "</g>");
