@@ -28,7 +28,8 @@ import javafx.stage.Stage;
  * Measures the window on one file. Arguments: the file, then any of
  *
  * <ul>
- *   <li>{@code steps}: from key to new picture when the substrate is stepped, at 2560 × 1440
+ *   <li>{@code steps}: from key to new picture when the substrate is stepped without a pause, at 2560 × 1440
+ *   <li>{@code step}: the same from rest: each step when all that the one before brings about is done
  *   <li>{@code moves}: how long anything keeps the window's thread while zooming and panning, at 2560 × 1440
  *   <li>{@code memory}: what the file costs in memory when it has been looked at near and far
  *   <li>{@code leak}: memory after a thousand and after ten thousand steps, in a small window
@@ -37,6 +38,7 @@ import javafx.stage.Stage;
 public final class ViewerBench {
     private static final int STEPS = 40;
     private static final int MOVES = 90;
+    private static final long REST_MS = 250;
     private static final long PATIENCE_S = 300;
 
     private final boolean small;
@@ -60,7 +62,8 @@ public final class ViewerBench {
         bench.open(Path.of(args[0]), processStart);
         for (String what : wanted) {
             switch (what) {
-                case "steps" -> bench.steps();
+                case "steps" -> bench.steps(0);
+                case "step" -> bench.steps(REST_MS);
                 case "moves" -> bench.moves();
                 case "memory" -> bench.memory();
                 case "leak" -> bench.leak();
@@ -118,7 +121,7 @@ public final class ViewerBench {
         }
     }
 
-    private void steps() throws Exception {
+    private void steps(long pauseMs) throws Exception {
         prepare();
         List<Double> laidOut = new ArrayList<>();
         List<Double> painted = new ArrayList<>();
@@ -126,12 +129,14 @@ public final class ViewerBench {
         Map<String, Double> before = threadCpuMs();
         watch.restart();
         for (int i = 0; i < STEPS; i++) {
+            Thread.sleep(pauseMs);
             double[] ms = step(i);
             laidOut.add(ms[0]);
             painted.add(ms[1]);
         }
-        print("substrate step, key to new picture handed to the painter", laidOut);
-        print("substrate step, key to new picture painted", painted);
+        String what = pauseMs == 0 ? "substrate step without a pause" : "substrate step from rest";
+        print(what + ", key to new picture handed to the painter", laidOut);
+        print(what + ", key to new picture painted", painted);
         print("  processor time of the window's thread in a pulse", watch.cpuMs());
         System.out.printf("  processor time of the whole program: %.1f ms a step%n", (processCpuMs() - cpu) / STEPS);
         threadCpuMs().entrySet().stream()
