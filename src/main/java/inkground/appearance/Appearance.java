@@ -145,7 +145,6 @@ public final class Appearance {
     /** Paints the cells of one thread. */
     private static final class CellPainter {
         private static final int PIXELS = InkPlanes.CELL_W * InkPlanes.CELL_H;
-        private static final int MEMO = 1024;
 
         private final InkPlanes planes;
         private final StackModel model;
@@ -156,8 +155,7 @@ public final class Appearance {
         private final long[] base;
         private final long[] vectors;
         private final long[] one;
-        private final long[] memoVectors;
-        private final int[] memoColours = new int[MEMO];
+        private final ColourMemo memo;
 
         CellPainter(InkPlanes planes, StackModel model, UnderbaseCoverage underbase, ProcessGrid process) {
             this.planes = planes;
@@ -169,7 +167,7 @@ public final class Appearance {
             this.base = new long[words];
             this.vectors = new long[PIXELS * words];
             this.one = new long[words];
-            this.memoVectors = new long[MEMO * words];
+            this.memo = ColourMemo.of(model);
         }
 
         void paint(int column, int row, int[] argb, int offset, int stride) {
@@ -204,7 +202,7 @@ public final class Appearance {
 
         private void paintRowOfOneWord(int from, int width, int[] argb, int to) {
             long last = vectors[from];
-            int colour = lookUp(from);
+            int colour = remembered(memo.slot(last), from);
             for (int x = 0; x < width; x++) {
                 long vector = vectors[from + x];
                 if (vector != last) {
@@ -214,20 +212,16 @@ public final class Appearance {
                                     (int) vector >> 8 & 255,
                                     (int) vector >> 16 & 255,
                                     (int) vector >>> 24)
-                            : remembered(vector, from + x);
+                            : remembered(memo.slot(vector), from + x);
                     last = vector;
                 }
                 argb[to + x] = colour;
             }
         }
 
-        private int remembered(long vector, int at) {
-            int slot = (int) (vector * 0x9E3779B97F4A7C15L >>> 54);
-            if (memoVectors[slot] != vector || memoColours[slot] == 0) {
-                memoVectors[slot] = vector;
-                memoColours[slot] = lookUp(at);
-            }
-            return memoColours[slot];
+        private int remembered(int slot, int at) {
+            int known = memo.colour(slot, vectors, at);
+            return known != 0 ? known : memo.keep(slot, vectors, at, lookUp(at));
         }
 
         private void paintRow(int from, int width, int[] argb, int to) {
@@ -235,24 +229,9 @@ public final class Appearance {
             for (int x = 0; x < width; x++) {
                 int at = (from + x) * words;
                 boolean same = x > 0 && Arrays.equals(vectors, at, at + words, vectors, at - words, at);
-                colour = same ? colour : remembered(at);
+                colour = same ? colour : remembered(memo.slot(vectors, at), at);
                 argb[to + x] = colour;
             }
-        }
-
-        private int remembered(int at) {
-            long hash = 0;
-            for (int w = 0; w < words; w++) {
-                hash = (hash ^ vectors[at + w]) * 0x9E3779B97F4A7C15L;
-            }
-            int slot = (int) (hash >>> 54);
-            int memoAt = slot * words;
-            if (memoColours[slot] == 0
-                    || !Arrays.equals(memoVectors, memoAt, memoAt + words, vectors, at, at + words)) {
-                System.arraycopy(vectors, at, memoVectors, memoAt, words);
-                memoColours[slot] = lookUp(at);
-            }
-            return memoColours[slot];
         }
 
         private int lookUp(int at) {
