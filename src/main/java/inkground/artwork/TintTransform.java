@@ -5,6 +5,19 @@ package inkground.artwork;
  * shading. Thread-safe.
  */
 public interface TintTransform {
+    /** One value to the same value. */
+    TintTransform UNCHANGED = new TintTransform() {
+        @Override
+        public int outputs() {
+            return 1;
+        }
+
+        @Override
+        public void apply(float[] in, float[] out) {
+            out[0] = in[0];
+        }
+    };
+
     /** @return number of output values */
     int outputs();
 

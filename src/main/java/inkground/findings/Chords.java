@@ -17,6 +17,16 @@ final class Chords {
     private static final double FACING = Math.cos(Math.toRadians(WEDGE_DEGREES));
     private static final double ALONG_CHORD = Math.cos(Math.toRadians(25));
 
+    private static final double[] COS = new double[DIRECTIONS];
+    private static final double[] SIN = new double[DIRECTIONS];
+
+    static {
+        for (int k = 0; k < DIRECTIONS; k++) {
+            COS[k] = Math.cos(k * Math.PI / DIRECTIONS);
+            SIN[k] = Math.sin(k * Math.PI / DIRECTIONS);
+        }
+    }
+
     private final byte[] raster;
     private final byte[] ground;
     private final byte[] full;
@@ -212,15 +222,5 @@ final class Chords {
         double top = (raster[p] & 255) * (1 - fx) + (raster[p + right] & 255) * fx;
         double bottom = (raster[p + below] & 255) * (1 - fx) + (raster[p + below + right] & 255) * fx;
         return top * (1 - fy) + bottom * fy;
-    }
-
-    private static final double[] COS = new double[DIRECTIONS];
-    private static final double[] SIN = new double[DIRECTIONS];
-
-    static {
-        for (int k = 0; k < DIRECTIONS; k++) {
-            COS[k] = Math.cos(k * Math.PI / DIRECTIONS);
-            SIN[k] = Math.sin(k * Math.PI / DIRECTIONS);
-        }
     }
 }

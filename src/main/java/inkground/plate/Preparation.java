@@ -140,8 +140,7 @@ final class Preparation {
 
     private void add(Op op, List<PreparedOp> out) throws Refusal {
         if (op instanceof Op.Fill fill) {
-            // type stays summed: it is most of what there is on many pages, and a line of it is too much to be looked
-            // at
+            // Type stays summed: on many pages it is most of what there is, and looking at it takes too long.
             Supplier<EdgeList> shape = fill.rule() == FillRule.NON_ZERO && fill.text() == null
                     ? new UnitedFill(fill.path(), toDevice)
                     : () -> EdgeList.of(fill.path(), toDevice);

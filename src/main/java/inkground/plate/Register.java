@@ -24,7 +24,9 @@ public final class Register {
         if (dxPx.length != inks || dyPx.length != inks) {
             throw new IllegalArgumentException(dxPx.length + " and " + dyPx.length + " shifts for " + inks + " inks");
         }
-        byte[][] out = new byte[planes.planes()][planes.width() * planes.height()];
+        int width = planes.width();
+        int height = planes.height();
+        byte[][] out = new byte[planes.planes()][width * height];
         byte[] laid = planes.raster(planes.laidPlane());
         byte[] inked = planes.raster(planes.inkedPlane());
         out[planes.markPlane()] = planes.raster(planes.markPlane());
@@ -33,15 +35,15 @@ public final class Register {
             byte[] own = new byte[laid.length]; // where this ink is laid
             byte[] everInked = new byte[laid.length];
             for (int p = 0; p < own.length; p++) {
-                own[p] = (byte) Math.min(laid[p] & 255, covered(tints, p, planes.width()));
+                own[p] = (byte) Math.min(laid[p] & 255, covered(tints, p, width));
                 everInked[p] = tints[p] == 0 && laid[p] != 0 ? 0 : inked[p];
             }
-            move(tints, planes, dxPx[i], dyPx[i], out[i]);
+            EdgeShift.move(tints, width, height, dxPx[i], dyPx[i], out[i]);
             byte[] moved = new byte[own.length];
-            move(own, planes, dxPx[i], dyPx[i], moved);
+            EdgeShift.move(own, width, height, dxPx[i], dyPx[i], moved);
             sum(out[planes.laidPlane()], moved);
             most(out[planes.markPlane()], moved);
-            move(everInked, planes, dxPx[i], dyPx[i], moved);
+            EdgeShift.move(everInked, width, height, dxPx[i], dyPx[i], moved);
             most(out[planes.inkedPlane()], moved);
         }
         return planes.with(out);
@@ -94,9 +96,5 @@ public final class Register {
         for (int i = 0; i < into.length; i++) {
             into[i] = (byte) Math.max(into[i] & 255, other[i] & 255);
         }
-    }
-
-    private static void move(byte[] from, InkPlanes planes, double dx, double dy, byte[] to) {
-        EdgeShift.move(from, planes.width(), planes.height(), dx, dy, to);
     }
 }

@@ -22,8 +22,8 @@ final class StepRaster {
     private final StepGrid grid;
     private final Matrix toGrid; // from device pixel centres to where their areas begin
     private final int[] uniform; // per plane, 0 to 255; where means has none
-    private final byte[][]
-            means; // per plane null or (width + 1) × (height + 1) values: the first repeat after the last
+    /** Per plane null or (width + 1) × (height + 1) values: after the last comes the first of the next repeat. */
+    private final byte[][] means;
 
     /**
      * @param deviceToGrid from device pixels to pixels of the grid

@@ -47,16 +47,11 @@ final class QuestionBar extends HBox {
     }
 
     private Button button(Answer answer, int number) {
-        Button button = new Button(answer.label());
-        button.setId("answer-" + number);
-        button.getStyleClass().add("answer");
-        button.setMinWidth(USE_PREF_SIZE);
-        button.setAccessibleText(answer.label() + ": " + answer.sentence());
-        Ui.tip(button, answer.sentence());
-        button.setOnAction(e -> {
+        Button button = Ui.button("answer-" + number, answer.label(), answer.sentence(), () -> {
             state.question.set(null);
             answer.action().run();
         });
+        button.getStyleClass().add("answer");
         return button;
     }
 }

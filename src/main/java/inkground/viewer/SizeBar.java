@@ -26,7 +26,7 @@ final class SizeBar extends HBox {
 
     private final ViewerState state;
     private final SizeDesk desk;
-    private final Label asks = Ui.label("", "ground-asks");
+    private final Label asks = Ui.label("", "asks");
     private final Label words = Ui.label("", "quiet");
     private final TextField width = new TextField();
     private final Label height = Ui.label("");
@@ -36,7 +36,7 @@ final class SizeBar extends HBox {
         this.state = state;
         this.desk = desk;
         setId("size-bar");
-        getStyleClass().add("ground-bar");
+        getStyleClass().add("asking-bar");
         setAlignment(Pos.CENTER_LEFT);
         asks.setId("size-asks");
         asks.setWrapText(true);
@@ -55,25 +55,15 @@ final class SizeBar extends HBox {
         width.setOnAction(e -> take());
         height.setId("size-height");
         height.setMinWidth(USE_PREF_SIZE);
-        Button set =
-                button("size-set", "Set", "Reads the artwork again as wide as that. Ctrl+Z takes it back", this::take);
+        Button set = Ui.button(
+                "size-set", "Set", "Reads the artwork again as wide as that. Ctrl+Z takes it back", this::take);
         set.getStyleClass().add("leading");
-        Button keep = button("size-keep", "Keep", "Leaves the size as it is; this is not asked again", desk::keep);
+        Button keep = Ui.button("size-keep", "Keep", "Leaves the size as it is; this is not asked again", desk::keep);
         getChildren().addAll(text, width, height, set, keep);
         for (Observable value : new Observable[] {state.size.asked, state.view, state.unit}) {
             value.addListener(o -> ask());
         }
         ask();
-    }
-
-    private static Button button(String id, String text, String sentence, Runnable action) {
-        Button button = new Button(text);
-        button.setId(id);
-        button.setMinWidth(USE_PREF_SIZE);
-        button.setAccessibleText(text + ": " + sentence);
-        Ui.tip(button, sentence);
-        button.setOnAction(e -> action.run());
-        return button;
     }
 
     /** Gives the keys to the width. */

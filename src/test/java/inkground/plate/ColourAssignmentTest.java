@@ -21,6 +21,7 @@ import inkground.artwork.DisplayList;
 import inkground.artwork.Op;
 import inkground.artwork.Paint;
 import inkground.artwork.Style;
+import inkground.artwork.TintTransform;
 import inkground.base.Cancel;
 import inkground.base.Progress;
 import inkground.base.Refusal;
@@ -331,19 +332,7 @@ class ColourAssignmentTest {
     }
 
     private static Paint.Shading withRamp(Paint.Shading s) {
-        return new Paint.Shading(s.geometry(), s.space(), new Ramp(), s.background(), s.box(), s.toPage());
-    }
-
-    private record Ramp() implements inkground.artwork.TintTransform {
-        @Override
-        public int outputs() {
-            return 1;
-        }
-
-        @Override
-        public void apply(float[] in, float[] out) {
-            out[0] = in[0];
-        }
+        return new Paint.Shading(s.geometry(), s.space(), TintTransform.UNCHANGED, s.background(), s.box(), s.toPage());
     }
 
     private static ColourAssignment rules(Source from, Target to) {

@@ -14,7 +14,6 @@ import inkground.geometry.FillRule;
 import inkground.geometry.Matrix;
 import inkground.geometry.Outline;
 import inkground.geometry.Pen;
-import java.util.HashSet;
 import java.util.Random;
 import java.util.Set;
 import java.util.concurrent.CountDownLatch;
@@ -180,14 +179,7 @@ class CoverageTest {
         PlateRequest all = new PlateRequest(1.5, 0, 0, 450, 600, true, Set.of());
         InkPlanes usual = Pages.plate(page).render(all, new Cancel(), Progress.NONE);
         InkMapping mapping = Pages.plate(page).mapping();
-        PreparedList prepared = new Preparation(
-                        all,
-                        mapping,
-                        new LuminosityMapping(mapping.reader()),
-                        new ImageCache(),
-                        new Cancel(),
-                        new HashSet<>())
-                .page(page);
+        PreparedList prepared = Pages.prepared(page, all, mapping);
         CountDownLatch started = new CountDownLatch(threads - 1);
         ExecutorService workers = Executors.newFixedThreadPool(
                 threads,

@@ -16,7 +16,6 @@ import inkground.geometry.FillRule;
 import inkground.geometry.Matrix;
 import inkground.geometry.Outline;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.concurrent.CancellationException;
@@ -203,19 +202,8 @@ class ManyCellsTest {
     /** Flat cells, shaded ones, cells that are half transparent, and very many. */
     private static DisplayList patterns() {
         Matrix m = turned(30);
-        TintTransform grey = new TintTransform() {
-            @Override
-            public int outputs() {
-                return 1;
-            }
-
-            @Override
-            public void apply(float[] in, float[] out) {
-                out[0] = in[0];
-            }
-        };
-        Paint shading =
-                new Paint.Shading(new Paint.Axial(0, 0, 17, 9, 0, 1, true, true), Pages.GRAY, grey, null, null, m);
+        Paint shading = new Paint.Shading(
+                new Paint.Axial(0, 0, 17, 9, 0, 1, true, true), Pages.GRAY, TintTransform.UNCHANGED, null, null, m);
         Outline cell = Pages.rect(0, 0, 17.3, 17.3).transform(m);
         Op shaded = new Op.Fill(cell, FillRule.NON_ZERO, shading, null, Style.PLAIN, null, Pages.ORIGIN);
         Op half = Pages.fill(cell, Pages.spot("Lock Gate Green", 0.8), Pages.alpha(0.5), null);
@@ -237,14 +225,7 @@ class ManyCellsTest {
         InkMapping mapping = Pages.plate(page).mapping();
         ExecutorService workers = Executors.newFixedThreadPool(threads);
         try {
-            PreparedList prepared = new Preparation(
-                            all,
-                            mapping,
-                            new LuminosityMapping(mapping.reader()),
-                            new ImageCache(),
-                            new Cancel(),
-                            new HashSet<>())
-                    .page(page);
+            PreparedList prepared = Pages.prepared(page, all, mapping);
             InkPlanes.Cell[] cells =
                     Bands.paint(prepared, mapping.tintPlanes(), all, workers, threads, new Cancel(), Progress.NONE);
             assertSame(new InkPlanes(mapping.inks(), all, cells), usual);

@@ -23,6 +23,7 @@ import inkground.geometry.FillRule;
 import inkground.geometry.Matrix;
 import inkground.geometry.Outline;
 import java.util.EnumMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -167,6 +168,18 @@ final class Pages {
 
     static Plate plate(DisplayList list) {
         return new Plate(list, InkMapping.of(List.of(), list, PLAIN));
+    }
+
+    /** A page brought to the scale of a request. */
+    static PreparedList prepared(DisplayList page, PlateRequest request, InkMapping mapping) throws Refusal {
+        return new Preparation(
+                        request,
+                        mapping,
+                        new LuminosityMapping(mapping.reader()),
+                        new ImageCache(),
+                        new Cancel(),
+                        new HashSet<>())
+                .page(page);
     }
 
     static InkPlanes render(DisplayList list, boolean overprint) throws Refusal {

@@ -3,61 +3,26 @@ package inkground.viewer;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import inkground.app.OwnSubstrates;
 import inkground.artwork.PageBox;
 import inkground.artwork.PictureSize;
-import inkground.viewer.desk.JobEngine;
-import inkground.viewer.desk.ProofDesk;
-import inkground.viewer.desk.Recents;
-import inkground.viewer.state.ViewerState;
 import java.awt.image.BufferedImage;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Optional;
-import java.util.concurrent.Callable;
-import java.util.concurrent.TimeUnit;
 import javafx.geometry.Bounds;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
-import org.testfx.framework.junit5.ApplicationTest;
 import org.testfx.util.WaitForAsyncUtils;
 
 /** How large a picture or an SVG is, asked in the window over the readers of the program. */
-class SizeTest extends ApplicationTest {
-    private static final long PATIENCE_S = 60;
-
-    @TempDir
-    Path folder;
-
-    private ViewerState state;
-    private ProofDesk desk;
-    private ViewerWindow window;
-
+class SizeTest extends RealWindow {
     @Override
     public void start(Stage stage) {
-        state = new ViewerState();
-        JobEngine engine = new JobEngine(Optional.empty(), new OwnSubstrates(folder.resolve("own")));
-        desk = new ProofDesk(state, engine, new Recents(ViewerRig.preferences()), ViewerRig.real());
-        window = new ViewerWindow(state, desk, (title, over, near) -> Optional.empty());
         stage.setWidth(1060);
         stage.setHeight(640);
-        window.show(stage);
-        desk.stockRack();
-    }
-
-    @Override
-    public void stop() {
-        window.close();
-    }
-
-    private void until(Callable<Boolean> met) throws Exception {
-        WaitForAsyncUtils.waitFor(PATIENCE_S, TimeUnit.SECONDS, () -> WaitForAsyncUtils.asyncFx(met)
-                .get());
-        WaitForAsyncUtils.waitForFxEvents();
+        super.start(stage);
     }
 
     /** @return a picture of 600 × 300 samples whose file states no resolution */

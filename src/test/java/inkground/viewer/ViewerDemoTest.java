@@ -6,62 +6,20 @@ import inkground.artwork.PageBox;
 import inkground.colour.Srgb;
 import inkground.substrate.Substrate;
 import inkground.substrate.Substrates;
-import inkground.viewer.desk.JobEngine;
-import inkground.viewer.desk.ProofDesk;
-import inkground.viewer.desk.Recents;
 import inkground.viewer.state.Camera;
 import inkground.viewer.state.ProofEngine;
-import inkground.viewer.state.ViewerState;
 import java.awt.image.BufferedImage;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Optional;
-import java.util.concurrent.Callable;
-import java.util.concurrent.TimeUnit;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
 import javafx.scene.image.WritableImage;
 import javafx.scene.input.KeyCode;
-import javafx.stage.Stage;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
-import org.testfx.framework.junit5.ApplicationTest;
-import org.testfx.util.WaitForAsyncUtils;
 
 /** The main job in the window, from the demo's file to a proof of it, over the real engine. */
-class ViewerDemoTest extends ApplicationTest {
-    private static final long PATIENCE_S = 60;
-    private static final Path SHIRT = Path.of("demo", "regatta-shirt.pdf");
-
-    @TempDir
-    static Path folder;
-
-    private ViewerState state;
-    private ViewerWindow window;
-    private ProofDesk desk;
-
-    @Override
-    public void start(Stage stage) {
-        state = new ViewerState();
-        Recents recents = new Recents(ViewerRig.preferences());
-        desk = new ProofDesk(state, new JobEngine(Optional.of(SHIRT)), recents, ViewerRig.real());
-        window = new ViewerWindow(state, desk);
-        window.show(stage);
-        desk.stockRack();
-    }
-
-    @Override
-    public void stop() {
-        window.close();
-    }
-
-    private void until(Callable<Boolean> met) throws Exception {
-        WaitForAsyncUtils.waitFor(PATIENCE_S, TimeUnit.SECONDS, () -> WaitForAsyncUtils.asyncFx(met)
-                .get());
-        WaitForAsyncUtils.waitForFxEvents();
-    }
-
+class ViewerDemoTest extends RealWindow {
     private void openDemo() throws Exception {
         until(() -> !state.substrates.isEmpty());
         clickOn("#start-demo");

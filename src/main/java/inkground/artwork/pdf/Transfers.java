@@ -13,18 +13,6 @@ import org.apache.pdfbox.cos.COSName;
 final class Transfers {
     private static final int PROCESS_INKS = 4;
 
-    private static final TintTransform UNCHANGED = new TintTransform() {
-        @Override
-        public int outputs() {
-            return 1;
-        }
-
-        @Override
-        public void apply(float[] in, float[] out) {
-            out[0] = in[0];
-        }
-    };
-
     private Transfers() {}
 
     /** @return whether a value of TR or TR2 changes anything; Identity and Default do not */
@@ -40,7 +28,7 @@ final class Transfers {
         List<TintTransform> functions = new ArrayList<>();
         for (int i = 0; i < PROCESS_INKS; i++) {
             COSBase one = stated instanceof COSArray array ? array.getObject(i) : stated;
-            functions.add(changes(one) ? Functions.of(one, 1, 1) : UNCHANGED);
+            functions.add(changes(one) ? Functions.of(one, 1, 1) : TintTransform.UNCHANGED);
         }
         return new Transfer(functions);
     }

@@ -23,14 +23,14 @@ import javafx.scene.shape.Rectangle;
 public final class GroundBar extends HBox {
     private final ViewerState state;
     private final Rectangle swatch = new Rectangle(30, 30);
-    private final Label asks = Ui.label("", "ground-asks");
+    private final Label asks = Ui.label("", "asks");
     private final Label instead = Ui.label("", "quiet");
 
     /** Shown while there is something to ask. */
     public GroundBar(ViewerState state, ColourDesk desk) {
         this.state = state;
         setId("ground-bar");
-        getStyleClass().add("ground-bar");
+        getStyleClass().add("asking-bar");
         setAlignment(Pos.CENTER_LEFT);
         swatch.getStyleClass().add("colour-swatch");
         asks.setId("ground-asks");
@@ -40,13 +40,13 @@ public final class GroundBar extends HBox {
         VBox words = new VBox(asks, instead);
         words.setMinWidth(0);
         HBox.setHgrow(words, Priority.ALWAYS);
-        Button bare = button(
+        Button bare = Ui.button(
                 "ground-bare",
                 "Print as bare",
                 "No ink arrives wherever this colour is seen; what lies beneath it stays hidden. Ctrl+Z takes it back",
                 desk::printGroundBare);
         bare.getStyleClass().add("leading");
-        Button keep = button(
+        Button keep = Ui.button(
                 "ground-keep",
                 "Keep",
                 "It is part of the artwork and is printed; this is not asked again",
@@ -57,16 +57,6 @@ public final class GroundBar extends HBox {
         state.view.addListener((Observable o) -> ask());
         state.size.asked.addListener((Observable o) -> ask()); // one question at a time
         ask();
-    }
-
-    private static Button button(String id, String text, String sentence, Runnable action) {
-        Button button = new Button(text);
-        button.setId(id);
-        button.setMinWidth(USE_PREF_SIZE);
-        button.setAccessibleText(text + ": " + sentence);
-        Ui.tip(button, sentence);
-        button.setOnAction(e -> action.run());
-        return button;
     }
 
     private void ask() {

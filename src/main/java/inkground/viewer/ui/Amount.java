@@ -30,6 +30,7 @@ public final class Amount extends Control {
      */
     public record Unit(String sign, double perUnit, int digits) {}
 
+    private final String sliderId;
     private final String words;
     private final String sentence;
     private final double min;
@@ -47,6 +48,7 @@ public final class Amount extends Control {
      * @param step smallest change, and what a key changes: 1 or a whole part of it
      */
     public Amount(String id, String words, String sentence, double min, double max, double step, Asked asked) {
+        this.sliderId = id;
         this.words = words;
         this.sentence = sentence;
         this.min = min;
@@ -54,7 +56,6 @@ public final class Amount extends Control {
         this.step = step;
         this.asked = asked;
         this.value = new ReadOnlyDoubleWrapper(this, "value", min);
-        setId(id + "-amount");
         getStyleClass().add("amount");
         setFocusTraversable(false); // its slider and its number are
     }
@@ -106,6 +107,10 @@ public final class Amount extends Control {
 
     ObjectProperty<Unit> unit() {
         return unit;
+    }
+
+    String sliderId() {
+        return sliderId;
     }
 
     String words() {

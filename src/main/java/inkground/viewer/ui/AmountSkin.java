@@ -25,10 +25,9 @@ final class AmountSkin extends SkinBase<Amount> {
     AmountSkin(Amount amount) {
         super(amount);
         consumeMouseEvents(false);
-        String id = amount.getId().replaceFirst("-amount$", "");
         Label name = Ui.label(amount.words(), "amount-name");
         name.setLabelFor(slider);
-        slider.setId(id);
+        slider.setId(amount.sliderId());
         slider.setMin(amount.min());
         slider.setMax(amount.max());
         slider.setBlockIncrement(amount.step());

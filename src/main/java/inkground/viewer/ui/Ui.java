@@ -43,6 +43,14 @@ public final class Ui {
         return button;
     }
 
+    /** @return a button that no key stands for, with text and one sentence */
+    public static Button button(String id, String text, String sentence, Runnable action) {
+        Button button = new Button(text);
+        dress(button, id, text, sentence, sentence);
+        button.setOnAction(e -> action.run());
+        return button;
+    }
+
     /** @return a button that no key stands for, with text (may be empty), icon and one sentence */
     public static Button button(String id, String text, Ikon icon, String sentence, Runnable action) {
         Button button = new Button(text, new FontIcon(icon));
