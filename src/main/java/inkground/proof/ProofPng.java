@@ -1,5 +1,6 @@
 package inkground.proof;
 
+import inkground.base.ImagePlugins;
 import inkground.colour.DisplayProfile;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
@@ -40,7 +41,7 @@ public final class ProofPng {
     public static void write(
             BufferedImage picture, DisplayProfile screen, double dpi, Map<String, String> texts, Path file)
             throws IOException {
-        ImageWriter writer = ImageIO.getImageWritersByFormatName("png").next();
+        ImageWriter writer = ImagePlugins.writer("png");
         try (ImageOutputStream out = ImageIO.createImageOutputStream(file.toFile())) {
             ImageWriteParam how = writer.getDefaultWriteParam();
             IIOMetadata metadata =

@@ -2,14 +2,13 @@ package inkground.artwork.image;
 
 import inkground.artwork.ColourSpace;
 import inkground.artwork.ImageSource.Pixels;
+import inkground.base.ImagePlugins;
 import inkground.base.Refusal;
 import java.awt.image.BufferedImage;
 import java.awt.image.Raster;
 import java.io.IOException;
 import java.util.ArrayList;
-import java.util.Iterator;
 import java.util.List;
-import javax.imageio.ImageIO;
 import javax.imageio.ImageReader;
 import javax.imageio.stream.ImageInputStream;
 
@@ -63,11 +62,7 @@ final class PluginImage {
     }
 
     private static <T> T with(Input input, String format, Use<T> use) throws IOException {
-        Iterator<ImageReader> readers = ImageIO.getImageReadersByFormatName(format);
-        if (!readers.hasNext()) {
-            throw new IOException("no reader for " + format);
-        }
-        ImageReader reader = readers.next();
+        ImageReader reader = ImagePlugins.reader(format);
         try (ImageInputStream in = input.open()) {
             reader.setInput(in, false, false);
             return use.with(reader);

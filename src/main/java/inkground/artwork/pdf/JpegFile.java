@@ -2,11 +2,10 @@ package inkground.artwork.pdf;
 
 import inkground.artwork.image.Rasters;
 import inkground.artwork.image.Ycc;
+import inkground.base.ImagePlugins;
 import java.awt.image.Raster;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
-import java.util.Iterator;
-import javax.imageio.ImageIO;
 import javax.imageio.ImageReader;
 import javax.imageio.stream.ImageInputStream;
 import javax.imageio.stream.MemoryCacheImageInputStream;
@@ -103,11 +102,7 @@ record JpegFile(byte[] data, int width, int height, int components, int bits, in
     }
 
     private Raster raster() throws IOException {
-        Iterator<ImageReader> readers = ImageIO.getImageReadersByFormatName("jpeg");
-        if (!readers.hasNext()) {
-            throw new IOException("no reader for JPEG");
-        }
-        ImageReader reader = readers.next();
+        ImageReader reader = ImagePlugins.reader("jpeg");
         try (ImageInputStream in = new MemoryCacheImageInputStream(new ByteArrayInputStream(data))) {
             reader.setInput(in, true, true);
             return reader.readRaster(0, null);

@@ -11,6 +11,7 @@ import inkground.artwork.ImageSource.Pixels;
 import inkground.artwork.Op;
 import inkground.artwork.PageBox;
 import inkground.base.Cancel;
+import inkground.base.ImagePlugins;
 import inkground.base.Progress;
 import java.awt.color.ColorSpace;
 import java.awt.color.ICC_Profile;
@@ -210,7 +211,7 @@ class PictureReadingTest {
         for (int i = 0; i < 64; i++) {
             raster.setPixel(i % 8, i / 8, tints);
         }
-        ImageWriter writer = ImageIO.getImageWritersByFormatName("jpeg").next();
+        ImageWriter writer = ImagePlugins.writer("jpeg");
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         if (!writer.canWriteRasters()) {
             throw new IllegalStateException("a writer of rasters is needed");
@@ -406,7 +407,7 @@ class PictureReadingTest {
         for (int i = 0; i < 9000; i++) {
             image.setRGB(i % 100, i / 100, i * 7919);
         }
-        ImageWriter writer = ImageIO.getImageWritersByFormatName("tiff").next();
+        ImageWriter writer = ImagePlugins.writer("tiff");
         var param = writer.getDefaultWriteParam();
         param.setCompressionMode(javax.imageio.ImageWriteParam.MODE_EXPLICIT);
         param.setCompressionType("LZW");

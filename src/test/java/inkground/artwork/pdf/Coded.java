@@ -1,6 +1,7 @@
 package inkground.artwork.pdf;
 
 import com.github.jaiimageio.jpeg2000.J2KImageWriteParam;
+import inkground.base.ImagePlugins;
 import java.awt.image.Raster;
 import java.awt.image.WritableRaster;
 import java.io.ByteArrayOutputStream;
@@ -48,7 +49,7 @@ final class Coded {
      * @param transform that an Adobe marker states; {@link #NO_MARKER} for no marker
      */
     static byte[] jpeg(int transform, int... values) throws IOException {
-        byte[] jpeg = written(ImageIO.getImageWritersByFormatName("jpeg").next(), null, flat(values));
+        byte[] jpeg = written(ImagePlugins.writer("jpeg"), null, flat(values));
         if (transform == NO_MARKER) {
             return jpeg;
         }
@@ -59,7 +60,7 @@ final class Coded {
 
     /** A JPEG 2000 codestream without loss and without a transform of its components. */
     static byte[] codestream(int... values) throws IOException {
-        ImageWriter writer = ImageIO.getImageWritersByFormatName("jpeg2000").next();
+        ImageWriter writer = ImagePlugins.writer("jpeg2000");
         J2KImageWriteParam param = (J2KImageWriteParam) writer.getDefaultWriteParam();
         param.setLossless(true);
         param.setFilter("w5x3");
