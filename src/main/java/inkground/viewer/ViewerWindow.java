@@ -44,6 +44,7 @@ import javafx.collections.ListChangeListener;
 import javafx.css.PseudoClass;
 import javafx.event.Event;
 import javafx.geometry.Pos;
+import javafx.geometry.Rectangle2D;
 import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.TextInputControl;
@@ -295,8 +296,9 @@ final class ViewerWindow {
     /** Shows the window on a stage. */
     void show(Stage stage) {
         stage.setScene(scene);
-        stage.setMinWidth(1060);
-        stage.setMinHeight(640);
+        Rectangle2D screen = Screen.getPrimary().getVisualBounds();
+        stage.setMinWidth(Math.min(1060, screen.getWidth()));
+        stage.setMinHeight(Math.min(640, screen.getHeight()));
         stage.titleProperty()
                 .bind(Bindings.createStringBinding(
                         () -> state.file.get() == null

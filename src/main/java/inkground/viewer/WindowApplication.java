@@ -40,7 +40,10 @@ public final class WindowApplication extends Application {
         getParameters().getRaw().stream().findFirst().map(Path::of).ifPresent(desk::open);
         desk.stockRack();
         window = new ViewerWindow(state, desk);
+        StagePlace place = new StagePlace(stage, recents);
+        place.restore();
         window.show(stage);
+        place.keepWhenHidden();
     }
 
     @Override

@@ -11,7 +11,7 @@ import java.util.prefs.Preferences;
 import javafx.application.Platform;
 
 /** Executors and preferences for tests. */
-final class ViewerRig {
+public final class ViewerRig {
     private ViewerRig() {}
 
     /** @return everything runs at once on the calling thread */
@@ -60,7 +60,7 @@ final class ViewerRig {
     }
 
     /** @return preferences that live in memory only */
-    static Preferences preferences() {
+    public static Preferences preferences() {
         return new InMemory();
     }
 

@@ -9,12 +9,16 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.Optional;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import java.util.prefs.BackingStoreException;
 import java.util.prefs.Preferences;
 
-/** The files opened last, the theme, the unit, the favourite substrates and the measure of each screen, kept in the user's preferences. */
+/**
+ * The files opened last, the theme, the unit, the window's place, the favourite substrates and the measure of each screen, kept in
+ * the user's preferences.
+ */
 public final class Recents {
     /** Longest list. */
     public static final int MOST = 6;
@@ -75,6 +79,17 @@ public final class Recents {
     public void keep(Theme theme, LengthUnit unit) {
         put("theme", theme.name());
         put("unit", unit.name());
+        save();
+    }
+
+    /** @return where the window stood last; empty if it was never shown */
+    public Optional<WindowPlace> window() {
+        return WindowPlace.of(node.get("window", ""));
+    }
+
+    /** Keeps where the window stands. */
+    public void keep(WindowPlace place) {
+        put("window", place.text());
         save();
     }
 
