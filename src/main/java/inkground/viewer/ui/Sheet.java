@@ -7,6 +7,7 @@ import javafx.geometry.VPos;
 import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.layout.GridPane;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /** A card in the middle of the window, over everything else, as long as its property says so. */
@@ -49,8 +50,14 @@ public abstract class Sheet extends VBox {
         Label name = Ui.label(words);
         name.setLabelFor(named);
         fields.addRow(fields.getRowCount(), name, named);
-        GridPane.setValignment(name, VPos.BASELINE);
-        GridPane.setValignment(named, VPos.BASELINE);
+        // Boxes have no baseline of their own: the name is as tall as the first line, and in its middle.
+        GridPane.setValignment(name, VPos.TOP);
+        GridPane.setValignment(named, VPos.TOP);
+        name.minHeightProperty().bind(firstLine(named).heightProperty());
+    }
+
+    private static Region firstLine(Node named) {
+        return named instanceof VBox lines ? firstLine(lines.getChildren().get(0)) : (Region) named;
     }
 
     /** Changes the title. */
