@@ -9,19 +9,26 @@ import inkground.substrate.Substrate;
 import inkground.substrate.Substrates;
 import inkground.substrate.Texture;
 import inkground.viewer.desk.Recents;
+import inkground.viewer.rack.Swatch;
 import inkground.viewer.state.ProofEngine.SubstrateCard;
 import inkground.viewer.state.Rack;
 import java.awt.image.BufferedImage;
+import java.lang.ref.WeakReference;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
 import javafx.scene.Node;
 import javafx.scene.control.Labeled;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
+import javafx.scene.layout.Pane;
+import javafx.scene.paint.ImagePattern;
+import javafx.scene.shape.Shape;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
+import org.testfx.util.WaitForAsyncUtils;
 
 /** Acts on the rack as a user does. */
 class RackTest extends FakeWindow {
@@ -230,6 +237,34 @@ class RackTest extends FakeWindow {
         clickOn("#own-keep");
         assertThat(kept().lab()).isEqualTo(new Lab(50.25, -1, -6));
         assertThat(state.substrate.get().source()).contains("Slate");
+    }
+
+    /** Swatches of one cloth share its picture, which is kept. */
+    @Test
+    void aSwatchOutOfSightIsNotHeldByThePictureItShares() throws Exception {
+        openArtwork();
+        Pane pane = new Pane();
+        List<WeakReference<Node>> gone = new ArrayList<>();
+        interact(() -> {
+            ((Pane) stage.getScene().getRoot()).getChildren().add(pane);
+            Swatch stays = new Swatch(FakeEngine.NAVY, 66, 50);
+            pane.getChildren().add(stays);
+            Shape cloth = (Shape) stays.getChildren().get(0);
+            assertThat(cloth.getFill()).isInstanceOf(ImagePattern.class);
+            for (int i = 0; i < 30; i++) {
+                Swatch swatch = new Swatch(FakeEngine.NAVY, 66, 50);
+                pane.getChildren().add(swatch);
+                gone.add(new WeakReference<>(swatch));
+            }
+        });
+        WaitForAsyncUtils.waitForFxEvents();
+        interact(() -> pane.getChildren().remove(1, 31));
+        // The toolkit itself may hold the last nodes that it painted.
+        until(() -> {
+            System.gc();
+            return gone.stream().filter(node -> node.get() != null).count() <= 2;
+        });
+        interact(() -> ((Pane) stage.getScene().getRoot()).getChildren().remove(pane));
     }
 
     @Test

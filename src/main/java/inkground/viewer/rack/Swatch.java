@@ -4,6 +4,7 @@ import inkground.viewer.state.ProofEngine.SubstrateCard;
 import javafx.scene.image.Image;
 import javafx.scene.layout.StackPane;
 import javafx.scene.paint.ImagePattern;
+import javafx.scene.paint.Paint;
 import javafx.scene.shape.Polygon;
 
 /** A piece of a substrate: cloth is cut with pinking shears, paper has one corner turned down. */
@@ -22,7 +23,9 @@ public final class Swatch extends StackPane {
         Polygon cut = card.garment() ? pinked(width, height) : sheet(width, height);
         // A picture with a clip of this shape would be painted apart and blended in, at every step.
         Image art = SwatchArt.of(card, (int) width * FINE, (int) height * FINE);
-        cut.setFill(new ImagePattern(art, 0, 0, width, height, false));
+        Paint cloth = new ImagePattern(art, 0, 0, width, height, false);
+        // A shape listens to the picture that fills it, and the picture is shared and outlives the swatch.
+        sceneProperty().addListener((o, before, now) -> cut.setFill(now == null ? null : cloth));
         cut.getStyleClass().add("swatch-edge");
         cut.setManaged(false);
         getChildren().add(cut);
