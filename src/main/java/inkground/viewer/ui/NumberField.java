@@ -2,7 +2,9 @@ package inkground.viewer.ui;
 
 import java.util.Locale;
 import java.util.OptionalDouble;
+import javafx.beans.InvalidationListener;
 import javafx.beans.Observable;
+import javafx.beans.WeakInvalidationListener;
 import javafx.beans.property.DoubleProperty;
 import javafx.css.PseudoClass;
 import javafx.scene.control.TextField;
@@ -20,6 +22,8 @@ public final class NumberField extends TextField {
     private final double min;
     private final double max;
     private final int digits;
+    // The number outlives the field, and must not keep it: a legend is made anew with every figure.
+    private final InvalidationListener shown = o -> show();
 
     /**
      * @param value shown and changed
@@ -34,7 +38,7 @@ public final class NumberField extends TextField {
         this.digits = digits;
         getStyleClass().add("number-field");
         setPrefColumnCount(5);
-        value.addListener((Observable o) -> show());
+        value.addListener(new WeakInvalidationListener(shown));
         textProperty().addListener((Observable o) -> type());
         focusedProperty().addListener((o, before, now) -> {
             if (!now) {
