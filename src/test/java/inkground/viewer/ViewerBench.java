@@ -3,6 +3,8 @@ package inkground.viewer;
 import inkground.viewer.desk.JobEngine;
 import inkground.viewer.desk.ProofDesk;
 import inkground.viewer.desk.Recents;
+import inkground.viewer.state.BenchView;
+import inkground.viewer.state.MapKind;
 import inkground.viewer.state.ViewerState;
 import java.io.IOException;
 import java.lang.management.ManagementFactory;
@@ -33,6 +35,8 @@ import javafx.stage.Stage;
  *   <li>{@code moves}: how long anything keeps the window's thread while zooming and panning, at 2560 × 1440
  *   <li>{@code memory}: what the file costs in memory when it has been looked at near and far
  *   <li>{@code leak}: memory after a thousand and after ten thousand steps, in a small window
+ *   <li>{@code rounds}: memory after twenty and after a hundred rounds through all maps and views, each with the file read again,
+ *       in a small window
  * </ul>
  */
 public final class ViewerBench {
@@ -58,7 +62,7 @@ public final class ViewerBench {
         Platform.startup(started::countDown);
         started.await();
         List<String> wanted = List.of(args).subList(1, args.length);
-        ViewerBench bench = new ViewerBench(wanted.contains("leak"));
+        ViewerBench bench = new ViewerBench(wanted.contains("leak") || wanted.contains("rounds"));
         bench.open(Path.of(args[0]), processStart);
         for (String what : wanted) {
             switch (what) {
@@ -67,6 +71,7 @@ public final class ViewerBench {
                 case "moves" -> bench.moves();
                 case "memory" -> bench.memory();
                 case "leak" -> bench.leak();
+                case "rounds" -> bench.rounds();
                 default -> throw new IllegalArgumentException(what);
             }
         }
@@ -238,6 +243,27 @@ public final class ViewerBench {
             }
         }
         System.out.printf("heap in use after collecting, 10,000 steps: %d MiB%n", heapMiB());
+    }
+
+    private void rounds() throws Exception {
+        for (int i = 1; i <= 100; i++) {
+            for (MapKind map : MapKind.values()) {
+                onFx(() -> state.overlays.toggle(map));
+                until(() -> window.surface().complete());
+            }
+            onFx(() -> state.overlays.map.set(null));
+            for (BenchView view : BenchView.values()) {
+                onFx(() -> state.view.set(view));
+                Thread.sleep(100);
+            }
+            onFx(() -> state.view.set(BenchView.FLAT));
+            Object read = state.page.get();
+            onFx(desk::reload);
+            until(() -> state.page.get() != read && window.surface().complete());
+            if (i == 20 || i == 100) {
+                System.out.printf("heap in use after collecting, %d rounds: %d MiB%n", i, heapMiB());
+            }
+        }
     }
 
     private static long heapMiB() throws InterruptedException {
