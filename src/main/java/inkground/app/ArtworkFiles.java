@@ -49,6 +49,48 @@ public final class ArtworkFiles {
      * @throws Refusal also if a size is chosen for a file of another kind
      */
     public static Artwork open(Path file, PictureSize size, Cancel cancel, Progress progress) throws Refusal {
+        Kind kind = kind(file);
+        String name = file.getFileName().toString();
+        if (size.chosen() && !kind.sized) {
+            throw new Refusal(
+                    name + " is no picture and no SVG and has its own size. Leave out the size that you chose.");
+        }
+        return switch (kind) {
+            case PDF -> PdfArtwork.open(file, cancel, progress);
+            case PICTURE -> ImageArtwork.open(file, size, cancel, progress);
+            case SVG -> SvgArtwork.open(file, size, cancel, progress);
+            case EMPTY, OTHER ->
+                throw new Refusal(name + (kind == Kind.EMPTY ? " is empty." : " is of a kind that cannot be opened.")
+                        + " Choose a file of " + KINDS + ".");
+        };
+    }
+
+    /**
+     * A size that is meant for whichever of several files can be placed in it.
+     *
+     * @return the size, for a picture or an SVG; {@link PictureSize#STATED} for a file of another kind
+     * @throws Refusal if there is no such file
+     */
+    public static PictureSize fitting(PictureSize size, Path file) throws Refusal {
+        return size.chosen() && kind(file).sized ? size : PictureSize.STATED;
+    }
+
+    private enum Kind {
+        PDF(false),
+        PICTURE(true),
+        SVG(true),
+        EMPTY(false),
+        OTHER(false);
+
+        /** Whether the user can choose how large it is. */
+        final boolean sized;
+
+        Kind(boolean sized) {
+            this.sized = sized;
+        }
+    }
+
+    private static Kind kind(Path file) throws Refusal {
         if (!Files.exists(file)) {
             throw new Refusal("There is no file " + file + ". Check the name.");
         }
@@ -57,25 +99,18 @@ public final class ArtworkFiles {
         }
         byte[] head = head(file);
         String text = new String(head, StandardCharsets.ISO_8859_1);
-        String name = file.getFileName().toString();
-        boolean picture = ImageKind.of(Arrays.copyOf(head, Math.min(head.length, ImageKind.HEAD_BYTES)))
-                .isPresent();
-        boolean svg = !picture && isSvg(head, text, extension(name));
-        if (size.chosen() && !picture && !svg) {
-            throw new Refusal(
-                    name + " is no picture and no SVG and has its own size. Leave out the size that you chose.");
-        }
+        String extension = extension(file.getFileName().toString());
         if (text.substring(0, Math.min(text.length(), PDF_HEADER_WITHIN)).contains("%PDF-")) {
-            return PdfArtwork.open(file, cancel, progress);
-        } else if (picture) {
-            return ImageArtwork.open(file, size, cancel, progress);
-        } else if (svg) {
-            return SvgArtwork.open(file, size, cancel, progress);
-        } else if (extension(name).equals("pdf")) {
-            return PdfArtwork.open(file, cancel, progress); // says what is wrong with it
+            return Kind.PDF;
+        } else if (ImageKind.of(Arrays.copyOf(head, Math.min(head.length, ImageKind.HEAD_BYTES)))
+                .isPresent()) {
+            return Kind.PICTURE;
+        } else if (isSvg(head, text, extension)) {
+            return Kind.SVG;
+        } else if (extension.equals("pdf")) {
+            return Kind.PDF; // its reader says what is wrong with it
         }
-        throw new Refusal(name + (head.length == 0 ? " is empty." : " is of a kind that cannot be opened.")
-                + " Choose a file of " + KINDS + ".");
+        return head.length == 0 ? Kind.EMPTY : Kind.OTHER;
     }
 
     private static byte[] head(Path file) throws Refusal {

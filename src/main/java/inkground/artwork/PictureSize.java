@@ -33,7 +33,8 @@ public record PictureSize(double widthMm, double dpi) {
         }
     }
 
-    private static boolean isWidth(double mm) {
+    /** @return whether a width in mm can be chosen: {@value #LEAST_MM} to {@value #MOST_MM} */
+    public static boolean isWidth(double mm) {
         return mm >= LEAST_MM && mm <= MOST_MM;
     }
 
@@ -44,7 +45,7 @@ public record PictureSize(double widthMm, double dpi) {
     /**
      * A size by the width, as the user gave it.
      *
-     * @param what names the figure in the refusal, such as "A width in mm"
+     * @param what names the figure in the refusal, which is in mm
      * @throws Refusal if it is not within the limits
      */
     public static PictureSize wide(double widthMm, String what) throws Refusal {

@@ -62,15 +62,21 @@ public record Sizing(Unit unit, boolean stated, double across, double down, doub
         return new Box(0, 0, across * 72 / x, down * 72 / y);
     }
 
+    /** @return whether the page at a chosen size is at most {@link PictureSize#MOST_MM} wide and high */
+    public boolean fits(PictureSize size) {
+        Box page = page(size);
+        return page.widthMm() <= PictureSize.MOST_MM && page.heightMm() <= PictureSize.MOST_MM;
+    }
+
     /**
      * The page at a chosen size, if it can be that large.
      *
      * @param name of the file
-     * @throws Refusal if it is more than {@link PictureSize#MOST_MM} wide or high
+     * @throws Refusal in mm, if it does not fit
      */
     public Box page(PictureSize size, String name) throws Refusal {
         Box page = page(size);
-        if (!(page.widthMm() <= PictureSize.MOST_MM && page.heightMm() <= PictureSize.MOST_MM)) {
+        if (!fits(size)) {
             throw new Refusal(String.format(
                     Locale.ROOT,
                     "%s would be %.0f × %.0f mm at the size chosen: more than %.0f mm. Choose a smaller one.",

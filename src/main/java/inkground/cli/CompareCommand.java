@@ -3,6 +3,7 @@ package inkground.cli;
 import inkground.app.Approval;
 import inkground.app.Approvals;
 import inkground.app.Arrangement;
+import inkground.app.ArtworkFiles;
 import inkground.app.AssignmentFile;
 import inkground.app.Job;
 import inkground.app.PageComparison;
@@ -41,7 +42,8 @@ import picocli.CommandLine.Spec;
             "Compare a page of two revisions, laid on each other by the corners of their trims: which inks changed, where the"
                     + " colours differ, and by how much. Exit code 1 tells that they differ.",
             "One may be an approval record: it counts as what was before, on the substrate and in the arrangement that were"
-                    + " approved. The artwork is arranged as --assign says, else as is kept beside it."
+                    + " approved. The artwork is arranged as --assign says, else as is kept beside it.",
+            "A size is taken for both files, or for the one of them that is a picture or an SVG; never for a record."
         })
 final class CompareCommand implements Callable<Integer> {
     private static final int PLACES_SHOWN = 12;
@@ -56,6 +58,9 @@ final class CompareCommand implements Callable<Integer> {
 
     @Parameters(index = "1", paramLabel = "AFTER", description = "The second revision.")
     private Path after;
+
+    @Mixin
+    private SizeOptions size;
 
     @Mixin
     private ConditionOption condition;
@@ -130,14 +135,17 @@ final class CompareCommand implements Callable<Integer> {
             throw new ParameterException(
                     spec.commandLine(), "--assign and --bare are for comparing with an approval record");
         }
-        Job.Choices choices = condition.choices(null, ColourAssignment.NONE, PictureSize.STATED);
-        try (Job one = Job.open(earlier, choices, console.cancel(), console.progress());
-                Job two = Job.open(later, choices, console.cancel(), console.progress())) {
-            PageJob first = one.page(page == null ? 1 : page, console.cancel(), console.progress());
-            PageJob second = two.page(page == null ? 1 : page, console.cancel(), console.progress());
+        Job.Choices choices = condition.choices(null, ColourAssignment.NONE, size.or(PictureSize.STATED));
+        PictureSize first = ArtworkFiles.fitting(choices.size(), earlier);
+        // a size that fits neither is refused by the second
+        PictureSize second = first.chosen() ? ArtworkFiles.fitting(choices.size(), later) : choices.size();
+        try (Job one = Job.open(earlier, choices.sized(first), console.cancel(), console.progress());
+                Job two = Job.open(later, choices.sized(second), console.cancel(), console.progress())) {
+            PageJob was = one.page(page == null ? 1 : page, console.cancel(), console.progress());
+            PageJob is = two.page(page == null ? 1 : page, console.cancel(), console.progress());
             Substrate on =
-                    substrate == null ? AskedColours.ownPaper(first.condition()) : SubstrateChoice.of(substrate, spec);
-            return tell(new PageComparison.Order(Side.of(first, on), Side.of(second, on), limit), null);
+                    substrate == null ? AskedColours.ownPaper(was.condition()) : SubstrateChoice.of(substrate, spec);
+            return tell(new PageComparison.Order(Side.of(was, on), Side.of(is, on), limit), null);
         }
     }
 
@@ -145,12 +153,16 @@ final class CompareCommand implements Callable<Integer> {
         try (Approvals.Approved record = Approvals.open(earlier, console.cancel(), console.progress())) {
             Substrate on = substrate == null ? record.side().stack().substrate() : SubstrateChoice.of(substrate, spec);
             if (Approvals.isRecord(later)) {
+                if (size.given() || assignment.given()) {
+                    throw new ParameterException(
+                            spec.commandLine(), "records are compared as they are: leave out size and assignment");
+                }
                 try (Approvals.Approved other = Approvals.open(later, console.cancel(), console.progress())) {
                     return tell(new PageComparison.Order(record.side(), other.side(), limit), record.approval());
                 }
             }
             Arrangement arrangement = arrangement();
-            Job.Choices choices = condition.choices(null, arrangement.assignment(), arrangement.size());
+            Job.Choices choices = condition.choices(null, arrangement.assignment(), size.or(arrangement.size()));
             try (Job two = Job.open(later, choices, console.cancel(), console.progress())) {
                 int number = page == null ? record.approval().page() : page;
                 PageJob second = two.page(number, console.cancel(), console.progress());

@@ -3,6 +3,7 @@ package inkground.app;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import inkground.Ghostscript;
 import inkground.OutsideTool;
 import inkground.artwork.PageBox;
 import inkground.base.Cancel;
@@ -39,7 +40,7 @@ class GhostscriptPlanesTest {
 
     @Test
     void ourPlanesAreThoseOfTheInstalledGhostscript() throws Exception {
-        assumeTrue(OutsideTool.present("gs", "--version"), "Ghostscript is not installed");
+        assumeTrue(Ghostscript.present(), "Ghostscript is not installed");
         Path fresh = Files.createDirectory(folder.resolve("fresh"));
         OutsideTool.run("sh", "src/test/reference/ghostscript.sh", fresh.toString());
         compare(fresh);

@@ -1,5 +1,6 @@
 package inkground.bench;
 
+import inkground.Ghostscript;
 import inkground.OutsideTool;
 import inkground.app.Job;
 import inkground.app.PageJob;
@@ -20,7 +21,6 @@ import inkground.substrate.Substrates;
 import java.awt.image.BufferedImage;
 import java.awt.image.Raster;
 import java.io.IOException;
-import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
@@ -118,7 +118,7 @@ public final class SeparationTable {
             PageJob page = job.page(1, new Cancel(), Progress.NONE);
             InkPlanes ours = planes(page);
             boolean[][] type = foreignType(page, ours);
-            compareInks(name, ours, separations(file, List.of()), type, same(file));
+            compareInks(name, ours, separations(file), type, same(file));
             if (ours.inks().size() == PROCESS) {
                 comparePicture(name, page, ours, file, type);
             }
@@ -184,7 +184,8 @@ public final class SeparationTable {
         String press = profiles.resolve("default_cmyk.icc").toString();
         try (Job job = Job.open(copy, new Job.Choices(press, null), new Cancel(), Progress.NONE)) {
             InkPlanes ours = planes(job.page(1, new Cancel(), Progress.NONE));
-            Map<String, Raster> theirs = separations(copy, List.of("-dBlackPtComp=0", "-sOutputICCProfile=" + press));
+            Map<String, Raster> theirs =
+                    separations(copy, "-dBlackPtComp=0", "--permit-file-read=" + press, "-sOutputICCProfile=" + press);
             for (int plane = 0; plane < PROCESS; plane++) {
                 String ink = ours.inks().get(plane).name();
                 if (theirs.containsKey(ink)) {
@@ -199,36 +200,14 @@ public final class SeparationTable {
 
     // ---- inks ----
 
-    private Map<String, Raster> separations(Path file, List<String> options) throws IOException, InterruptedException {
-        Path folder = Files.createTempDirectory(work, "gs");
-        List<String> command = new ArrayList<>(List.of(
-                "gs",
-                "-q",
-                "-dBATCH",
-                "-dNOPAUSE",
-                "-dNOSAFER",
-                "-sDEVICE=tiffsep",
-                "-r" + (int) (DPI * OVER),
-                "-dDownScaleFactor=" + OVER,
-                "-sCompression=none",
-                "-dOverprint=/enable",
-                "-dFirstPage=1",
-                "-dLastPage=1"));
-        command.addAll(options);
-        command.addAll(List.of("-sOutputFile=" + folder.resolve("p.tif"), file.toString()));
+    /** @return planes by the names of their inks; none where it fails: the row says that there is nothing to compare with */
+    private Map<String, Raster> separations(Path file, String... options) throws IOException, InterruptedException {
         Map<String, Raster> out = new TreeMap<>();
         try {
-            OutsideTool.run(command.toArray(String[]::new));
+            Ghostscript.separations(file, work, (int) DPI, OVER, options)
+                    .forEach((ink, plane) -> out.put(ink, plane.getRaster()));
         } catch (AssertionError failed) {
-            return out; // the row says that there is nothing to compare with
-        }
-        try (DirectoryStream<Path> planes = Files.newDirectoryStream(folder, "p(*).tif")) {
-            for (Path plane : planes) {
-                String ink = plane.getFileName().toString();
-                out.put(
-                        ink.substring(2, ink.length() - 5),
-                        ImageIO.read(plane.toFile()).getRaster());
-            }
+            out.clear();
         }
         return out;
     }

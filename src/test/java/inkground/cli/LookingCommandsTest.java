@@ -6,8 +6,12 @@ import static org.assertj.core.api.Assertions.within;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.awt.image.BufferedImage;
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -222,6 +226,72 @@ class LookingCommandsTest {
         assertThat(Run.of("compare", record, art, "--on", "tee-navy").out())
                 .contains("underbase: 100 % white", ", only under Black → none");
         assertThat(Run.of("compare", art, art, "--bare", "#C03030").code()).isEqualTo(2);
+    }
+
+    @Test
+    void revisionsAreComparedInTheSizeChosenAndAPdfInItsOwn() throws Exception {
+        Path a = unsized("a.svg", "#000");
+        Path b = unsized("b.svg", "#f00");
+        assertThat(sizes("compare", a, b)).isEqualTo(List.of(52.9, 26.5, 52.9, 26.5)); // 96 px per inch
+        assertThat(sizes("compare", a, b, "--width-mm", "280")).isEqualTo(List.of(280.0, 140.0, 280.0, 140.0));
+        assertThat(sizes("compare", a, b, "--picture-dpi", "25.4")).isEqualTo(List.of(200.0, 100.0, 200.0, 100.0));
+        assertThat(sizes("compare", SHIRT, b, "--width-mm", "280")).isEqualTo(List.of(300.0, 400.0, 280.0, 140.0));
+        assertThat(sizes("compare", a, SHIRT, "--width-mm", "280")).isEqualTo(List.of(280.0, 140.0, 300.0, 400.0));
+
+        Run neither = Run.of("compare", SHIRT, SHIRT, "--width-mm", "280");
+        assertThat(neither.code()).isEqualTo(1);
+        assertThat(neither.err()).contains("is no picture and no SVG and has its own size");
+        assertThat(Run.of("compare", a, b, "--width-mm", "0").err()).contains("--width-mm is 1 to 20000.");
+        assertThat(Run.of("compare", a, b, "--width-mm", "280", "--picture-dpi", "72")
+                        .code())
+                .isEqualTo(2);
+    }
+
+    @Test
+    void theSizeKeptWithAnAssignmentIsApprovedAndComparedUnlessAnotherIsChosen() throws Exception {
+        Path art = unsized("badge.svg", "#c03030");
+        Path record = folder.resolve("badge.zip");
+        Path kept = Files.writeString(
+                folder.resolve("elsewhere.json"),
+                """
+                {"version": 1, "rules": [], "arrangement": {"printOrder": [], "opacities": [],
+                 "size": {"widthMm": 280}}}""");
+        Run approve = Run.of("approve", art, "--on", "tee-navy", "--assign", kept, "--out", record);
+        assertThat(approve.code()).as(approve.err()).isZero();
+        assertThat(Run.of("compare", record, art, "--assign", kept).code()).isZero();
+        assertThat(Run.of("compare", record, art, "--width-mm", "280").code()).isZero();
+        assertThat(sizes("compare", record, art)).isEqualTo(List.of(280.0, 140.0, 52.9, 26.5));
+        assertThat(sizes("compare", record, art, "--assign", kept, "--picture-dpi", "25.4"))
+                .isEqualTo(List.of(280.0, 140.0, 200.0, 100.0));
+
+        Path other = folder.resolve("other.zip");
+        assertThat(Run.of("approve", art, "--assign", kept, "--width-mm", "200", "--on", "tee-navy", "--out", other)
+                        .code())
+                .isZero();
+        assertThat(sizes("compare", record, other)).isEqualTo(List.of(280.0, 140.0, 200.0, 100.0));
+        Run records = Run.of("compare", record, other, "--width-mm", "280");
+        assertThat(records.code()).isEqualTo(2);
+        assertThat(records.err()).contains("records are compared as they are");
+    }
+
+    /** @return a drawing of 200 × 100 px that does not say how large it is */
+    private Path unsized(String name, String fill) throws IOException {
+        return Files.writeString(
+                folder.resolve(name),
+                "<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 200 100'><rect width='90' height='90' fill='"
+                        + fill + "'/></svg>");
+    }
+
+    /** @return widths and heights of the trims that a comparison tells, of both files, in mm to a tenth */
+    private static List<Double> sizes(Object... compare) throws IOException {
+        Object[] asJson = Arrays.copyOf(compare, compare.length + 1);
+        asJson[compare.length] = "--json";
+        Run run = Run.of(asJson);
+        assertThat(run.err()).isEmpty();
+        JsonNode root = new ObjectMapper().readTree(run.out());
+        return Stream.of("/sizeBeforeMm/0", "/sizeBeforeMm/1", "/sizeAfterMm/0", "/sizeAfterMm/1")
+                .map(at -> Math.round(root.at(at).asDouble() * 10) / 10.0)
+                .toList();
     }
 
     @Test

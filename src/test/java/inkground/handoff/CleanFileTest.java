@@ -10,6 +10,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import inkground.Ghostscript;
 import inkground.artwork.ColourAssignment;
 import inkground.artwork.ColourAssignment.Bare;
 import inkground.artwork.ColourAssignment.Family;
@@ -240,7 +241,7 @@ class CleanFileTest {
     @ParameterizedTest
     @MethodSource("cases")
     void ghostscriptSeparatesNothingThereAndAllElseAsBefore(Case one) throws Exception {
-        assumeTrue(OtherRenderers.ghostscript(), "Ghostscript is not installed");
+        assumeTrue(Ghostscript.present(), "Ghostscript is not installed");
         Path clean = clean(one);
         OtherRenderers.compareSeparations(folder.resolve("art.pdf"), clean, bareMap(one), bareInk(one));
     }
@@ -308,7 +309,7 @@ class CleanFileTest {
             Path clean = folder.resolve("clean.pdf");
             write(art, bare, clean);
             Case shirt = new Case("shirt", null, bare);
-            if (OtherRenderers.ghostscript()) {
+            if (Ghostscript.present()) {
                 OtherRenderers.compareSeparations(art, clean, bareMap(shirt), bareInk(shirt));
             }
             if (OtherRenderers.poppler()) {

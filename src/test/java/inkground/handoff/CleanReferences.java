@@ -1,6 +1,6 @@
 package inkground.handoff;
 
-import inkground.OutsideTool;
+import inkground.Ghostscript;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.DirectoryStream;
@@ -38,28 +38,8 @@ final class CleanReferences {
     private static void write(CleanFileTest.Case one, Path work) throws Exception {
         Path art = one.pdf().write(work.resolve("art.pdf"));
         Path clean = CleanFileTest.write(art, one.bare(), work.resolve(one.fileName() + ".pdf"));
-        OutsideTool.run(
-                "gs",
-                "-q",
-                "-dBATCH",
-                "-dNOPAUSE",
-                "-dSAFER",
-                "-sDEVICE=tiffsep",
-                "-r" + OVER * OtherRenderers.DPI,
-                "-dDownScaleFactor=" + OVER,
-                "-sCompression=lzw",
-                "-dOverprint=/enable",
-                "-sOutputFile=" + work.resolve(one.fileName() + ".tif"),
-                clean.toString());
-        OutsideTool.run(
-                "pdftocairo",
-                "-png",
-                "-transp",
-                "-singlefile",
-                "-r",
-                "" + OtherRenderers.DPI,
-                clean.toString(),
-                work.resolve(one.fileName()).toString());
+        Ghostscript.separate(clean, work.resolve(one.fileName() + ".tif"), OtherRenderers.DPI, OVER);
+        OtherRenderers.picture(clean, work.resolve(one.fileName()));
         try (DirectoryStream<Path> made = Files.newDirectoryStream(work)) {
             for (Path file : made) {
                 keep(file, one);

@@ -2,16 +2,13 @@ package inkground.handoff;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import inkground.Ghostscript;
 import inkground.OutsideTool;
 import java.awt.image.BufferedImage;
-import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.TreeMap;
-import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 
 /** Ghostscript's separations and Poppler's pictures of a file and its clean copy, compared. */
@@ -36,18 +33,14 @@ final class OtherRenderers {
         int at(int x, int y);
     }
 
-    static boolean ghostscript() throws Exception {
-        return OutsideTool.present("gs", "--version");
-    }
-
     static boolean poppler() throws Exception {
         return OutsideTool.present("pdftocairo", "-v");
     }
 
     /** @param bareInk an ink of which nothing at all may be left; null for none */
     static void compareSeparations(Path before, Path after, BareMap map, String bareInk) throws Exception {
-        Map<String, BufferedImage> old = separations(before);
-        Map<String, BufferedImage> clean = separations(after);
+        Map<String, BufferedImage> old = Ghostscript.separations(before, before.getParent(), DPI, 1);
+        Map<String, BufferedImage> clean = Ghostscript.separations(after, after.getParent(), DPI, 1);
         BufferedImage any = old.values().iterator().next();
         byte[][] zones = zones(map, any.getWidth(), any.getHeight());
         assertThat(old.keySet()).containsAll(clean.keySet());
@@ -171,40 +164,16 @@ final class OtherRenderers {
         }
     }
 
-    private static Map<String, BufferedImage> separations(Path pdf) throws Exception {
-        Path out = Files.createTempDirectory(pdf.getParent(), "gs");
-        OutsideTool.run(
-                "gs",
-                "-q",
-                "-dBATCH",
-                "-dNOPAUSE",
-                "-dSAFER",
-                "-sDEVICE=tiffsep",
-                "-dOverprint=/enable",
-                "-r" + DPI,
-                "-o",
-                out.resolve("p.tif").toString(),
-                pdf.toString());
-        Map<String, BufferedImage> planes = new TreeMap<>();
-        for (Path file : files(out)) {
-            String name = file.getFileName().toString();
-            if (name.startsWith("p(")) {
-                planes.put(name.substring(2, name.lastIndexOf(')')), ImageIO.read(file.toFile()));
-            }
-        }
-        return planes;
-    }
-
-    private static List<Path> files(Path folder) throws IOException {
-        try (Stream<Path> list = Files.list(folder)) {
-            return new ArrayList<>(list.toList());
-        }
-    }
-
     private static BufferedImage picture(Path pdf) throws Exception {
         Path out = Files.createTempDirectory(pdf.getParent(), "poppler").resolve("p");
-        OutsideTool.run("pdftocairo", "-png", "-transp", "-singlefile", "-r", "" + DPI, pdf.toString(), out.toString());
+        picture(pdf, out);
         return weighted(ImageIO.read(out.resolveSibling("p.png").toFile()));
+    }
+
+    /** Writes Poppler's picture of a file at {@link #DPI}, transparent where nothing is, as NAME.png. */
+    static void picture(Path pdf, Path name) throws Exception {
+        OutsideTool.run(
+                "pdftocairo", "-png", "-transp", "-singlefile", "-r", "" + DPI, pdf.toString(), name.toString());
     }
 
     /** Colours times alpha: what is all but transparent has a colour of rounding only. */

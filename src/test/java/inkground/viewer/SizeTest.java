@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import inkground.artwork.PageBox;
 import inkground.artwork.PictureSize;
+import inkground.viewer.state.LengthUnit;
 import java.awt.image.BufferedImage;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -141,7 +142,7 @@ class SizeTest extends RealWindow {
             clickOn("#size-set");
             assertThat(text("#size-words"))
                     .as(wrong)
-                    .matches("A width in mm is 1 to 20000\\.|Type the width as a number, such as 280\\.0\\.");
+                    .matches("A width is 1\\.0 mm to 20000\\.0 mm\\.|Type the width as a number, such as 280\\.0\\.");
             assertThat(asks()).isTrue();
             assertThat(state.history.get().size()).isEqualTo(PictureSize.STATED);
         }
@@ -149,6 +150,30 @@ class SizeTest extends RealWindow {
         assertThat(asks()).isFalse();
         assertThat(widthMm()).isCloseTo(50.8, within(0.01));
         assertThat(state.unsaved.get()).isFalse();
+    }
+
+    @Test
+    void whatIsWrongWithAWidthIsToldInTheUnitOfTheWindow() throws Exception {
+        Path tall = Files.writeString(
+                folder.resolve("tall.svg"),
+                "<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 10 100'><rect width='9' height='9'/></svg>");
+        open(tall);
+        interact(() -> state.unit.set(LengthUnit.INCH));
+        type("0.03");
+        assertThat(text("#size-words")).isEqualTo("A width is 0.04 in to 787.40 in.");
+        type("wide");
+        assertThat(text("#size-words")).isEqualTo("Type the width as a number, such as 11.02.");
+        type("100");
+        assertThat(text("#size-words"))
+                .isEqualTo("tall.svg would be 100.00 × 1000.00 in at that width: more than 787.40 in."
+                        + " Choose a smaller one.");
+        for (String limit : new String[] {"0.04", "78.74"}) {
+            type(limit);
+            assertThat(text("#size-words")).as(limit).startsWith("10 × 100 px, ");
+        }
+        interact(() -> state.unit.set(LengthUnit.MM));
+        type("2000.1");
+        assertThat(text("#size-words")).startsWith("tall.svg would be 2000.1 × 20001.0 mm at that width: more than ");
     }
 
     @Test

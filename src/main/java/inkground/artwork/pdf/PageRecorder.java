@@ -6,7 +6,6 @@ import inkground.artwork.ColourSpace;
 import inkground.artwork.Op;
 import inkground.artwork.Origin;
 import inkground.artwork.PageBox;
-import inkground.artwork.Paint;
 import inkground.artwork.Style;
 import inkground.artwork.TextUse;
 import inkground.artwork.Visibility;
@@ -21,11 +20,8 @@ import java.awt.geom.Path2D;
 import java.awt.geom.Point2D;
 import java.io.IOException;
 import java.util.Deque;
-import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
-import java.util.WeakHashMap;
 import java.util.concurrent.CancellationException;
 import org.apache.pdfbox.contentstream.PDFGraphicsStreamEngine;
 import org.apache.pdfbox.contentstream.operator.Operator;
@@ -39,7 +35,6 @@ import org.apache.pdfbox.pdmodel.ResourceCache;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.font.PDType3CharProc;
 import org.apache.pdfbox.pdmodel.font.PDType3Font;
-import org.apache.pdfbox.pdmodel.graphics.PDLineDashPattern;
 import org.apache.pdfbox.pdmodel.graphics.color.PDColor;
 import org.apache.pdfbox.pdmodel.graphics.color.PDColorSpace;
 import org.apache.pdfbox.pdmodel.graphics.form.PDFormXObject;
@@ -51,8 +46,8 @@ import org.apache.pdfbox.pdmodel.graphics.state.RenderingMode;
 import org.apache.pdfbox.util.Vector;
 
 /**
- * Interprets one page's content and records what it paints. Used once, under the document's lock. Long, because the engine calls
- * one class back for everything; what a call needs to know is in the classes beside it.
+ * Interprets one page's content and has recorded what it paints: objects by {@link ObjectRecorder}, type by {@link TextRecorder};
+ * content inside content, such as forms and groups, is entered here. Used once, under the document's lock.
  */
 final class PageRecorder extends PDFGraphicsStreamEngine {
     /** Operators of the standard that paint nothing and that the engine does not know: not worth a word. */
@@ -63,24 +58,37 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
     private final Matrix userToPage;
     private final Box media;
     private final Paints paints;
-    private final Map<PDLineDashPattern, Double> dashPhases = new IdentityHashMap<>();
-    private Matrix base = Matrix.IDENTITY;
-    private PathBuilder path;
-    private TextRecorder text = new TextRecorder();
+    private final StateExtras extras = new StateExtras();
+    private final ObjectRecorder objects;
+    private Level level;
     private TextUse glyphUse;
-    private int derived;
-    // Weak, since states of nested content end without a word.
-    private final Map<PDGraphicsState, BlackPointCompensation> blackPoints = new WeakHashMap<>();
-    private BlackPointCompensation inheritedBlack = BlackPointCompensation.DEFAULT;
+
+    /** Where the recorder stands in one content stream. */
+    private static final class Level {
+        final Matrix base;
+        final PathBuilder path;
+        final TextRecorder text;
+        /** How many operators are under way that other operators stand for. */
+        int derived;
+
+        /** @param base matrix that the stream starts with, to the page's user space */
+        Level(Matrix base, PathBuilder path, TextRecorder text) {
+            this.base = base;
+            this.path = path;
+            this.text = text;
+        }
+    }
 
     PageRecorder(PDPage page, Boxes boxes, DocumentParts parts, Recording recording) {
         super(page);
         this.recording = recording;
         this.parts = parts;
         this.userToPage = boxes.userToPage();
-        this.path = new PathBuilder(userToPage);
         this.media = boxes.info().box(PageBox.MEDIA);
         this.paints = new Paints(this, parts, recording);
+        this.objects = new ObjectRecorder(this, recording, paints, media);
+        this.level =
+                new Level(Matrix.IDENTITY, new PathBuilder(userToPage), new TextRecorder(this, recording, objects));
         Operators.register(this);
         ColourOperators.register(this, parts.spaces());
     }
@@ -113,18 +121,18 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
 
     @Override
     protected void processOperator(Operator operator, List<COSBase> operands) throws IOException {
-        recording.countOperator(derived == 0);
+        recording.countOperator(level.derived == 0);
         guarded("operator " + operator.getName(), () -> super.processOperator(operator, operands));
     }
 
     /** What one operator of the content stands for, such as the closing of a path in b: not counted as a place of its own. */
     @Override
     public void processOperator(String operation, List<COSBase> arguments) throws IOException {
-        derived++;
+        level.derived++;
         try {
             super.processOperator(operation, arguments);
         } finally {
-            derived--;
+            level.derived--;
         }
     }
 
@@ -143,9 +151,9 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
     @Override
     public void saveGraphicsState() {
         recording.saveState();
-        BlackPointCompensation black = blackPoint();
+        PDGraphicsState outer = getGraphicsState();
         super.saveGraphicsState();
-        blackPoint(black);
+        extras.saved(outer, getGraphicsState());
     }
 
     @Override
@@ -164,11 +172,16 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
     }
 
     void dashPhase(double phase) {
-        dashPhases.put(getGraphicsState().getLineDashPattern(), phase);
+        extras.dashPhase(getGraphicsState(), phase);
+    }
+
+    /** Says whether the state in force matches black points. */
+    void blackPoint(BlackPointCompensation black) {
+        extras.blackPoint(getGraphicsState(), black);
     }
 
     void patternChosen(PDColor colour) {
-        paints.patternChosen(colour, base);
+        paints.patternChosen(colour, level.base);
     }
 
     void beginMarked(COSBase tag, COSBase properties) {
@@ -199,41 +212,41 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
 
     @Override
     public void moveTo(float x, float y) {
-        path.move(x, y);
+        level.path.move(x, y);
     }
 
     @Override
     public void lineTo(float x, float y) {
-        path.line(x, y);
+        level.path.line(x, y);
     }
 
     @Override
     public void curveTo(float x1, float y1, float x2, float y2, float x3, float y3) {
-        path.curve(x1, y1, x2, y2, x3, y3);
+        level.path.curve(x1, y1, x2, y2, x3, y3);
     }
 
     @Override
     public Point2D getCurrentPoint() {
-        return path.current();
+        return level.path.current();
     }
 
     @Override
     public void closePath() {
-        path.close();
+        level.path.close();
     }
 
     @Override
     public void clip(int rule) {
-        path.clipAtEnd(rule(rule));
+        level.path.clipAtEnd(rule(rule));
     }
 
     @Override
     public void endPath() {
-        FillRule rule = path.pendingClip();
+        FillRule rule = level.path.pendingClip();
         if (rule != null) {
-            recording.clip(Clip.of(recording.clip(), path.outline(), rule));
+            recording.clip(Clip.of(recording.clip(), level.path.outline(), rule));
         }
-        path.reset();
+        level.path.reset();
     }
 
     @Override
@@ -253,8 +266,8 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
 
     private void paintPath(FillRule fill, boolean stroke) throws IOException {
         try {
-            if (!path.isEmpty()) {
-                paint(path.outline(), fill, stroke, glyphUse);
+            if (!level.path.isEmpty()) {
+                objects.paint(level.path.outline(), fill, stroke, glyphUse);
             }
         } finally {
             endPath();
@@ -265,50 +278,14 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         return windingRule == Path2D.WIND_EVEN_ODD ? FillRule.EVEN_ODD : FillRule.NON_ZERO;
     }
 
-    /** @param fill rule to fill with; null for no fill */
-    private void paint(Outline outline, FillRule fill, boolean stroke, TextUse use) throws IOException {
-        Op.Fill filled = fill == null ? null : fill(outline, fill, use);
-        Op.Stroke stroked = stroke ? stroke(outline, use) : null;
-        if (filled != null && stroked != null && Knockouts.matters(List.of(filled, stroked))) {
-            recording.add(Knockouts.group(filled, stroked, recording.clip(), recording.origin()));
-            return;
-        }
-        if (filled != null) {
-            recording.add(filled);
-        }
-        if (stroked != null) {
-            recording.add(stroked);
-        }
-    }
-
-    private Op.Fill fill(Outline outline, FillRule rule, TextUse use) throws IOException {
-        Paint paint = paints.current(false);
-        return paint == null
-                ? null
-                : new Op.Fill(outline, rule, paint, use, style(false), recording.clip(), recording.origin());
-    }
-
-    private Op.Stroke stroke(Outline outline, TextUse use) throws IOException {
-        Paint paint = paints.current(true);
-        if (paint == null) {
-            return null;
-        }
-        Matrix toPage = ctmToPage();
-        Style style = style(true);
-        if (!toPage.invertible()) {
-            // A pen flattened to nothing still leaves the thinnest line.
-            Pen hairline = new Pen(0, Pen.Cap.BUTT, Pen.Join.MITER, 10, new double[0], 0);
-            return new Op.Stroke(
-                    outline, hairline, Matrix.IDENTITY, paint, use, style, recording.clip(), recording.origin());
-        }
-        Double phase = dashPhases.get(getGraphicsState().getLineDashPattern());
-        Pen pen = States.pen(getGraphicsState(), phase == null ? 0 : phase);
-        Outline inPenSpace = outline.transform(toPage.inverse());
-        return new Op.Stroke(inPenSpace, pen, toPage, paint, use, style, recording.clip(), recording.origin());
-    }
-
+    /** Of what is filled, or stroked, in the state in force. */
     Style style(boolean stroke) throws IOException {
         return States.style(getGraphicsState(), stroke, paints.softMask(), paints.transfer());
+    }
+
+    /** What the state in force strokes with. */
+    Pen pen() {
+        return States.pen(getGraphicsState(), extras.dashPhase(getGraphicsState()));
     }
 
     Matrix ctm() {
@@ -325,32 +302,14 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
 
     /** How the state in force wants colours brought to the print. */
     Rendering rendering() {
-        return new Rendering(States.intent(getGraphicsState()), blackPoint());
-    }
-
-    private BlackPointCompensation blackPoint() {
-        return blackPoints.getOrDefault(getGraphicsState(), inheritedBlack);
-    }
-
-    /** UseBlackPtComp of a graphics state, which the library does not keep: table 57. */
-    void blackPoint(BlackPointCompensation black) {
-        if (black != inheritedBlack || blackPoints.containsKey(getGraphicsState())) {
-            blackPoints.put(getGraphicsState(), black);
-        }
+        return new Rendering(States.intent(getGraphicsState()), extras.blackPoint(getGraphicsState()));
     }
 
     // ---- shadings and images ----
 
     @Override
     public void shadingFill(COSName name) throws IOException {
-        COSDictionary dict = Cos.dictionary(Cos.dictionary(resources(), "Shading"), name.getName());
-        if (dict == null) {
-            throw new IOException("shading " + name.getName() + " is not defined");
-        }
-        Paint.Shading shading = paints.shading(dict, resources(), ctmToPage(), false, rendering());
-        Clip clip = recording.clip();
-        Box bounds = clip == null ? media : clip.bounds();
-        recording.add(new Op.Shade(shading, bounds, style(false), clip, recording.origin()));
+        objects.shade(name);
     }
 
     @Override
@@ -359,25 +318,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
     }
 
     void drawInline(COSDictionary parameters, byte[] data) throws IOException {
-        drawImage(PdfImage.of(InlineImages.toStream(parameters, data), resources(), parts.spaces(), parts.lock()));
-    }
-
-    private void drawImage(PdfImage image) throws IOException {
-        Matrix unitToPage = ctmToPage();
-        Clip clip = recording.clip();
-        Origin origin = recording.origin();
-        if (!image.isStencil()) {
-            // §11.6.5.3: an image's own soft mask takes the place of the one in the graphics state.
-            Style style = image.hasSoftMask()
-                    ? States.style(getGraphicsState(), false, null, paints.transfer())
-                    : style(false);
-            recording.add(new Op.Image(image.by(rendering()), unitToPage, style, clip, origin));
-            return;
-        }
-        Paint paint = paints.current(false);
-        if (paint != null) {
-            recording.add(new Op.Stencil(image, unitToPage, paint, style(false), clip, origin));
-        }
+        objects.image(PdfImage.of(InlineImages.toStream(parameters, data), resources(), parts.spaces(), parts.lock()));
     }
 
     // ---- forms and groups ----
@@ -390,7 +331,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         recording.beginMarked(parts.layers().of(Cos.get(stream, "OC")));
         try {
             if ("Image".equals(Cos.nameOf(stream, "Subtype"))) {
-                drawImage(parts.image(stream, resources()));
+                objects.image(parts.image(stream, resources()));
             } else if ("Form".equals(Cos.nameOf(stream, "Subtype")) || stream.containsKey("BBox")) {
                 // each use by a name of its own, since what it paints can differ
                 int place = recording.origin().place();
@@ -415,7 +356,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         if (outer != null) {
             PDFormXObject form = new PDFormXObject(stream, cache());
             Matrix inner = Cos.matrix(stream, "Matrix").then(ctm());
-            nested(outer, inner, name, blackPoint(), () -> {
+            nested(outer, inner, name, extras.blackPoint(getGraphicsState()), () -> {
                 clipTo(Cos.box(stream, "BBox"), inner);
                 super.showForm(form);
             });
@@ -440,7 +381,7 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         }
         PDTransparencyGroup form = new PDTransparencyGroup(stream, cache());
         Box bbox = Cos.box(stream, "BBox");
-        List<Op> ops = nested(outer, inner, name, blackPoint(), () -> {
+        List<Op> ops = nested(outer, inner, name, extras.blackPoint(getGraphicsState()), () -> {
             clipTo(bbox, inner);
             super.processTransparencyGroup(form);
         });
@@ -487,13 +428,12 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
     /** Records a soft mask's group from the state a page starts with, under the matrix the mask was set with. */
     Op.Group maskGroup(COSStream stream, Matrix ctm) throws IOException {
         Deque<PDGraphicsState> outer = saveGraphicsStack();
-        BlackPointCompensation outerBlack = inheritedBlack;
-        inheritedBlack = BlackPointCompensation.DEFAULT;
+        BlackPointCompensation outerBlack = extras.inherit(BlackPointCompensation.DEFAULT);
         try {
             States.reset(getGraphicsState(), ctm);
             return group(stream, Cos.dictionary(stream, "Group"), "soft mask", Style.PLAIN, true);
         } finally {
-            inheritedBlack = outerBlack;
+            extras.inherit(outerBlack);
             restoreGraphicsStack(outer);
         }
     }
@@ -506,25 +446,15 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
     /** Runs nested content and puts everything back, whatever happens in it. */
     private List<Op> nested(
             Recording.Outer outer, Matrix innerBase, String name, BlackPointCompensation black, Reading content) {
-        BlackPointCompensation outerBlack = inheritedBlack;
-        inheritedBlack = black;
-        Matrix outerBase = base;
-        PathBuilder outerPath = path;
-        int outerDerived = derived;
-        derived = 0;
-        TextRecorder outerText = text;
-        base = innerBase;
-        path = new PathBuilder(userToPage);
-        text = outerText.nested();
+        BlackPointCompensation outerBlack = extras.inherit(black);
+        Level outerLevel = level;
+        level = new Level(innerBase, new PathBuilder(userToPage), outerLevel.text.nested());
         List<Op> collected;
         try {
             guarded(name, content);
         } finally {
-            base = outerBase;
-            inheritedBlack = outerBlack;
-            derived = outerDerived;
-            path = outerPath;
-            text = outerText;
+            level = outerLevel;
+            extras.inherit(outerBlack);
             collected = recording.leave(outer);
         }
         return collected;
@@ -545,47 +475,28 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
 
     @Override
     public void showTextString(byte[] string) throws IOException {
-        text.startShow();
+        level.text.startShow();
         try {
             super.showTextString(string);
         } finally {
-            finishShow();
+            level.text.endShow();
         }
     }
 
     @Override
     public void showTextStrings(COSArray strings) throws IOException {
-        text.startShow();
+        level.text.startShow();
         try {
             super.showTextStrings(strings);
         } finally {
-            finishShow();
+            level.text.endShow();
         }
     }
 
     @Override
     protected void showFontGlyph(org.apache.pdfbox.util.Matrix textToUser, PDFont font, int code, Vector displacement)
             throws IOException {
-        Matrix toPage = Cos.matrix(textToUser).then(userToPage);
-        text.note(font, code, toPage);
-        guarded("a glyph of the font " + TextRecorder.name(font), () -> text.outline(font, code, toPage, displacement));
-        if (!font.isEmbedded()) {
-            noteSubstitute(font, code);
-        }
-        if (!textKnockout() && (Knockouts.transparent(style(false)) || Knockouts.transparent(style(true)))) {
-            finishShow(); // every glyph is an object of its own
-            text.startShow();
-        }
-    }
-
-    private void noteSubstitute(PDFont font, int code) throws IOException {
-        String name = "the font " + TextRecorder.name(font) + ", which the file does not carry";
-        String standIn = TextRecorder.standIn(font);
-        recording.approximate(name, standIn + " in its place");
-        if (text.lacks(font, code)) {
-            recording.approximate(
-                    "characters of " + name, "as blanks or boxes, since " + standIn + " has not got them");
-        }
+        level.text.glyph(font, code, Cos.matrix(textToUser).then(userToPage), displacement);
     }
 
     @Override
@@ -597,65 +508,34 @@ final class PageRecorder extends PDFGraphicsStreamEngine {
         if (glyph == null || mode == RenderingMode.NEITHER || mode == RenderingMode.NEITHER_CLIP) {
             return;
         }
-        text.type3Shown();
-        text.note(font, code, Cos.matrix(textToUser).then(userToPage));
-        String name = "glyph of font " + TextRecorder.name(font);
+        TextUse use = level.text.type3(font, code, Cos.matrix(textToUser).then(userToPage));
+        String name = "glyph of font " + use.font();
         Recording.Outer outer = enter(glyph.getCOSObject(), name, false, false);
         if (outer == null) {
             return;
         }
         TextUse outerUse = glyphUse;
-        String said = font.toUnicode(code);
-        double sizePt = text.use().sizePt();
-        glyphUse = new TextUse(TextRecorder.name(font), sizePt, true, said == null ? "" : said);
+        glyphUse = use;
         Matrix inner = Cos.matrix(font.getFontMatrix()).then(Cos.matrix(textToUser));
-        nested(outer, inner, name, blackPoint(), () -> super.processType3Stream(glyph, textToUser));
+        nested(
+                outer,
+                inner,
+                name,
+                extras.blackPoint(getGraphicsState()),
+                () -> super.processType3Stream(glyph, textToUser));
         glyphUse = outerUse;
-    }
-
-    private void finishShow() throws IOException {
-        Outline outline = text.shown();
-        if (outline.isEmpty()) {
-            return;
-        }
-        RenderingMode mode = getGraphicsState().getTextState().getRenderingMode();
-        TextUse use = text.use();
-        if (mode.isFill() || mode.isStroke()) {
-            paint(outline, mode.isFill() ? FillRule.NON_ZERO : null, mode.isStroke(), use);
-        }
-        if (mode.isClip()) {
-            text.addToClip(outline);
-        }
     }
 
     @Override
     public void beginText() throws IOException {
         super.beginText();
-        text.startObject(recording.count());
+        level.text.startObject();
     }
 
     @Override
     public void endText() throws IOException {
         super.endText();
-        knockOutText();
-        Outline outline = text.takeClip();
-        if (!outline.isEmpty()) {
-            recording.clip(Clip.of(recording.clip(), outline, FillRule.NON_ZERO));
-        }
-    }
-
-    /** §9.3.8: under TK, all glyphs of a text object are one object, so that overlaps do not show twice. */
-    private void knockOutText() {
-        List<Op> shown = recording.since(text.firstOp());
-        if (text.outlinesOnly() && textKnockout() && Knockouts.matters(shown)) {
-            Op whole = Knockouts.group(List.copyOf(shown), null, recording.origin());
-            shown.clear();
-            shown.add(whole);
-        }
-    }
-
-    private boolean textKnockout() {
-        return getGraphicsState().getTextState().getKnockoutFlag();
+        level.text.endObject();
     }
 
     /** The colour of a colour value of the engine. */

@@ -1,15 +1,13 @@
 package inkground.artwork.pdf;
 
+import inkground.artwork.Clip;
+import inkground.artwork.Op;
 import inkground.artwork.TextUse;
-import inkground.geometry.Awt;
+import inkground.geometry.FillRule;
 import inkground.geometry.Matrix;
 import inkground.geometry.Outline;
-import java.awt.geom.AffineTransform;
-import java.awt.geom.GeneralPath;
 import java.io.IOException;
-import java.util.HashMap;
-import java.util.IdentityHashMap;
-import java.util.Map;
+import java.util.List;
 import org.apache.fontbox.FontBoxFont;
 import org.apache.pdfbox.pdmodel.font.PDCIDFont;
 import org.apache.pdfbox.pdmodel.font.PDCIDFontType0;
@@ -17,15 +15,19 @@ import org.apache.pdfbox.pdmodel.font.PDCIDFontType2;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.font.PDSimpleFont;
 import org.apache.pdfbox.pdmodel.font.PDType0Font;
-import org.apache.pdfbox.pdmodel.font.PDVectorFont;
+import org.apache.pdfbox.pdmodel.font.PDType3Font;
+import org.apache.pdfbox.pdmodel.graphics.state.RenderingMode;
 import org.apache.pdfbox.util.Vector;
 
-/** Collects the glyphs of one show string into one outline, and what they say. */
+/** Records the type of one content stream: the glyphs of a show string as one outline, with what they say. */
 final class TextRecorder {
     private static final int SUBSET_TAG = 6;
     private static final int MAX_TEXT = 10_000;
 
-    private final Map<PDFont, Map<Integer, GeneralPath>> glyphs;
+    private final PageRecorder recorder;
+    private final Recording recording;
+    private final ObjectRecorder objects;
+    private final GlyphOutlines outlines;
     private Outline.Builder shown = new Outline.Builder();
     private Outline.Builder clip = new Outline.Builder();
     private StringBuilder text = new StringBuilder();
@@ -34,53 +36,126 @@ final class TextRecorder {
     private int firstOp;
     private boolean outlinesOnly;
 
-    TextRecorder() {
-        this.glyphs = new IdentityHashMap<>();
+    /** For the page's own content. */
+    TextRecorder(PageRecorder recorder, Recording recording, ObjectRecorder objects) {
+        this(recorder, recording, objects, new GlyphOutlines());
     }
 
-    private TextRecorder(Map<PDFont, Map<Integer, GeneralPath>> glyphs) {
-        this.glyphs = glyphs;
+    private TextRecorder(PageRecorder recorder, Recording recording, ObjectRecorder objects, GlyphOutlines outlines) {
+        this.recorder = recorder;
+        this.recording = recording;
+        this.objects = objects;
+        this.outlines = outlines;
     }
 
     /** A recorder for a nested content stream, sharing the glyphs read so far. */
     TextRecorder nested() {
-        return new TextRecorder(glyphs);
+        return new TextRecorder(recorder, recording, objects, outlines);
     }
 
-    /** @param opsBefore operations recorded before the text object that begins */
-    void startObject(int opsBefore) {
-        firstOp = opsBefore;
+    // ---- text objects ----
+
+    /** BT. */
+    void startObject() {
+        firstOp = recording.count();
         outlinesOnly = true;
         clip = new Outline.Builder();
     }
 
-    /** Notes that a glyph of a Type 3 font was shown in this text object. */
-    void type3Shown() {
-        outlinesOnly = false;
+    /** ET: what render modes 4 to 7 have shown narrows the clip. */
+    void endObject() {
+        knockOut();
+        Outline outline = clip.build();
+        clip = new Outline.Builder();
+        if (!outline.isEmpty()) {
+            recording.clip(Clip.of(recording.clip(), outline, FillRule.NON_ZERO));
+        }
     }
 
-    /** @return operations recorded before this text object */
-    int firstOp() {
-        return firstOp;
+    /** §9.3.8: under TK, all glyphs of a text object are one object, so that overlaps do not show twice. */
+    private void knockOut() {
+        List<Op> parts = recording.since(firstOp);
+        if (outlinesOnly && knockout() && Knockouts.matters(parts)) {
+            Op whole = Knockouts.group(List.copyOf(parts), null, recording.origin());
+            parts.clear();
+            parts.add(whole);
+        }
     }
 
-    /** @return whether all glyphs shown in this text object were outlines */
-    boolean outlinesOnly() {
-        return outlinesOnly;
+    private boolean knockout() {
+        return recorder.getGraphicsState().getTextState().getKnockoutFlag();
     }
 
+    // ---- show strings ----
+
+    /** Before a string, or strings on one line, are shown. */
     void startShow() {
         shown = new Outline.Builder();
         text = new StringBuilder();
         font = null;
     }
 
+    /** Records what was shown since. */
+    void endShow() throws IOException {
+        Outline outline = shown.build();
+        if (outline.isEmpty()) {
+            return;
+        }
+        RenderingMode mode = recorder.getGraphicsState().getTextState().getRenderingMode();
+        if (mode.isFill() || mode.isStroke()) {
+            objects.paint(outline, mode.isFill() ? FillRule.NON_ZERO : null, mode.isStroke(), use());
+        }
+        if (mode.isClip()) {
+            clip.append(outline);
+        }
+    }
+
     /**
-     * Adds a glyph's code to what is said and takes its size; the outline is added by {@link #outline}.
+     * A glyph of a font of outlines.
      *
      * @param glyphToPage from text space scaled by the font size to page space
+     * @param displacement to the next glyph, in text space
      */
-    void note(PDFont used, int code, Matrix glyphToPage) {
+    void glyph(PDFont used, int code, Matrix glyphToPage, Vector displacement) throws IOException {
+        note(used, code, glyphToPage);
+        recorder.guarded(
+                "a glyph of the font " + name(used),
+                () -> outlines.append(shown, used, code, glyphToPage, displacement));
+        if (!used.isEmbedded()) {
+            noteSubstitute(used, code);
+        }
+        if (!knockout()
+                && (Knockouts.transparent(recorder.style(false)) || Knockouts.transparent(recorder.style(true)))) {
+            endShow(); // every glyph is an object of its own
+            startShow();
+        }
+    }
+
+    private void noteSubstitute(PDFont used, int code) throws IOException {
+        String name = "the font " + name(used) + ", which the file does not carry";
+        String standIn = standIn(used);
+        recording.approximate(name, standIn + " in its place");
+        if (outlines.lacks(used, code)) {
+            recording.approximate(
+                    "characters of " + name, "as blanks or boxes, since " + standIn + " has not got them");
+        }
+    }
+
+    /**
+     * A glyph of a font whose glyphs are content.
+     *
+     * @param glyphToPage as for {@link #glyph}
+     * @return what the glyph alone says
+     */
+    TextUse type3(PDType3Font used, int code, Matrix glyphToPage) throws IOException {
+        outlinesOnly = false;
+        note(used, code, glyphToPage);
+        String said = used.toUnicode(code);
+        return new TextUse(name(used), sizePt, true, said == null ? "" : said);
+    }
+
+    /** Adds a glyph to what is said, and takes its size. */
+    private void note(PDFont used, int code, Matrix glyphToPage) {
         font = used;
         sizePt = Math.hypot(glyphToPage.c(), glyphToPage.d());
         String unicode = used.toUnicode(code);
@@ -89,64 +164,9 @@ final class TextRecorder {
         }
     }
 
-    void outline(PDFont used, int code, Matrix glyphToPage, Vector displacement) throws IOException {
-        Map<Integer, GeneralPath> known = glyphs.computeIfAbsent(used, f -> new HashMap<>());
-        GeneralPath path = known.get(code);
-        if (path == null) {
-            path = path(used, code);
-            known.put(code, path);
-        }
-        AffineTransform em = used.getFontMatrix().createAffineTransform();
-        em.scale(widthFactor(used, code, displacement), 1);
-        Matrix emToPage = new Matrix(
-                        em.getScaleX(),
-                        em.getShearY(),
-                        em.getShearX(),
-                        em.getScaleY(),
-                        em.getTranslateX(),
-                        em.getTranslateY())
-                .then(glyphToPage);
-        Awt.append(shown, path, emToPage);
-    }
-
-    private static GeneralPath path(PDFont font, int code) throws IOException {
-        boolean lineFeed = code == 10 && font.isStandard14(); // has no glyph, though the substitute may draw one
-        if (lineFeed || !(font instanceof PDVectorFont vector)) {
-            return new GeneralPath();
-        }
-        GeneralPath path = vector.getNormalizedPath(code);
-        return path == null ? new GeneralPath() : path;
-    }
-
-    /** A substitute's glyph is stretched to the width that the file states for the missing font. */
-    private static double widthFactor(PDFont font, int code, Vector displacement) throws IOException {
-        boolean substitute = !font.isEmbedded() && !font.isVertical() && !font.isStandard14();
-        if (!substitute || !font.hasExplicitWidth(code)) {
-            return 1;
-        }
-        float own = font.getWidthFromFont(code);
-        float wanted = displacement.getX() * 1000;
-        return own > 0 && wanted > 0 ? wanted / own : 1;
-    }
-
-    Outline shown() {
-        return shown.build();
-    }
-
     /** What the type shown since {@link #startShow} is; null when nothing was shown. */
-    TextUse use() {
+    private TextUse use() {
         return font == null ? null : new TextUse(name(font), sizePt, font.isEmbedded(), text.toString());
-    }
-
-    void addToClip(Outline outline) {
-        clip.append(outline);
-    }
-
-    /** The clip collected by render modes 4 to 7 since the text object began; it starts afresh. */
-    Outline takeClip() {
-        Outline taken = clip.build();
-        clip = new Outline.Builder();
-        return taken;
     }
 
     /** The font's name without the tag of six letters and a plus that marks a subset. */
@@ -159,15 +179,6 @@ final class TextRecorder {
                 && name.charAt(SUBSET_TAG) == '+'
                 && name.chars().limit(SUBSET_TAG).allMatch(c -> c >= 'A' && c <= 'Z');
         return tagged ? name.substring(SUBSET_TAG + 1) : name;
-    }
-
-    /** Whether a font that the file does not carry has no glyph for a code that {@link #outline} was asked for. */
-    boolean lacks(PDFont used, int code) throws IOException {
-        GeneralPath path = glyphs.getOrDefault(used, Map.of()).get(code);
-        boolean empty = path == null || path.getCurrentPoint() == null;
-        String said = used.toUnicode(code);
-        boolean blank = said != null && said.isBlank();
-        return !blank && (empty || used instanceof PDVectorFont vector && !vector.hasGlyph(code));
     }
 
     /** Names the font whose glyphs are drawn for one that the file does not carry; which it is depends on the machine. */

@@ -1,7 +1,9 @@
 package inkground.artwork.svg;
 
+import java.awt.Color;
 import java.awt.image.renderable.RenderableImage;
 import java.util.ArrayDeque;
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Deque;
 import java.util.IdentityHashMap;
@@ -12,6 +14,7 @@ import org.apache.batik.ext.awt.image.renderable.ComponentTransferRable8Bit;
 import org.apache.batik.ext.awt.image.renderable.CompositeRable8Bit;
 import org.apache.batik.ext.awt.image.renderable.Filter;
 import org.apache.batik.ext.awt.image.renderable.FilterColorInterpolation;
+import org.apache.batik.ext.awt.image.renderable.FloodRable8Bit;
 import org.apache.batik.ext.awt.image.renderable.GaussianBlurRable8Bit;
 import org.apache.batik.ext.awt.image.renderable.PadRable;
 import org.apache.batik.ext.awt.image.renderable.TileRable8Bit;
@@ -64,10 +67,21 @@ final class FilterGraph {
                     c.getRedFunction(), c.getGreenFunction(), c.getBlueFunction(), c.getAlphaFunction());
             return pixels(pad, transfer, c.isColorSpaceLinear());
         }
-        return source;
+        return flood(source);
     }
 
     private static Filter pixels(PadRable pad, PixelFilter filter, boolean linear) {
-        return new FinePixels(pad.getSource().getSources(), filter, linear, pad.getPadRect());
+        List<Filter> sources = new ArrayList<>();
+        for (Object source : pad.getSource().getSources()) {
+            sources.add(flood((Filter) source));
+        }
+        return new FinePixels(sources, filter, linear, pad.getPadRect());
+    }
+
+    /** @return a flood of exactly the colour asked for: the library's are painted premultiplied in 8 bits; else what is given */
+    private static Filter flood(Filter source) {
+        return source instanceof FloodRable8Bit flood && flood.getFloodPaint() instanceof Color colour
+                ? new FinePixels(List.of(), PixelFilter.flood(colour), false, flood.getFloodRegion())
+                : source;
     }
 }

@@ -11,6 +11,7 @@ import java.awt.image.RenderedImage;
 import java.awt.image.WritableRaster;
 import java.awt.image.renderable.RenderContext;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.apache.batik.ext.awt.image.GraphicsUtil;
 import org.apache.batik.ext.awt.image.renderable.AbstractRable;
@@ -33,7 +34,7 @@ final class FinePixels extends AbstractRable {
     private final Rectangle2D region;
 
     /**
-     * @param sources from the undermost up
+     * @param sources from the undermost up; without any, all pixels are alike
      * @param linear whether it works in linear light, else in sRGB
      * @param region filter primitive subregion, in user space
      */
@@ -98,8 +99,13 @@ final class FinePixels extends AbstractRable {
             float[][] in = new float[argb.length][4];
             float[] out = new float[4];
             int[] row = new int[area.width];
+            boolean flat = in.length == 0;
+            if (flat) {
+                filter.apply(in, out);
+                Arrays.fill(row, encode(out));
+            }
             for (int y = 0; y < area.height && !HaltingThread.hasBeenHalted(); y++) {
-                for (int x = 0; x < area.width; x++) {
+                for (int x = 0; x < area.width && !flat; x++) {
                     for (int s = 0; s < in.length; s++) {
                         decode(argb[s][y * area.width + x], in[s]);
                     }

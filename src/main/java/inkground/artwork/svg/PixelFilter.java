@@ -1,5 +1,6 @@
 package inkground.artwork.svg;
 
+import java.awt.Color;
 import org.apache.batik.ext.awt.image.ComponentTransferFunction;
 import org.apache.batik.ext.awt.image.CompositeRule;
 
@@ -10,10 +11,19 @@ import org.apache.batik.ext.awt.image.CompositeRule;
 @FunctionalInterface
 interface PixelFilter {
     /**
-     * @param sources at least one pixel, from the undermost up; not kept
+     * @param sources one pixel of each source, from the undermost up; not kept
      * @param out result; where it leaves 0 to 1, or a colour its alpha, the caller clamps it
      */
     void apply(float[][] sources, float[] out);
+
+    /** feFlood: §9.13; of no source, in sRGB. */
+    static PixelFilter flood(Color colour) {
+        float[] pixel = colour.getRGBComponents(null);
+        for (int i = 0; i < 3; i++) {
+            pixel[i] *= pixel[3];
+        }
+        return (sources, out) -> System.arraycopy(pixel, 0, out, 0, 4);
+    }
 
     /** feMerge, feComposite and feBlend: §9.16, §9.8, §9.5; each source upon what is under it. */
     static PixelFilter composite(CompositeRule rule) {

@@ -5,38 +5,25 @@ import inkground.artwork.ColourAssignment.Bare;
 import inkground.artwork.ColourAssignment.Rule;
 import inkground.viewer.desk.ProofDesk;
 import inkground.viewer.state.ViewerState;
-import inkground.viewer.task.Activity;
-import inkground.viewer.ui.Command;
 import inkground.viewer.ui.Sheet;
+import inkground.viewer.ui.TargetField;
 import inkground.viewer.ui.Ui;
-import java.nio.file.Files;
-import java.nio.file.InvalidPathException;
+import inkground.viewer.ui.WritingRow;
 import java.nio.file.Path;
-import java.util.Optional;
 import java.util.stream.Collectors;
-import javafx.beans.Observable;
 import javafx.beans.binding.Bindings;
-import javafx.geometry.Pos;
 import javafx.scene.control.Button;
-import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
-import javafx.scene.control.ProgressBar;
-import javafx.scene.control.TextField;
+import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
-import javafx.stage.FileChooser;
-import org.kordamp.ikonli.feather.Feather;
 
 /** Asks where the clean file goes, says what will be done to it, and shows it being written. */
 public final class CleanSheet extends Sheet {
     private final ViewerState state;
     private final ProofDesk desk;
     private final Label summary = Ui.label("", "note");
-    private final TextField target = new TextField();
-    private final CheckBox replace = new CheckBox("Replace the file that is there");
-    private final Label words = Ui.label("", "sheet-trouble");
-    private final HBox progress = new HBox();
-    private Activity writing;
+    private final TargetField target = new TargetField("clean", "Where to write the clean file", "PDF", "*.pdf");
+    private final WritingRow progress;
 
     /** Closed. */
     public CleanSheet(ViewerState state, ProofDesk desk) {
@@ -46,36 +33,24 @@ public final class CleanSheet extends Sheet {
         summary.setWrapText(true);
         summary.setMaxWidth(480);
         summary.setId("clean-summary");
-        target.setId("clean-target");
-        target.setPrefColumnCount(30);
-        target.setAccessibleText("Where to write the clean file");
-        Ui.tip(target, "Name of the file, with its folder");
-        replace.setId("clean-replace");
+        Label words = Ui.label("", "sheet-trouble");
         words.setId("clean-trouble");
         words.setWrapText(true);
         words.setMaxWidth(480);
         words.textProperty().bind(Bindings.when(state.trouble.isNull()).then("").otherwise(state.trouble));
-        progress.getStyleClass().add("work");
-        Button choose = new Button("Choose…");
-        choose.setOnAction(e -> choose());
-        choose.setMinWidth(USE_PREF_SIZE);
-        HBox.setHgrow(target, Priority.ALWAYS);
-        HBox file = new HBox(Ui.label("File"), target, choose);
-        file.getStyleClass().add("row");
-        file.setAlignment(Pos.CENTER_LEFT);
-        getChildren().addAll(summary, file, replace, words, progress, buttons());
-        target.textProperty().addListener((Observable o) -> follow());
-        state.activities.addListener((Observable o) -> progress());
-        progress();
+        progress = new WritingRow("clean", state.activities);
+        GridPane fields = new GridPane();
+        fields.getStyleClass().add("fields");
+        row(fields, "File", target);
+        getChildren().addAll(summary, fields, words, progress, buttons());
     }
 
     private HBox buttons() {
         Button write = new Button("Write clean file");
         write.setId("clean-write");
-        write.getStyleClass().add("leading");
+        write.defaultButtonProperty().bind(visibleProperty());
         write.setOnAction(e -> write());
         write.disableProperty().bind(progress.visibleProperty());
-        target.setOnAction(e -> write.fire());
         Button close = new Button("Close");
         close.setId("clean-close");
         close.setOnAction(e -> close());
@@ -87,12 +62,8 @@ public final class CleanSheet extends Sheet {
     @Override
     protected void opened() {
         state.trouble.set(null);
-        replace.setSelected(false);
-        target.setText(suggestion().toString());
         summary.setText(summary());
-        follow();
-        target.requestFocus();
-        target.end();
+        target.suggest(suggestion());
     }
 
     private Path suggestion() {
@@ -114,72 +85,17 @@ public final class CleanSheet extends Sheet {
                 + " inks agree. Other colour rules are not written into it.";
     }
 
-    private void follow() {
-        boolean exists = path().map(Files::exists).orElse(false);
-        replace.setDisable(!exists);
-        if (!exists) {
-            replace.setSelected(false);
-        }
-    }
-
-    private Optional<Path> path() {
-        try {
-            String text = target.getText().strip();
-            return text.isEmpty() ? Optional.empty() : Optional.of(Path.of(text));
-        } catch (InvalidPathException e) {
-            return Optional.empty();
-        }
-    }
-
-    private void choose() {
-        FileChooser chooser = new FileChooser();
-        chooser.setTitle("Where to write the clean file");
-        chooser.getExtensionFilters().add(new FileChooser.ExtensionFilter("PDF", "*.pdf"));
-        path().ifPresent(p -> chooser.setInitialFileName(p.getFileName().toString()));
-        Optional.ofNullable(chooser.showSaveDialog(getScene().getWindow()))
-                .ifPresent(f -> target.setText(f.toString()));
-    }
-
     private void write() {
-        if (path().isEmpty()) {
-            state.trouble.set("File: give the name of the PDF file to write.");
-        } else if (Files.exists(path().get()) && !replace.isSelected()) {
-            state.trouble.set(
-                    "There is a file of this name. Tick 'Replace the file that is there', or give another name.");
+        if (target.trouble().isPresent()) {
+            state.trouble.set(target.trouble().get());
         } else {
-            writing = desk.clean(path().get(), replace.isSelected());
-            progress();
+            desk.clean(target.path().get(), target.replaces());
         }
     }
 
     private void close() {
-        if (writing != null) {
-            writing.cancel();
-        }
+        progress.stop();
         state.trouble.set(null);
         state.colours.cleanSheet.set(false);
-    }
-
-    private void progress() {
-        boolean busy = writing != null && state.activities.contains(writing);
-        if (!busy) {
-            writing = null;
-        } else if (progress.getChildren().isEmpty()) {
-            ProgressBar bar = new ProgressBar();
-            bar.progressProperty().bind(writing.fraction());
-            Label what = new Label();
-            what.textProperty().bind(writing.what());
-            progress.setAlignment(Pos.CENTER_LEFT);
-            progress.getChildren()
-                    .setAll(
-                            bar,
-                            what,
-                            Ui.spring(),
-                            Ui.button("clean-stop", "Stop", Feather.X, Command.ESCAPE, writing::cancel));
-        }
-        if (!busy) {
-            progress.getChildren().clear();
-        }
-        Ui.shown(progress, busy);
     }
 }

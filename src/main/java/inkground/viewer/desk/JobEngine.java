@@ -2,6 +2,7 @@ package inkground.viewer.desk;
 
 import inkground.app.Approvals;
 import inkground.app.Approvals.Approved;
+import inkground.app.ArtworkFiles;
 import inkground.app.AssignmentFile;
 import inkground.app.ColourInventory;
 import inkground.app.ColourUse;
@@ -177,11 +178,7 @@ public final class JobEngine implements ProofEngine {
                             side.overprint(),
                             side.layersOn())));
         }
-        OpenFile revision = open(file, cancel, progress);
-        if (size.chosen() && revision.sizing(1).isPresent()) {
-            revision.close();
-            revision = open(file, size, cancel, progress);
-        }
+        OpenFile revision = open(file, ArtworkFiles.fitting(size, file), cancel, progress);
         boolean read = false;
         try {
             int nearest = Math.min(number, revision.pageCount());

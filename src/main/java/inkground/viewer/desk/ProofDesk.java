@@ -452,16 +452,12 @@ public final class ProofDesk implements AutoCloseable {
                 });
     }
 
-    /**
-     * Writes the clean file.
-     *
-     * @return the work, for its progress
-     */
-    public Activity clean(Path target, boolean replace) {
+    /** Writes the clean file. */
+    public void clean(Path target, boolean replace) {
         state.trouble.set(null);
         OpenFile file = state.file.get();
         ColourAssignment assignment = state.history.get().assignment();
-        return work(
+        work(
                 "Writing " + target.getFileName(),
                 exporting,
                 (cancel, activity) -> file.clean(assignment, target, replace, cancel, activity),

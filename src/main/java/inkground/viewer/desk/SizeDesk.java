@@ -52,18 +52,24 @@ public final class SizeDesk {
      * Checks a width for all pages of the file.
      *
      * @param text as typed, in the unit that lengths are shown in or with another one after it
-     * @throws Refusal in plain words, if the artwork cannot have it
+     * @throws Refusal in plain words and in the unit that lengths are shown in, if the artwork cannot have it
      */
     public PictureSize read(String text) throws Refusal {
         LengthUnit unit = state.unit.get();
         double mm = unit.parseMm(text)
                 .orElseThrow(() -> new Refusal("Type the width as a number, such as " + unit.numberOfMm(280) + "."));
-        PictureSize size = PictureSize.wide(mm, "A width in mm");
+        String most = unit.textOfMm(PictureSize.MOST_MM);
+        if (!PictureSize.isWidth(mm)) {
+            throw new Refusal("A width is " + unit.textOfMm(PictureSize.LEAST_MM) + " to " + most + ".");
+        }
+        PictureSize size = PictureSize.wide(mm);
         OpenFile file = state.file.get();
         for (int page = 1; page <= file.pageCount(); page++) {
             Optional<Sizing> sizing = file.sizing(page);
-            if (sizing.isPresent()) {
-                sizing.get().page(size, file.path().getFileName().toString());
+            if (sizing.isPresent() && !sizing.get().fits(size)) {
+                throw new Refusal(file.path().getFileName() + " would be "
+                        + unit.size(sizing.get().page(size)) + " at that width: more than " + most
+                        + ". Choose a smaller one.");
             }
         }
         return size;

@@ -57,12 +57,13 @@ public final class TargetField extends VBox {
         target.textProperty().addListener((Observable o) -> follow());
     }
 
-    /** Begins anew with a suggestion, the caret in the field. */
+    /** Begins anew with a suggestion, the caret at its end. */
     public void suggest(Path path) {
         target.setText(path.toString());
         replace.setSelected(false);
         follow();
         target.requestFocus();
+        target.end(); // of a long path, the name is seen
     }
 
     private void follow() {

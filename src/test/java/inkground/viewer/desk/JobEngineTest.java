@@ -26,6 +26,8 @@ import inkground.viewer.state.ProofEngine.OpenPage;
 import inkground.viewer.state.ProofEngine.SubstrateCard;
 import java.awt.image.BufferedImage;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -72,6 +74,23 @@ class JobEngineTest {
         assertThat(widthMm(engine, logo, PictureSize.STATED)).isCloseTo(5.08, within(0.01));
         assertThat(widthMm(engine, logo, PictureSize.wide(280, "a width"))).isCloseTo(280, within(0.01));
         assertThat(widthMm(engine, SHIRT, PictureSize.wide(280, "a width"))).isCloseTo(300, within(0.01));
+    }
+
+    @Test
+    void anEarlierRevisionIsOpenedOnceInTheSizeChosen() throws Exception {
+        JobEngine engine = new JobEngine(Optional.empty(), new OwnSubstrates(folder));
+        Path logo = folder.resolve("logo.png");
+        ImageIO.write(new BufferedImage(60, 30, BufferedImage.TYPE_INT_RGB), "png", logo.toFile());
+        List<String> opened = new ArrayList<>();
+        Progress heard = (what, share) -> {
+            if (share == 0 && what.startsWith("opening ")) {
+                opened.add(what);
+            }
+        };
+        engine.earlier(logo, PictureSize.wide(280), 1, new Cancel(), heard)
+                .file()
+                .close();
+        assertThat(opened).containsExactly("opening logo.png");
     }
 
     private static double widthMm(JobEngine engine, Path earlier, PictureSize size) throws Refusal {
