@@ -85,7 +85,7 @@ final class WornOptions {
         Cut cut = library.cutById(parts[0])
                 .orElseThrow(() -> new ParameterException(
                         spec.commandLine(), "there is no cut '" + parts[0] + "'; 'inkground cuts' lists them"));
-        String sizeName = parts.length > 1 && !parts[1].isEmpty() ? parts[1] : usualSize(cut, kept);
+        String sizeName = parts.length > 1 && !parts[1].isEmpty() ? parts[1] : sizeKept(cut, kept);
         Cut.Size size = cut.size(sizeName)
                 .orElseThrow(() -> new ParameterException(
                         spec.commandLine(),
@@ -110,7 +110,7 @@ final class WornOptions {
     }
 
     /** The size that was kept says nothing about another cut. */
-    private static String usualSize(Cut cut, Placement kept) {
+    private static String sizeKept(Cut cut, Placement kept) {
         boolean same = kept.cut().map(cut.id()::equals).orElse(true);
         return kept.size().filter(name -> same && cut.size(name).isPresent()).orElse(cut.usualSize());
     }
