@@ -87,15 +87,6 @@ public final class AssignmentFile {
         return !Files.isRegularFile(own) && Files.isRegularFile(shared) ? shared : own;
     }
 
-    /**
-     * Reads a file.
-     *
-     * @throws Refusal naming the file and the field, if it cannot be read or is not as described
-     */
-    public static ColourAssignment load(Path file) throws Refusal {
-        return SessionFile.load(file).arrangement().assignment();
-    }
-
     /** @return the fields of a file of a version that this program reads */
     static JsonFields root(Path file) throws Refusal {
         String name = file.getFileName().toString();

@@ -1,6 +1,7 @@
 package inkground.app;
 
 import inkground.appearance.GamutSurvey;
+import inkground.appearance.Stack;
 import inkground.appearance.StackModel;
 import inkground.artwork.PageBox;
 import inkground.base.Cancel;
@@ -24,10 +25,14 @@ public record GamutReport(Substrate on, double limitDe00, double cm2PerPixel, Ga
     /** Most ink on one spot by custom, 1 for one solid. */
     public static final double USUAL_TOTAL_INK = 3;
 
-    /** Measures a page at {@link InkReport#DPI}, with its default layers. */
-    public static GamutReport of(PageJob page, Substrate on, double limitDe00, Cancel cancel, Progress progress)
+    /**
+     * Measures a page at {@link InkReport#DPI}, with its default layers.
+     *
+     * @param stack the page's inks on the substrate
+     */
+    public static GamutReport of(PageJob page, Stack stack, double limitDe00, Cancel cancel, Progress progress)
             throws Refusal {
-        StackModel model = new StackModel(page.stackOn(on));
+        StackModel model = new StackModel(stack);
         GamutSurvey survey = new GamutSurvey(model, USUAL_TOTAL_INK, limitDe00);
         PlateRequest request = PlateRequest.of(
                 page.info().box(PageBox.TRIM),
@@ -36,7 +41,7 @@ public record GamutReport(Substrate on, double limitDe00, double cm2PerPixel, Ga
                 page.displayList().defaultLayers());
         page.plate().stream(request, Separations.ROWS_AT_ONCE, cancel, progress, planes -> survey.add(planes, cancel));
         double mmPerPx = Box.MM_PER_PT / request.pxPerPt();
-        return new GamutReport(on, limitDe00, mmPerPx * mmPerPx / 100, survey.found(cancel));
+        return new GamutReport(stack.substrate(), limitDe00, mmPerPx * mmPerPx / 100, survey.found(cancel));
     }
 
     /** @return area of so many pixels in cm² */

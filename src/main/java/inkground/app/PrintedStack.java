@@ -26,6 +26,30 @@ public final class PrintedStack {
         if (underbase != null) {
             checkNames(stack, underbase);
         }
+        return printed(stack, process, underbase);
+    }
+
+    /**
+     * A stack as it was arranged, but for what is said otherwise now.
+     *
+     * @param usual substrate and inks in their usual order
+     * @param arrangement as for {@link #arranged}
+     * @param process goes before the opacities of the arrangement, and one without white before its underbase; null for none
+     * @param underbase goes before that of the arrangement; null for that
+     * @throws Refusal if the process does not print on the substrate or has no white for {@code underbase}, or that names an ink
+     *     that is not there
+     */
+    public static Stack of(Stack usual, Arrangement arrangement, PrintProcess process, Underbase underbase)
+            throws Refusal {
+        Stack arranged = arranged(usual, arrangement);
+        if (underbase != null) {
+            return of(arranged, process, underbase);
+        }
+        boolean white = process == null || process.white() != PrintProcess.White.BARE;
+        return printed(arranged, process, white ? arranged.underbase() : null);
+    }
+
+    private static Stack printed(Stack stack, PrintProcess process, Underbase underbase) throws Refusal {
         if (process == null) {
             return stack.over(underbase);
         }

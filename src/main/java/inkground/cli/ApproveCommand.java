@@ -9,7 +9,6 @@ import inkground.app.PageJob;
 import inkground.app.PrintedStack;
 import inkground.app.Proofs;
 import inkground.appearance.Stack;
-import inkground.appearance.Underbase;
 import inkground.base.Refusal;
 import inkground.substrate.PrintProcess;
 import inkground.substrate.Substrate;
@@ -89,16 +88,13 @@ final class ApproveCommand implements Callable<Integer> {
                     spec.commandLine(), "--by is a name of 1 to " + Approval.LONGEST_NAME + " characters");
         }
         Substrate on = substrate.substrate();
-        Arrangement arranged = assignment.arrangement();
-        Optional<WhiteBase> white = Optional.ofNullable(underbase.underbase()).map(WhiteBase::of);
-        Arrangement arrangement = white.isPresent() ? arranged.over(white) : arranged;
+        Arrangement arrangement = assignment.arrangement();
         PrintProcess printing = process.process();
-        Job.Choices choices = condition.choices(library.file(), arrangement.assignment(), file.size(arrangement));
         Path target = out == null ? Approvals.beside(file.path().toAbsolutePath()) : out;
-        try (Job job = Job.open(file.path(), choices, console.cancel(), console.progress())) {
+        try (Job job = file.open(condition.choices(library.file(), arrangement), console)) {
             PageJob read = job.page(page.page(), console.cancel(), console.progress());
             Stack usual = PrintedStack.arranged(read.stackOn(on), arrangement);
-            Stack printed = PrintedStack.of(usual, printing, usual.underbase());
+            Stack printed = PrintedStack.of(read.stackOn(on), arrangement, printing, underbase.underbase());
             Approvals.write(
                     new Approvals.Order(
                             job,
@@ -137,7 +133,6 @@ final class ApproveCommand implements Callable<Integer> {
                 out = out.withOpacity(printed.inks().get(plane).ink().name(), Optional.of(opacity));
             }
         }
-        Underbase base = printed.underbase();
-        return base == null || out.underbase().isPresent() ? out : out.over(Optional.of(WhiteBase.of(base)));
+        return out.over(Optional.ofNullable(printed.underbase()).map(WhiteBase::of));
     }
 }

@@ -12,12 +12,16 @@ import java.util.ArrayList;
 import java.util.List;
 import picocli.CommandLine.Option;
 
-/** Which colours of the artwork are printed otherwise than the file states. */
+/** What is decided about the artwork in place of what its file states: in a file kept earlier, and colours that are bare. */
 final class AssignmentOptions {
     @Option(
             names = "--assign",
             paramLabel = "FILE.json",
-            description = "Colour assignment to use, such as the ART.pdf.inkground.json beside the artwork.")
+            description =
+                    "What was decided about the artwork, such as the ART.pdf.inkground.json kept beside it by the window:"
+                            + " colour rules and the size of a picture or an SVG; where the artwork is shown on a substrate, also"
+                            + " the order and opacity of its inks and the underbase; with --worn, its place on the garment. Other"
+                            + " options go before it. Its page, substrate and hidden inks are not taken.")
     private Path assign;
 
     @Option(
@@ -32,20 +36,14 @@ final class AssignmentOptions {
         return assign != null || !bare.isEmpty();
     }
 
-    /** @return what {@code --assign} arranges beside colours too, with the rules of both options */
+    /** @return what was decided by {@code --assign}, with the rules of {@code --bare} before its own */
     Arrangement arrangement() throws Refusal {
-        Arrangement from =
-                assign == null ? Arrangement.AS_FILED : SessionFile.load(assign).arrangement();
-        return from.assigning(assignment());
-    }
-
-    /** @return the rules of both options */
-    ColourAssignment assignment() throws Refusal {
         List<Rule> rules = new ArrayList<>();
         for (String text : bare) {
             rules.add(new Rule(AssignmentFile.nominated(text), new Bare()));
         }
-        ColourAssignment nominated = new ColourAssignment(rules);
-        return assign == null ? nominated : nominated.then(AssignmentFile.load(assign));
+        Arrangement kept =
+                assign == null ? Arrangement.AS_FILED : SessionFile.load(assign).arrangement();
+        return kept.assigning(new ColourAssignment(rules).then(kept.assignment()));
     }
 }

@@ -83,8 +83,7 @@ final class ColoursCommand implements Callable<Integer> {
             throw new ParameterException(spec.commandLine(), "--near is a colour difference from 0 to 50");
         }
         Substrate on = substrate == null ? null : SubstrateChoice.of(substrate, spec);
-        try (Job job =
-                Job.open(file.path(), Job.Choices.NONE.sized(file.size()), console.cancel(), console.progress())) {
+        try (Job job = file.open(Job.Choices.NONE, console)) {
             PageJob one = job.page(page.page(), console.cancel(), console.progress());
             ColourInventory inventory = ColourInventory.of(one, console.cancel(), console.progress());
             List<Grounds.Ground> grounds =

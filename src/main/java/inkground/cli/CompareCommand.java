@@ -15,7 +15,6 @@ import inkground.app.PageJob;
 import inkground.app.Proofs;
 import inkground.app.SessionFile;
 import inkground.appearance.AskedColours;
-import inkground.artwork.ColourAssignment;
 import inkground.artwork.PictureSize;
 import inkground.base.Refusal;
 import inkground.substrate.Substrate;
@@ -135,7 +134,7 @@ final class CompareCommand implements Callable<Integer> {
             throw new ParameterException(
                     spec.commandLine(), "--assign and --bare are for comparing with an approval record");
         }
-        Job.Choices choices = condition.choices(null, ColourAssignment.NONE, size.or(PictureSize.STATED));
+        Job.Choices choices = condition.choices(null, Arrangement.AS_FILED.sized(size.or(PictureSize.STATED)));
         PictureSize first = ArtworkFiles.fitting(choices.size(), earlier);
         // a size that fits neither is refused by the second
         PictureSize second = first.chosen() ? ArtworkFiles.fitting(choices.size(), later) : choices.size();
@@ -162,8 +161,7 @@ final class CompareCommand implements Callable<Integer> {
                 }
             }
             Arrangement arrangement = arrangement();
-            Job.Choices choices = condition.choices(null, arrangement.assignment(), size.or(arrangement.size()));
-            try (Job two = Job.open(later, choices, console.cancel(), console.progress())) {
+            try (Job two = size.open(later, condition.choices(null, arrangement), console)) {
                 int number = page == null ? record.approval().page() : page;
                 PageJob second = two.page(number, console.cancel(), console.progress());
                 return tell(

@@ -1,8 +1,7 @@
 package inkground.cli;
 
+import inkground.app.Arrangement;
 import inkground.app.Job;
-import inkground.artwork.ColourAssignment;
-import inkground.artwork.PictureSize;
 import inkground.colour.BlackPointCompensation;
 import java.nio.file.Path;
 import picocli.CommandLine.Option;
@@ -28,11 +27,10 @@ final class ConditionOption {
 
     /**
      * @param inks file of the user's ink colours; null for none
-     * @param assignment which colours are printed otherwise than stated
-     * @param size of a picture
+     * @param arrangement its colour rules and size are chosen too
      * @return all that is chosen in place of what the file says
      */
-    Job.Choices choices(Path inks, ColourAssignment assignment, PictureSize size) {
-        return new Job.Choices(condition, inks, assignment, size, black);
+    Job.Choices choices(Path inks, Arrangement arrangement) {
+        return new Job.Choices(condition, inks, arrangement.assignment(), arrangement.size(), black);
     }
 }

@@ -1,8 +1,7 @@
 package inkground.cli;
 
-import inkground.app.Arrangement;
 import inkground.app.ArtworkFiles;
-import inkground.artwork.PictureSize;
+import inkground.app.Job;
 import inkground.base.Refusal;
 import java.nio.file.Path;
 import picocli.CommandLine.Mixin;
@@ -17,16 +16,12 @@ final class FileArgument {
     private SizeOptions size;
 
     /**
-     * @param kept how the artwork is arranged
-     * @return the size chosen for a picture or an SVG: by the options, else as it was kept
+     * Opens it in the size of the options, else as {@link SizeOptions#open} does.
+     *
+     * @param kept what is chosen by other options, and was before
      */
-    PictureSize size(Arrangement kept) throws Refusal {
-        return size.or(kept.size());
-    }
-
-    /** @return the size chosen for a picture or an SVG by the options */
-    PictureSize size() throws Refusal {
-        return size.or(PictureSize.STATED);
+    Job open(Job.Choices kept, Console console) throws Refusal {
+        return size.open(file, kept, console);
     }
 
     Path path() {

@@ -1,10 +1,12 @@
 package inkground.cli;
 
+import inkground.app.Arrangement;
 import inkground.app.GamutReport;
 import inkground.app.InkReport;
 import inkground.app.InkUse;
 import inkground.app.Job;
 import inkground.app.PageJob;
+import inkground.app.PrintedStack;
 import inkground.app.Proofs;
 import inkground.appearance.GamutSurvey;
 import inkground.base.Refusal;
@@ -85,8 +87,8 @@ final class InksCommand implements Callable<Integer> {
         Substrate on = substrate == null ? null : SubstrateChoice.of(substrate, spec);
         List<InkReport> reports = new ArrayList<>();
         List<GamutReport> gamuts = new ArrayList<>();
-        Job.Choices choices = condition.choices(null, assignment.assignment(), file.size());
-        try (Job job = Job.open(file.path(), choices, console.cancel(), console.progress())) {
+        Arrangement arrangement = assignment.arrangement();
+        try (Job job = file.open(condition.choices(null, arrangement), console)) {
             int[] pages =
                     page == null ? IntStream.rangeClosed(1, job.pages().size()).toArray() : new int[] {page};
             for (int number : pages) {
@@ -94,7 +96,12 @@ final class InksCommand implements Callable<Integer> {
                 reports.add(InkReport.of(read, console.cancel(), console.progress()));
                 if (on != null) {
                     double let = limit == null ? GamutReport.USUAL_DE00 : limit;
-                    gamuts.add(GamutReport.of(read, on, let, console.cancel(), console.progress()));
+                    gamuts.add(GamutReport.of(
+                            read,
+                            PrintedStack.arranged(read.stackOn(on), arrangement),
+                            let,
+                            console.cancel(),
+                            console.progress()));
                 }
             }
         }

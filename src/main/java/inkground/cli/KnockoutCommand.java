@@ -1,5 +1,6 @@
 package inkground.cli;
 
+import inkground.app.Arrangement;
 import inkground.app.Grounds;
 import inkground.app.Job;
 import inkground.app.KnockOuts;
@@ -48,8 +49,9 @@ final class KnockoutCommand implements Callable<Integer> {
         if (!assignment.given()) {
             throw new ParameterException(spec.commandLine(), "say what is bare: --bare or --assign");
         }
-        Job.Choices choices = new Job.Choices(null, null, assignment.assignment()).sized(file.size());
-        try (Job job = Job.open(file.path(), choices, console.cancel(), console.progress())) {
+        Arrangement arrangement = assignment.arrangement();
+        Job.Choices choices = new Job.Choices(null, null, arrangement.assignment()).sized(arrangement.size());
+        try (Job job = file.open(choices, console)) {
             CleanFile.Result result = KnockOuts.write(job, out, replace, console.cancel(), console.progress());
             console.say(out + ": " + result.removed() + (result.removed() == 1 ? " bare object" : " bare objects")
                     + " taken out, " + result.knockedOut() + " of them over other paint, which is knocked out there.");

@@ -1,11 +1,12 @@
 package inkground.cli;
 
+import inkground.app.Arrangement;
 import inkground.app.Job;
 import inkground.app.LineUp;
 import inkground.app.PageJob;
+import inkground.app.PrintedStack;
 import inkground.app.Proofs;
 import inkground.appearance.Stack;
-import inkground.appearance.Underbase;
 import inkground.base.Refusal;
 import inkground.proof.ContactSheet;
 import inkground.substrate.Substrate;
@@ -14,6 +15,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.ArgGroup;
@@ -104,11 +106,14 @@ final class LineUpCommand implements Callable<Integer> {
                     "--size is " + LineUp.MIN_PICTURE_PX + " to " + LineUp.MAX_PICTURE_PX + " pixels");
         }
         List<Substrate> substrates = substrates();
-        Job.Choices choices = condition.choices(library.file(), assignment.assignment(), file.size());
-        try (Job job = Job.open(file.path(), choices, console.cancel(), console.progress())) {
+        Arrangement kept = assignment.arrangement();
+        Arrangement arrangement = underbase ? kept.over(Optional.of(Arrangement.WhiteBase.FULL)) : kept;
+        try (Job job = file.open(condition.choices(library.file(), arrangement), console)) {
             PageJob one = job.page(page.page(), console.cancel(), console.progress());
             Set<Integer> layersOn = layers.on(one.displayList());
-            List<Stack> stacks = substrates.stream().map(s -> stack(one, s)).toList();
+            List<Stack> stacks = substrates.stream()
+                    .map(on -> PrintedStack.arranged(one.stackOn(on), arrangement))
+                    .toList();
             List<LineUp.Place> places =
                     LineUp.score(one, stacks, true, layersOn, byVanish, console.cancel(), console.progress());
             String name = file.path().getFileName() + (job.pages().size() > 1 ? ", page " + page.page() : "");
@@ -127,12 +132,6 @@ final class LineUpCommand implements Callable<Integer> {
             console.say(Proofs.CAUTION);
         }
         return ExitCode.FINE;
-    }
-
-    private Stack stack(PageJob page, Substrate substrate) {
-        Stack stack = Stack.of(substrate, page.inkColours(), page.condition());
-        boolean white = underbase && substrate.kind() == Substrate.Kind.GARMENT;
-        return white ? stack.over(Underbase.full()) : stack;
     }
 
     private List<Substrate> substrates() throws Refusal {

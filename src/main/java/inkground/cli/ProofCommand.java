@@ -1,5 +1,6 @@
 package inkground.cli;
 
+import inkground.app.Arrangement;
 import inkground.app.Job;
 import inkground.app.PageJob;
 import inkground.app.PrintedStack;
@@ -79,14 +80,14 @@ final class ProofCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Refusal {
         Substrate on = substrate.substrate();
-        Job.Choices choices = condition.choices(library.file(), assignment.assignment(), file.size());
-        worn.check(on, spec);
+        Arrangement arrangement = assignment.arrangement();
+        worn.check(on, arrangement.placement(), spec);
         if (worn.chosen() && screen.chosen()) {
             throw new ParameterException(spec.commandLine(), "--screen is for flat proofs; leave it or --worn out");
         }
-        try (Job job = Job.open(file.path(), choices, console.cancel(), console.progress())) {
+        try (Job job = file.open(condition.choices(library.file(), arrangement), console)) {
             PageJob page = job.page(options.page(), console.cancel(), console.progress());
-            Stack stack = PrintedStack.of(page.stackOn(on), process.process(), underbase.underbase());
+            Stack stack = PrintedStack.of(page.stackOn(on), arrangement, process.process(), underbase.underbase());
             if (worn.chosen()) {
                 worn.write(page, stack, dpi, layers.on(page.displayList()), out, options.replace(), console);
             } else {

@@ -55,8 +55,7 @@ final class SeparateCommand implements Callable<Integer> {
     @Override
     public Integer call() throws Refusal {
         Separations.Result result;
-        Job.Choices choices = condition.choices(null, assignment.assignment(), file.size());
-        try (Job job = Job.open(file.path(), choices, console.cancel(), console.progress())) {
+        try (Job job = file.open(condition.choices(null, assignment.arrangement()), console)) {
             PageJob page = job.page(options.page(), console.cancel(), console.progress());
             result = Separations.write(
                     new Separations.Order(page, dpi, options.box(PageBox.MEDIA), out, options.replace()),

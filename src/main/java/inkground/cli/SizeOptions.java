@@ -1,7 +1,9 @@
 package inkground.cli;
 
+import inkground.app.Job;
 import inkground.artwork.PictureSize;
 import inkground.base.Refusal;
+import java.nio.file.Path;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Option;
 
@@ -37,6 +39,27 @@ final class SizeOptions {
         return size.widthMm != null
                 ? PictureSize.wide(size.widthMm, "--width-mm")
                 : PictureSize.at(size.dpi, "--picture-dpi");
+    }
+
+    /**
+     * Opens artwork in the size of the options, else in the one chosen before. Where it cannot have that one, since another file
+     * took the place of the one it was chosen for, in its own, which is told.
+     *
+     * @param kept what was chosen before
+     * @throws Refusal if the artwork cannot be opened, or not in the size of the options
+     */
+    Job open(Path file, Job.Choices kept, Console console) throws Refusal {
+        Job.Choices choices = kept.sized(or(kept.size()));
+        try {
+            return Job.open(file, choices, console.cancel(), console.progress());
+        } catch (Refusal e) {
+            if (given() || !kept.size().chosen()) {
+                throw e;
+            }
+            Job job = Job.open(file, kept.sized(PictureSize.STATED), console.cancel(), console.progress());
+            console.tell("The size kept for this file is not taken. " + e.getMessage());
+            return job;
+        }
     }
 
     boolean given() {

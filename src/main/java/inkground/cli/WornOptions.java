@@ -31,27 +31,28 @@ final class WornOptions {
     @Option(
             names = "--below-collar",
             paramLabel = "MM",
-            description = "From the seam of the collar down to the artwork's top. Default: usual for the cut.")
+            description =
+                    "From the seam of the collar down to the artwork's top. Default: as kept in --assign, else usual for the cut.")
     private Double belowMm;
 
     @Option(
             names = "--off-centre",
             paramLabel = "MM",
-            defaultValue = "0",
-            description = "From the centre line to the artwork's middle, to the right as seen. Default: 0.")
-    private double offCentreMm;
+            description =
+                    "From the centre line to the artwork's middle, to the right as seen. Default: as kept, else 0.")
+    private Double offCentreMm;
 
     @Option(
             names = "--print-width",
             paramLabel = "MM",
-            description = "Width of the artwork as printed. Default: its own.")
+            description = "Width of the artwork as printed. Default: as kept, else its own.")
     private Double widthMm;
 
     @Option(
             names = "--measure-to",
             paramLabel = "EDGE",
-            defaultValue = "trim",
-            description = "What counts as the artwork's edge: trim, or ink for the box around all ink. Default: trim.")
+            description =
+                    "What counts as the artwork's edge: trim, or ink for the box around all ink. Default: as kept, else trim.")
     private String measured;
 
     @Option(names = "--no-folds", description = "Show the garment flat, without grain of the fabric and folds.")
@@ -68,9 +69,10 @@ final class WornOptions {
     /**
      * Makes sense of the options.
      *
+     * @param kept where the artwork lies, but for what the options say
      * @throws ParameterException if there is no such garment, or it is to be made of paper
      */
-    void check(Substrate on, CommandSpec spec) throws Refusal {
+    void check(Substrate on, Placement kept, CommandSpec spec) throws Refusal {
         if (worn == null) {
             return;
         }
@@ -83,13 +85,13 @@ final class WornOptions {
         Cut cut = library.cutById(parts[0])
                 .orElseThrow(() -> new ParameterException(
                         spec.commandLine(), "there is no cut '" + parts[0] + "'; 'inkground cuts' lists them"));
-        String sizeName = parts.length > 1 && !parts[1].isEmpty() ? parts[1] : cut.usualSize();
+        String sizeName = parts.length > 1 && !parts[1].isEmpty() ? parts[1] : sizeKept(cut, kept);
         Cut.Size size = cut.size(sizeName)
                 .orElseThrow(() -> new ParameterException(
                         spec.commandLine(),
                         "'" + cut.id() + "' has no size '" + sizeName + "'; it has "
                                 + cut.sizes().stream().map(Cut.Size::name).collect(Collectors.joining(", "))));
-        Cut.Face face = cut.face(side(parts, spec))
+        Cut.Face face = cut.face(side(parts, cut, kept, spec))
                 .orElseThrow(() -> new ParameterException(spec.commandLine(), "'" + cut.id() + "' has no such side"));
         form = Form.of(cut, size, face);
         try {
@@ -97,21 +99,30 @@ final class WornOptions {
                     Optional.of(cut.id()),
                     Optional.of(size.name()),
                     face.side(),
-                    Optional.ofNullable(belowMm),
-                    offCentreMm,
-                    Optional.ofNullable(widthMm),
-                    measure(spec));
+                    Optional.ofNullable(belowMm).or(kept::belowMm),
+                    offCentreMm == null ? kept.offCentreMm() : offCentreMm,
+                    Optional.ofNullable(widthMm).or(kept::widthMm),
+                    measured == null ? kept.measured() : measure(spec));
         } catch (IllegalArgumentException e) {
             throw new ParameterException(
                     spec.commandLine(), "out of range: " + e.getMessage() + "; widths go from 5 to 2000 mm", e);
         }
     }
 
-    private static Cut.Side side(String[] parts, CommandSpec spec) {
+    /** The size that was kept says nothing about another cut. */
+    private static String sizeKept(Cut cut, Placement kept) {
+        boolean same = kept.cut().map(cut.id()::equals).orElse(true);
+        return kept.size().filter(name -> same && cut.size(name).isPresent()).orElse(cut.usualSize());
+    }
+
+    private static Cut.Side side(String[] parts, Cut cut, Placement kept, CommandSpec spec) {
         if (parts.length > 3) {
             throw new ParameterException(spec.commandLine(), "--worn takes CUT, CUT:SIZE or CUT:SIZE:SIDE");
         }
-        String word = parts.length > 2 ? parts[2] : Cut.Side.FRONT.word();
+        if (parts.length < 3) {
+            return cut.face(kept.side()).orElse(cut.faces().get(0)).side();
+        }
+        String word = parts[2];
         return Arrays.stream(Cut.Side.values())
                 .filter(s -> s.word().equals(word))
                 .findFirst()

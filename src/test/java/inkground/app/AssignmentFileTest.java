@@ -35,7 +35,7 @@ class AssignmentFileTest {
                 new Rule(new Stated(Family.CMYK, List.of(0.0, 0.0, 0.0, 0.0)), new WhiteInk())));
         Path file = folder.resolve("shirt.inkground.json");
         AssignmentFile.save(assignment, file, false);
-        assertThat(AssignmentFile.load(file)).isEqualTo(assignment);
+        assertThat(SessionFile.load(file).arrangement().assignment()).isEqualTo(assignment);
         assertThatThrownBy(() -> AssignmentFile.save(assignment, file, false)).isInstanceOf(Refusal.class);
     }
 
@@ -77,7 +77,7 @@ class AssignmentFileTest {
             })
     void aWrongFileIsRefusedByFileAndField(String text, String said) throws Exception {
         Path file = Files.writeString(folder.resolve("wrong.inkground.json"), text);
-        assertThatThrownBy(() -> AssignmentFile.load(file))
+        assertThatThrownBy(() -> SessionFile.load(file).arrangement().assignment())
                 .isInstanceOf(Refusal.class)
                 .hasMessageContaining("wrong.inkground.json")
                 .hasMessageContaining(said);
