@@ -18,7 +18,6 @@ final class EdgeContours {
     private final int[] across; // point between a pixel and the one to its right
     private final int[] down; // and the one below
     private EdgeWalk.Edge[] edges = new EdgeWalk.Edge[256];
-    private double[] at = new double[256];
     private int[] links = new int[512];
     private double[] ends = new double[256]; // from the point to where three inks meet
     private int size;
@@ -34,12 +33,10 @@ final class EdgeContours {
      * Points in order.
      *
      * @param edges the crossings
-     * @param x of the points, in pixels, whole at the middle of a pixel
-     * @param y of the points
      * @param ends pixels by which the outline goes on beyond a point, to where three inks meet
      * @param closed whether the last is followed by the first
      */
-    record Chain(EdgeWalk.Edge[] edges, double[] x, double[] y, double[] ends, boolean closed) {}
+    record Chain(EdgeWalk.Edge[] edges, double[] ends, boolean closed) {}
 
     /** Finds the outlines in what the walk has read last. */
     EdgeContours(EdgeWalk walk, Counts counts) {
@@ -71,12 +68,10 @@ final class EdgeContours {
         }
         if (size == edges.length) {
             edges = Arrays.copyOf(edges, 2 * size);
-            at = Arrays.copyOf(at, 2 * size);
             ends = Arrays.copyOf(ends, 2 * size);
             links = Arrays.copyOf(links, 4 * size);
         }
         edges[size] = new EdgeWalk.Edge(i % width, i / width, 1, isDown, sides[i], sides[next]);
-        at[size] = walk.at(edges[size]);
         links[2 * size] = NONE;
         links[2 * size + 1] = NONE;
         return size++;
@@ -116,19 +111,18 @@ final class EdgeContours {
     }
 
     private void meet(int[] around) {
-        double x = Arrays.stream(around).mapToDouble(this::x).average().orElse(0);
-        double y = Arrays.stream(around).mapToDouble(this::y).average().orElse(0);
+        double x = Arrays.stream(around)
+                .mapToDouble(point -> edges[point].crossX(walk.at(edges[point])))
+                .average()
+                .orElse(0);
+        double y = Arrays.stream(around)
+                .mapToDouble(point -> edges[point].crossY(walk.at(edges[point])))
+                .average()
+                .orElse(0);
         for (int point : around) {
-            ends[point] += Math.hypot(x(point) - x, y(point) - y);
+            double at = walk.at(edges[point]);
+            ends[point] += Math.hypot(edges[point].crossX(at) - x, edges[point].crossY(at) - y);
         }
-    }
-
-    private double x(int point) {
-        return edges[point].down() ? edges[point].x() : at[point];
-    }
-
-    private double y(int point) {
-        return edges[point].down() ? at[point] : edges[point].y();
     }
 
     /** Hands over all outlines. */
@@ -153,11 +147,12 @@ final class EdgeContours {
     }
 
     private Chain chain(int[] order, boolean closed) {
-        return new Chain(
-                Arrays.stream(order).mapToObj(i -> edges[i]).toArray(EdgeWalk.Edge[]::new),
-                Arrays.stream(order).mapToDouble(this::x).toArray(),
-                Arrays.stream(order).mapToDouble(this::y).toArray(),
-                Arrays.stream(order).mapToDouble(i -> ends[i]).toArray(),
-                closed);
+        EdgeWalk.Edge[] points = new EdgeWalk.Edge[order.length];
+        double[] beyond = new double[order.length];
+        for (int i = 0; i < order.length; i++) {
+            points[i] = edges[order[i]];
+            beyond[i] = ends[order[i]];
+        }
+        return new Chain(points, beyond, closed);
     }
 }

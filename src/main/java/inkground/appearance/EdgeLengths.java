@@ -12,7 +12,7 @@ import java.util.stream.IntStream;
  * polygon, with two things put right: between points of a curve lies an arc, and where two straight runs make a corner they go on to
  * where they meet, since next to a corner coverage is that of both.
  *
- * <p>Curves down to a radius of 2 pixels are right within 0.5 %, shapes with corners of 40° and more within an eighth of a pixel a
+ * <p>Curves down to a radius of 2 pixels are right within 0.5 %, shapes with corners of 40° and more within a fifth of a pixel a
  * corner down to 6 pixels. An end of a line of 3 pixels and less costs up to a pixel, a sharper tip up to four, and so
  * does a tip of 40° on another ink.
  */
@@ -22,6 +22,8 @@ final class EdgeLengths {
 
     private static final int FEWEST = 8; // points of an outline whose directions are told apart
     private static final int ASIDE = 2; // points on each side that tell the direction at one
+    private static final int ROUGHLY_ASIDE = 4; // pixels that tell it where it is clear
+    private static final int CLEARLY = 2;
     private static final int FLANK = 2; // pieces of an outline that tell its direction beside a corner
     private static final int WIDEST = 12; // pieces of an outline that a corner may spoil
     private static final double STRAIGHT_ON = Math.cos(Math.toRadians(25)); // below that angle an arc is as good
@@ -49,12 +51,13 @@ final class EdgeLengths {
 
     /** Measures all edges that count in what a walk has read last. */
     static void measure(EdgeWalk walk, EdgeContours.Counts counts, Sink sink) {
-        new EdgeContours(walk, counts).each(chain -> measure(chain, sink));
+        new EdgeContours(walk, counts).each(chain -> measure(walk, chain, sink));
     }
 
-    private static void measure(EdgeContours.Chain chain, Sink sink) {
-        int[] kept = kept(chain);
-        double[] pieces = new EdgeLengths(chain, kept).pieces;
+    private static void measure(EdgeWalk walk, EdgeContours.Chain chain, Sink sink) {
+        Points points = new Points(walk, chain);
+        int[] kept = points.kept();
+        double[] pieces = new EdgeLengths(points, kept).pieces;
         int n = kept.length;
         for (int i = 0; i < n; i++) {
             double before = i > 0 ? pieces[i - 1] : chain.closed() ? pieces[n - 1] : 0;
@@ -63,25 +66,65 @@ final class EdgeLengths {
         }
     }
 
-    /** The points that tell exactly where an edge is: rows do where it is steep, and columns where it is flat. */
-    private static int[] kept(EdgeContours.Chain chain) {
-        int n = chain.x().length;
-        return IntStream.range(0, n)
-                .filter(i -> {
-                    int before = chain.closed() ? Math.floorMod(i - ASIDE, n) : Math.max(0, i - ASIDE);
-                    int next = chain.closed() ? (i + ASIDE) % n : Math.min(n - 1, i + ASIDE);
-                    double dx = Math.abs(chain.x()[next] - chain.x()[before]);
-                    double dy = Math.abs(chain.y()[next] - chain.y()[before]);
-                    boolean end = !chain.closed() && (i == 0 || i == n - 1);
-                    return end || n < FEWEST || chain.edges()[i].down() == dx > dy;
-                })
-                .toArray();
+    /** The points of an outline, each found when it is asked for: most of those that are left out never are. */
+    private static final class Points {
+        private final EdgeWalk walk;
+        private final EdgeWalk.Edge[] edges;
+        private final boolean closed;
+        private final double[] at;
+
+        Points(EdgeWalk walk, EdgeContours.Chain chain) {
+            this.walk = walk;
+            this.edges = chain.edges();
+            this.closed = chain.closed();
+            this.at = new double[edges.length];
+            Arrays.fill(at, Double.NaN);
+        }
+
+        private double at(int i) {
+            at[i] = Double.isNaN(at[i]) ? walk.at(edges[i]) : at[i];
+            return at[i];
+        }
+
+        double x(int i) {
+            return edges[i].crossX(at(i));
+        }
+
+        double y(int i) {
+            return edges[i].crossY(at(i));
+        }
+
+        /** The points that tell exactly where an edge is: rows do where it is steep, and columns where it is flat. */
+        int[] kept() {
+            int n = edges.length;
+            return IntStream.range(0, n)
+                    .filter(i -> !closed && (i == 0 || i == n - 1) || n < FEWEST || edges[i].down() == isFlat(i))
+                    .toArray();
+        }
+
+        private boolean isFlat(int i) {
+            int before = beside(i, -ROUGHLY_ASIDE);
+            int next = beside(i, ROUGHLY_ASIDE);
+            int dx = Math.abs(edges[next].x() + edges[next].endX() - edges[before].x() - edges[before].endX());
+            int dy = Math.abs(edges[next].y() + edges[next].endY() - edges[before].y() - edges[before].endY());
+            if (dx > CLEARLY * dy || dy > CLEARLY * dx) {
+                return dx > dy;
+            }
+            before = beside(i, -ASIDE);
+            next = beside(i, ASIDE);
+            return Math.abs(x(next) - x(before)) > Math.abs(y(next) - y(before));
+        }
+
+        private int beside(int i, int by) {
+            int n = edges.length;
+            return closed ? Math.floorMod(i + by, n) : Math.max(0, Math.min(n - 1, i + by));
+        }
     }
 
-    private EdgeLengths(EdgeContours.Chain chain, int[] kept) {
-        this.x = Arrays.stream(kept).mapToDouble(i -> chain.x()[i]).toArray();
-        this.y = Arrays.stream(kept).mapToDouble(i -> chain.y()[i]).toArray();
-        this.closed = chain.closed();
+    private EdgeLengths(Points points, int[] kept) {
+        this.x = IntStream.of(kept).mapToDouble(points::x).toArray();
+        this.y = IntStream.of(kept).mapToDouble(points::y).toArray();
+        this.closed = points.closed;
         this.pieces = new double[x.length];
         for (int i = 0; i < (closed ? x.length : x.length - 1); i++) {
             boolean inside = closed || i > 0 && i < x.length - 2;

@@ -50,6 +50,16 @@ final class EdgeWalk {
         int endY() {
             return down ? y + span : y;
         }
+
+        /** @return where a crossing {@code at} so many pixels along the row or column lies, from the middle of the planes' first pixel */
+        double crossX(double at) {
+            return down ? x : at;
+        }
+
+        /** @return as {@link #crossX} */
+        double crossY(double at) {
+            return down ? at : y;
+        }
     }
 
     /** @param inks number of inks of the planes */

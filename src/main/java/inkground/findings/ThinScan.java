@@ -44,7 +44,7 @@ final class ThinScan {
 
     /**
      * @param raster 0 to 255, row by row
-     * @param full what a pixel would be if the line covered it all: the line's own tint
+     * @param full what a pixel would be if the line covered it all: the line's own tint; corrected where lines fade
      * @param varying where the raster has a step of {@link #LEAST_RISE} within {@link #marginPx}: elsewhere nothing is thin
      * @param minPx width below which a line is thin
      */
@@ -189,6 +189,7 @@ final class ThinScan {
                     int near = j * width + i;
                     if (widths[near] == 0 && fades(near, at)) {
                         widths[near] = widthAt(at % width, at / width);
+                        full[near] = full[at]; // what it is there cannot be told from so little
                     }
                     if (widths[near] > 0 && !seen[near]) {
                         seen[near] = true;
@@ -213,7 +214,8 @@ final class ThinScan {
     private void settle(Whole whole) {
         float least = Float.MAX_VALUE;
         for (int i = 0; i < whole.size; i++) {
-            least = Math.min(least, widths[whole.pixels[i]]);
+            int at = whole.pixels[i];
+            least = Math.min(least, widthAt(at % width, at / width));
         }
         double dot = standsAlone(whole) ? dot(whole) : 0;
         boolean wide = Math.max(least, dot) >= minPx - TOLERANCE_PX;

@@ -98,7 +98,7 @@ class EdgeLengthsTest {
                 double[][] placed = placed(triangle, turned, SIZE / 2.0 + 0.2, SIZE / 2.0 - 0.4);
                 assertThat(px(source(new ExactCoverage(SIZE, SIZE).add(placed), false), SIZE))
                         .as(degrees + "°, " + turned + "°")
-                        .isCloseTo(length(placed), within(0.5));
+                        .isCloseTo(length(placed), within(3 * 0.2));
             }
         }
     }
