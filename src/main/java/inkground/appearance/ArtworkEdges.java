@@ -23,7 +23,7 @@ public final class ArtworkEdges {
     public static final double CLEAR_DE00 = 10;
     /**
      * Resolution at which edges are best gathered: finer shows no other share, coarser loses thin lines. Lengths are right within
-     * 0.5 % for outlines that run 15 mm and more from corner to corner; see {@link EdgeLengths} for smaller ones.
+     * 0.5 % for discs from 1 mm and squares from 3 mm across; see {@link EdgeLengths} for the rest.
      */
     public static final double DPI = 100;
 
@@ -88,33 +88,43 @@ public final class ArtworkEdges {
         private final AskedColours asked;
         private final Map<Long, Double> lengths = new HashMap<>(); // in pixels; negative: not clear, so not measured
         private EdgeWalk walk;
+        private int lastA = -1; // most edges are between the same two as the one before
+        private int lastB = -1;
+        private boolean lastIsEdge;
 
         Gathering(AskedColours asked) {
             this.asked = asked;
         }
 
         void add(PlaneSource source, PlateRequest region, int top, int bottom, Cancel cancel) throws Refusal {
-            int margin = EdgeWalk.MARGIN_PX;
+            int margin = EdgeLengths.MARGIN_PX;
             InkPlanes planes = source.planes(
                     region.part(region.x0(), top, region.x1(), bottom).grown(margin), cancel);
             walk = walk == null ? new EdgeWalk(planes.inks().size()) : walk;
             walk.read(planes);
+            lastA = -1;
             int end = margin + region.width();
             int last = margin + region.y1() - top;
-            new EdgeLengths(walk).measure((edge, px) -> {
+            EdgeLengths.measure(walk, this::isEdge, (edge, px) -> {
                 // an edge belongs to the band that it starts in, and to the page if both sides do
                 boolean here = edge.y() >= margin && edge.y() < margin + bottom - top && edge.x() >= margin;
                 if (here && edge.endX() < end && edge.endY() < last) {
-                    long key = key(edge.from(), edge.to());
-                    double sum = lengths.computeIfAbsent(key, k -> clear(edge.from(), edge.to()) ? 0.0 : -1.0);
-                    if (sum >= 0) {
-                        lengths.put(key, sum + px);
-                    }
+                    lengths.merge(key(edge.from(), edge.to()), px, Double::sum);
                 }
             });
             while ((walk.vectors().size() > MOST_VECTORS || lengths.size() > MOST_PAIRS) && walk.canBeCoarser()) {
                 merge(walk.coarser());
             }
+        }
+
+        private boolean isEdge(int a, int b) {
+            if (a == lastA && b == lastB) {
+                return lastIsEdge;
+            }
+            lastA = a;
+            lastB = b;
+            lastIsEdge = lengths.computeIfAbsent(key(a, b), k -> clear(a, b) ? 0.0 : -1.0) >= 0;
+            return lastIsEdge;
         }
 
         private boolean clear(int a, int b) {

@@ -3,6 +3,7 @@ package inkground.appearance;
 import inkground.plate.InkPlanes;
 import inkground.plate.VectorTable;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -19,6 +20,8 @@ final class EdgeWalk {
 
     private static final int REACH_PX = 3;
     private static final int MOST_STEPPED_OVER = 3;
+    /** Share from which a pixel is not whole: the step of a tint is 0.004. */
+    private static final double PURE = 0.02;
 
     private final int inks;
     private int levels = 31;
@@ -46,6 +49,16 @@ final class EdgeWalk {
         /** @return pixel behind the edge, from the planes' own top */
         int endY() {
             return down ? y + span : y;
+        }
+
+        /** @return where a crossing {@code at} so many pixels along the row or column lies, from the middle of the planes' first pixel */
+        double crossX(double at) {
+            return down ? x : at;
+        }
+
+        /** @return as {@link #crossX} */
+        double crossY(double at) {
+            return down ? at : y;
         }
     }
 
@@ -169,74 +182,123 @@ final class EdgeWalk {
 
     /**
      * @return where an edge crosses its row or column, in pixels from the middle of the first: coverage added up over the pixels
-     *     that the edge runs through
+     *     that the edge runs through. Where the next edge runs through them too, half a line or gap from its middle.
      */
     double at(Edge edge) {
-        int[] a = vectors.get(edge.from);
-        int[] b = vectors.get(edge.to);
-        int first = edge.down ? edge.y : edge.x;
-        int end = first + edge.span;
-        double at = end - 0.5;
-        for (int k = first + 1; k < end; k++) {
-            at -= share(edge, k - first, 0, a, b);
+        double at = edge.span - 0.5;
+        for (int k = 1; k < edge.span; k++) {
+            at -= share(edge, k);
         }
-        double before = 1;
-        for (int k = 0; k > -REACH_PX; k--) {
-            double share = share(edge, k, 0, a, b);
-            if (share >= before) {
-                break;
+        for (int way = -1; way <= 1; way += 2) {
+            int k = way < 0 ? 0 : edge.span;
+            double before = 1;
+            double left = left(edge, k, way);
+            while (left < before && Math.abs(k) < edge.span + REACH_PX) {
+                at += way * left;
+                before = left;
+                k += way;
+                left = left(edge, k, way);
             }
-            at -= share;
-            before = share;
-        }
-        before = 1;
-        for (int k = edge.span; k < edge.span + REACH_PX; k++) {
-            double missing = 1 - share(edge, k, 0, a, b);
-            if (missing >= before) {
-                break;
+            if (before > PURE && before < 1 && left >= before) {
+                return first(edge) + beside(edge, k - way, way);
             }
-            at += missing;
-            before = missing;
         }
-        return at;
+        return first(edge) + at;
+    }
+
+    /** What the side that is left still has of a pixel, going to either. */
+    private double left(Edge edge, int k, int way) {
+        double share = share(edge, k);
+        return way < 0 ? share : 1 - share;
+    }
+
+    /** Half of what is narrow from its middle; {@code peak} is its fullest pixel. */
+    private double beside(Edge edge, int peak, int way) {
+        double sum = 0;
+        double moment = 0;
+        for (int side = -1; side <= 1; side += 2) {
+            double before = 1;
+            for (int k = side < 0 ? peak : peak + 1; Math.abs(k - peak) <= REACH_PX; k += side) {
+                double part = 1 - left(edge, k, way);
+                if (part > before) {
+                    break;
+                }
+                sum += part;
+                moment += part * k;
+                before = part;
+            }
+        }
+        return moment / sum - way * sum / 2;
+    }
+
+    private static int first(Edge edge) {
+        return edge.down ? edge.y : edge.x;
     }
 
     /**
-     * @param at where along the row or column, as {@link #at}
-     * @param aside how many rows below, or columns to the right of, the edge's own
-     * @return how much of the way from one side of an edge to the other is gone within two pixels there, 0 to 1
+     * The side that each pixel of the planes read last is on: its own vector, or, where it mixes two inks, the nearer one of the edge
+     * that it is part of. An edge that changes more goes first: along an edge, mixtures change a little too.
+     *
+     * @return indices of {@link #vectors}, row by row
      */
-    double step(Edge edge, double at, int aside) {
-        int[] a = vectors.get(edge.from);
-        int[] b = vectors.get(edge.to);
-        int middle = (int) Math.round(at) - (edge.down ? edge.y : edge.x);
-        double least = 1;
-        double most = 0;
-        for (int k = middle - 2; k <= middle + 2; k++) {
-            double share = share(edge, k, aside, a, b);
-            least = Math.min(least, share);
-            most = Math.max(most, share);
+    int[] sides() {
+        int[] sides = ids.clone();
+        int[] nearer = new int[ids.length];
+        Arrays.fill(nearer, -1);
+        int[] most = new int[ids.length];
+        walk(edge -> {
+            int change = edge.span > 1 ? change(edge.from, edge.to) : 0;
+            for (int k = 1; k < edge.span; k++) {
+                int at = pixel(edge, k);
+                if (change > most[at]) {
+                    most[at] = change;
+                    nearer[at] = pixel(edge, share(edge, k) < 0.5 ? 0 : edge.span);
+                }
+            }
+        });
+        for (int i = 0; i < ids.length; i++) {
+            int at = i;
+            for (int steps = 0; steps < MOST_STEPPED_OVER && nearer[at] >= 0; steps++) {
+                at = nearer[at];
+            }
+            sides[i] = ids[at];
         }
-        return most - least;
+        return settled(sides);
     }
 
-    /** @return whether ink changes no less along the row or column than beside it: no crossing of an edge that runs along it */
-    boolean meetsHeadOn(Edge edge) {
-        int along = change(edge.x, edge.y, edge.endX() - edge.x, edge.endY() - edge.y);
-        return along >= Math.max(across(edge, edge.x, edge.y), across(edge, edge.endX(), edge.endY()));
+    /** At a corner a pixel may mix the sides of an edge that no row or column crosses there: it goes to the nearer, if it lies between. */
+    private int[] settled(int[] sides) {
+        int width = planes.width();
+        int[] out = sides.clone();
+        for (int y = 1; y < planes.height() - 1; y++) {
+            for (int at = y * width + 1; at < (y + 1) * width - 1; at++) {
+                if (sides[at] == sides[at - 1] || sides[at] == sides[at + 1]) {
+                    continue;
+                }
+                int most = 0;
+                for (int step : new int[] {1, width, width + 1, width - 1}) {
+                    int a = sides[at - step];
+                    int b = sides[at + step];
+                    if (a != sides[at] && b != sides[at] && between(a, sides[at], b) && change(a, b) > most) {
+                        most = change(a, b);
+                        out[at] = 2 * change(a, sides[at]) < most ? a : b;
+                    }
+                }
+            }
+        }
+        return out;
     }
 
-    private int across(Edge edge, int x, int y) {
-        int dx = edge.down ? edge.span : 0;
-        int dy = edge.down ? 0 : edge.span;
-        int oneSide = Math.max(change(x, y, dx, dy), change(x, y, -dx, -dy));
-        return Math.max(oneSide, change(x - dx, y - dy, 2 * dx, 2 * dy));
+    private int pixel(Edge edge, int k) {
+        return (edge.y + (edge.down ? k : 0)) * planes.width() + edge.x + (edge.down ? 0 : k);
     }
 
-    private int change(int x, int y, int dx, int dy) {
+    private int change(int a, int b) {
+        int[] one = vectors.get(a);
+        int[] other = vectors.get(b);
         int sum = 0;
         for (int i = 0; i < inks; i++) {
-            sum += Math.abs(tint(i, x, y) - tint(i, x + dx, y + dy));
+            sum += Math.abs(one[i] - other[i]);
         }
         return sum;
     }
@@ -247,9 +309,11 @@ final class EdgeWalk {
     }
 
     /** Where the tints of the pixel {@code k} along an edge's way lie between its sides: 0 before it, 1 behind it. */
-    private double share(Edge edge, int k, int aside, int[] a, int[] b) {
-        int x = edge.x + (edge.down ? aside : k);
-        int y = edge.y + (edge.down ? k : aside);
+    double share(Edge edge, int k) {
+        int[] a = vectors.get(edge.from);
+        int[] b = vectors.get(edge.to);
+        int x = edge.x + (edge.down ? 0 : k);
+        int y = edge.y + (edge.down ? k : 0);
         double dot = 0;
         double square = 0;
         for (int i = 0; i < inks; i++) {

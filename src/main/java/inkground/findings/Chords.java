@@ -13,7 +13,7 @@ final class Chords {
     private static final int DIRECTIONS = 16;
     private static final double STEP_PX = 0.5;
     private static final double FINE_PX = 0.125;
-    private static final double TOLERANCE_PX = 0.1; // of the measure: a line of just the minimum is none
+
     private static final double FACING = Math.cos(Math.toRadians(WEDGE_DEGREES));
     private static final double ALONG_CHORD = Math.cos(Math.toRadians(25));
 
@@ -83,7 +83,12 @@ final class Chords {
         double integral = half(x, y, chord.ux, chord.uy, chord.low, chord.high, chord.ahead)
                 + half(x, y, -chord.ux, -chord.uy, chord.low, chord.high, chord.behind);
         double width = Math.max(integral, 1e-3);
-        return !chord.facing ? -width : integral < minPx - TOLERANCE_PX ? width : 0;
+        return !chord.facing ? -width : integral < minPx ? width : 0;
+    }
+
+    /** @return whether all around a pixel is too faint to be a line's own */
+    boolean faint(int at) {
+        return peak(at % width, at / width) - (ground[at] & 255) < LEAST_STEP;
     }
 
     /** @return the value at which the edge of a line through a pixel lies */
@@ -108,7 +113,7 @@ final class Chords {
             double cos = COS[k];
             double sin = SIN[k];
             double forth = reachOf(x, y, cos, sin, half, shortest);
-            double back = forth >= shortest ? 0 : reachOf(x, y, -cos, -sin, half, shortest - forth);
+            double back = forth < shortest ? reachOf(x, y, -cos, -sin, half, shortest - forth) : 0;
             if (forth + back < shortest) {
                 shortest = forth + back;
                 ux = cos;
@@ -122,8 +127,9 @@ final class Chords {
         Chord chord = chord(x, y, ux, uy, ahead, shortest - ahead, low, high(at, peak));
         if (chord.sameEdge) {
             double[] out = outward(x + ahead * ux, y + ahead * uy);
-            ahead = reachOf(x, y, out[0], out[1], half, minPx + 1.5);
-            double behind = reachOf(x, y, -out[0], -out[1], half, minPx + 1.5);
+            double most = minPx + 1.5;
+            ahead = Math.min(most, reachOf(x, y, out[0], out[1], half, most));
+            double behind = Math.min(most, reachOf(x, y, -out[0], -out[1], half, most));
             Chord across = chord(x, y, out[0], out[1], ahead, behind, low, high(at, peak));
             return across.facing ? across : chord;
         }
@@ -160,7 +166,7 @@ final class Chords {
         return peak;
     }
 
-    /** How far from a pixel's centre the raster stays at or above a value, in one direction; at most {@code limit}. */
+    /** How far from a pixel's centre the raster stays at or above a value, in one direction; infinite if beyond a limit. */
     private double reachOf(int x, int y, double ux, double uy, double value, double limit) {
         double before = at(x, y);
         for (double t = STEP_PX; t < limit + STEP_PX; t += STEP_PX) {
@@ -170,7 +176,7 @@ final class Chords {
             }
             before = here;
         }
-        return limit;
+        return Double.POSITIVE_INFINITY;
     }
 
     /** The covered length from a pixel's centre outwards, over the edge and up to where the next thing begins. */

@@ -20,12 +20,14 @@ import java.util.Map;
 /**
  * Lines narrower and gaps narrower than a process holds, measured on the plane of each ink but technical ones.
  *
- * <p>At 4.7 pixels to the minimum a width is right within 0.02 mm, and areas of lines, dots and gaps within 0.5 %. At the least
- * resolution, {@value #PX_PER_MINIMUM} pixels to the minimum ({@link #dpi}), the width of dots of half the minimum was seen
- * 0.03 mm off, and at 3.1 pixels the area of an upright gap of half the minimum was half of it off. Where a line or gap opens
- * into something broad, that end is right within half a pixel, and where one narrows by and by, the width at which it becomes thin
- * is right within 0.02 mm. Two limits: a line less than two pixels wide on top of another ink is taken as up to half a pixel wider,
- * since its tint is not known from its edge; and lines and gaps less than a fifth of the minimum may be too faint to be told from tone.
+ * <p>From {@value #PX_PER_MINIMUM} pixels to the minimum, the least of {@link #dpi}, widths of lines and gaps are right within 0.02 mm,
+ * and areas of lines, gaps, rings, crosses and dots within 0.5 %. The width of a dot is known from its area, within 6 % if it is 4
+ * pixels across, and down to three quarters of it if it is two. Where a line narrows by and by, it is thin from the minimum itself,
+ * known to half a column of pixels; it is followed to its tip. Where it opens into something broad, that end is right within a square
+ * pixel and a half, so that a bridge less than a few pixels long may be far off or not found. Three limits: a line less than two pixels
+ * wide on top of another ink is taken as up to half a pixel wider, since its tint is not known from its edge; lines and gaps less than
+ * a fifth of the minimum, and dots less than a third of it, may be too faint to be told from tone; and a line of just the minimum that
+ * goes on from a thinner one may count with it.
  * In photographs strong detail counts like lines.
  *
  * @param places where they are, the narrowest first

@@ -2,6 +2,7 @@ package inkground.findings;
 
 import inkground.base.Cancel;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -19,6 +20,16 @@ final class ThinScan {
     /** Step of the raster, in 255ths, below which nothing is looked at: an edge pixel of a line has half a line's. */
     static final int LEAST_RISE = Chords.LEAST_STEP / 2;
 
+    /** Pixels that are broad where two lines cross, at most, in squares of the minimum. */
+    private static final double CROSSING = 0.8;
+
+    private static final double TOLERANCE_PX =
+            0.1; // a line that is nowhere narrower than the minimum less this is none
+    private static final int FAINTEST = 2; // step of tint where a line fades: the least that is no rounding
+    private static final double SLIM = 0.6; // of its length: what is narrower is a line
+    private static final double DOT = 1.06; // between a square, 1, and a disc, 2 / √π
+    private static final double PIXEL = 1 / 12.0; // spread of coverage within a pixel
+
     private final byte[] raster;
     private final byte[] full;
     private final int width;
@@ -33,7 +44,7 @@ final class ThinScan {
 
     /**
      * @param raster 0 to 255, row by row
-     * @param full what a pixel would be if the line covered it all: the line's own tint
+     * @param full what a pixel would be if the line covered it all: the line's own tint; corrected where lines fade
      * @param varying where the raster has a step of {@link #LEAST_RISE} within {@link #marginPx}: elsewhere nothing is thin
      * @param minPx width below which a line is thin
      */
@@ -51,6 +62,7 @@ final class ThinScan {
         this.widths = new float[raster.length];
         measure(cancel);
         settleEnds();
+        settleWhole();
         this.marked = new Tiles(width, height);
         varying.each((y, x0, x1) -> {
             for (int x = x0; x < x1; x++) {
@@ -77,7 +89,7 @@ final class ThinScan {
             cancel.check();
             for (int x = x0; x < x1; x++) {
                 int at = y * width + x;
-                if ((raster[at] & 255) - (ground[at] & 255) >= LEAST_RISE) {
+                if (step(at) >= LEAST_RISE) {
                     widths[at] = (float) chords.measured(x, y);
                 }
             }
@@ -123,7 +135,7 @@ final class ThinScan {
     }
 
     private void settle(int start) {
-        int mostBroad = (int) Math.max(1, minPx * minPx / 2); // more than is broad where two lines cross
+        int mostBroad = (int) (CROSSING * minPx * minPx);
         List<Integer> group = new ArrayList<>(List.of(start));
         Set<Integer> joined = new HashSet<>(group);
         int broad = 0;
@@ -132,7 +144,6 @@ final class ThinScan {
         for (int next = 0; next < group.size(); next++) {
             int at = group.get(next);
             own = Math.max(own, -widths[at]);
-            double half = chords.edge(at);
             for (int j = Math.max(0, at / width - 1); j <= Math.min(height - 1, at / width + 1); j++) {
                 for (int i = Math.max(0, at % width - 1); i <= Math.min(width - 1, at % width + 1); i++) {
                     int near = j * width + i;
@@ -142,10 +153,7 @@ final class ThinScan {
                         if (joined.add(near)) {
                             group.add(near);
                         }
-                    } else if (widths[near] == 0
-                            && (raster[near] & 255) >= Math.max(half, chords.edge(near))
-                            && broad <= mostBroad
-                            && joined.add(near)) {
+                    } else if (isBroad(near, at) && broad <= mostBroad && joined.add(near)) {
                         group.add(near);
                         broad++;
                     }
@@ -155,6 +163,131 @@ final class ThinScan {
         boolean corner = broad > (line > 0 ? mostBroad : 0);
         for (int at : group) {
             widths[at] = corner ? 0 : line > 0 ? line : own;
+        }
+    }
+
+    /** Goes on where a line fades, and settles what of each connected one is known only once all of it is. */
+    private void settleWhole() {
+        boolean[] seen = new boolean[widths.length];
+        varying.each((y, x0, x1) -> {
+            for (int at = y * width + x0; at < y * width + x1; at++) {
+                if (widths[at] > 0 && !seen[at]) {
+                    settle(whole(at, seen));
+                }
+            }
+        });
+    }
+
+    private Whole whole(int start, boolean[] seen) {
+        Whole whole = new Whole();
+        seen[start] = true;
+        whole.add(start);
+        for (int next = 0; next < whole.size; next++) {
+            int at = whole.pixels[next];
+            for (int j = Math.max(0, at / width - 1); j <= Math.min(height - 1, at / width + 1); j++) {
+                for (int i = Math.max(0, at % width - 1); i <= Math.min(width - 1, at % width + 1); i++) {
+                    int near = j * width + i;
+                    if (widths[near] == 0 && fades(near, at)) {
+                        widths[near] = widthAt(at % width, at / width);
+                        full[near] = full[at]; // what it is there cannot be told from so little
+                    }
+                    if (widths[near] > 0 && !seen[near]) {
+                        seen[near] = true;
+                        whole.add(near);
+                    }
+                }
+            }
+        }
+        return whole;
+    }
+
+    /** Whether a pixel is too faint to be measured, but goes on from one of a line. */
+    private boolean fades(int at, int from) {
+        int step = step(at);
+        return step >= FAINTEST && step <= step(from) && step(from) < Chords.LEAST_STEP && chords.faint(at);
+    }
+
+    private int step(int at) {
+        return (raster[at] & 255) - (ground[at] & 255);
+    }
+
+    private void settle(Whole whole) {
+        float least = Float.MAX_VALUE;
+        for (int i = 0; i < whole.size; i++) {
+            int at = whole.pixels[i];
+            least = Math.min(least, widthAt(at % width, at / width));
+        }
+        double dot = standsAlone(whole) ? dot(whole) : 0;
+        boolean wide = Math.max(least, dot) >= minPx - TOLERANCE_PX;
+        for (int i = 0; i < whole.size && (wide || dot > 0); i++) {
+            widths[whole.pixels[i]] = wide ? 0 : (float) dot;
+        }
+    }
+
+    /** Whether it is no longer than a dot may be, and part of nothing broad. */
+    private boolean standsAlone(Whole whole) {
+        int most = (int) Math.ceil(minPx) + 2;
+        int first = whole.pixels[0];
+        for (int k = 0; k < whole.size; k++) {
+            int at = whole.pixels[k];
+            if (Math.abs(at % width - first % width) > most || at / width - first / width > most) {
+                return false;
+            }
+            for (int j = Math.max(0, at / width - 1); j <= Math.min(height - 1, at / width + 1); j++) {
+                for (int i = Math.max(0, at % width - 1); i <= Math.min(width - 1, at % width + 1); i++) {
+                    if (isBroad(j * width + i, at)) {
+                        return false;
+                    }
+                }
+            }
+        }
+        return true;
+    }
+
+    /** Whether a pixel beside a thin one is inside but not thin. */
+    private boolean isBroad(int at, int beside) {
+        return widths[at] == 0 && (raster[at] & 255) >= Math.max(chords.edge(beside), chords.edge(at));
+    }
+
+    /**
+     * The width of a dot, since less of its pixels is covered than of a line's: from its area and from how much longer it is than
+     * wide. That is 6 % at most from the true one, whether it is a rectangle or round.
+     *
+     * @return 0 for lines
+     */
+    private double dot(Whole whole) {
+        Set<Integer> seen = new HashSet<>();
+        double area = 0;
+        double[] m = new double[5]; // x, y, xx, yy, xy
+        for (int k = 0; k < whole.size; k++) {
+            int at = whole.pixels[k];
+            for (int j = Math.max(0, at / width - 1); j <= Math.min(height - 1, at / width + 1); j++) {
+                for (int i = Math.max(0, at % width - 1); i <= Math.min(width - 1, at % width + 1); i++) {
+                    double share = seen.add(j * width + i) ? covered(j * width + i, at) : 0;
+                    double[] terms = {i, j, i * i, j * j, i * j};
+                    area += share;
+                    for (int t = 0; t < m.length; t++) {
+                        m[t] += share * terms[t];
+                    }
+                }
+            }
+        }
+        double xx = m[2] / area - m[0] / area * (m[0] / area) - PIXEL;
+        double yy = m[3] / area - m[1] / area * (m[1] / area) - PIXEL;
+        double xy = m[4] / area - m[0] / area * (m[1] / area);
+        double apart = Math.hypot((xx - yy) / 2, xy);
+        double slimness = Math.sqrt(Math.max(0, (xx + yy) / 2 - apart) / Math.max(PIXEL, (xx + yy) / 2 + apart));
+        return slimness < SLIM ? 0 : DOT * Math.sqrt(area * slimness);
+    }
+
+    /** Pixels that belong together. */
+    private static final class Whole {
+        private int[] pixels = new int[16];
+        private int size;
+
+        void add(int at) {
+            pixels = size == pixels.length ? Arrays.copyOf(pixels, 2 * size) : pixels;
+            pixels[size++] = at;
         }
     }
 
