@@ -152,9 +152,7 @@ class KeptArrangementTest {
     /** @return the proof that the window writes after the file was kept beside the artwork */
     private int[] inTheWindow(Path art, Path file) throws Exception {
         Files.copy(
-                file,
-                art.resolveSibling(art.getFileName() + ".inkground.json"),
-                StandardCopyOption.REPLACE_EXISTING);
+                file, art.resolveSibling(art.getFileName() + ".inkground.json"), StandardCopyOption.REPLACE_EXISTING);
         JobEngine engine = new JobEngine(Optional.empty());
         engine.substrates();
         Session session = engine.session(art).orElseThrow();
@@ -216,8 +214,7 @@ class KeptArrangementTest {
     }
 
     private static Object[] with(Object[] options, Object... command) {
-        return Stream.concat(Arrays.stream(command), Arrays.stream(options))
-                .toArray();
+        return Stream.concat(Arrays.stream(command), Arrays.stream(options)).toArray();
     }
 
     @Test
@@ -239,9 +236,8 @@ class KeptArrangementTest {
     @Test
     void aLineUpIsArrangedAsWasKept() throws Exception {
         Path logo = logo();
-        Path full = kept(
-                "full.json",
-                PLAIN + ", \"underbase\": {\"tint\": 1, \"chokeMm\": 0, \"knockedOutUnder\": []}");
+        Path full =
+                kept("full.json", PLAIN + ", \"underbase\": {\"tint\": 1, \"chokeMm\": 0, \"knockedOutUnder\": []}");
         Path other = kept("other.json", PLAIN + UNDERBASE);
         Path sheet = folder.resolve("sheet.png");
         Object[] on = {"--on", "tee-navy,coated-white", "--size", "100"};
@@ -296,7 +292,17 @@ class KeptArrangementTest {
 
     private String worn(String garment, Object... options) {
         Object[] command = {
-            "proof", SHIRT, "--on", "tee-navy", "--dpi", "10", "--replace", "--out", folder.resolve("worn.png"), "--worn", garment
+            "proof",
+            SHIRT,
+            "--on",
+            "tee-navy",
+            "--dpi",
+            "10",
+            "--replace",
+            "--out",
+            folder.resolve("worn.png"),
+            "--worn",
+            garment
         };
         Run run = Run.of(with(options, command));
         assertThat(run.code()).as(run.err()).isZero();
