@@ -5,6 +5,7 @@ import inkground.viewer.colours.ColoursPanel;
 import inkground.viewer.colours.GroundBar;
 import inkground.viewer.compare.ApproveSheet;
 import inkground.viewer.compare.CompareView;
+import inkground.viewer.desk.BackgroundWork;
 import inkground.viewer.desk.ColourDesk;
 import inkground.viewer.desk.ProofDesk;
 import inkground.viewer.desk.SizeDesk;
@@ -71,6 +72,7 @@ final class ViewerWindow {
 
     private final ViewerState state;
     private final ProofDesk desk;
+    private final BackgroundWork work;
     private final ProofSurface surface;
     private final Later<GarmentBench> garment;
     private final Later<LineUpView> lineUp;
@@ -97,9 +99,10 @@ final class ViewerWindow {
     ViewerWindow(ViewerState state, ProofDesk desk, FileAsker asker) {
         this.state = state;
         this.desk = desk;
+        work = desk.work();
         this.asker = asker;
         drop = new FileDrop(state, desk, this::open);
-        stack = new StackView(state, desk.work().scheduler("colours of the stack"));
+        stack = new StackView(state, work.scheduler("colours of the stack"));
         sheetOpen = state.exportSheet
                 .or(state.keySheet)
                 .or(state.own.sheet)
@@ -107,20 +110,17 @@ final class ViewerWindow {
                 .or(state.trueSize.sheet)
                 .or(state.colours.cleanSheet)
                 .or(state.comparison.approveSheet);
-        surface = new ProofSurface(
-                state, desk.work().scheduler("rasterising"), desk.work().ui());
-        garment = new Later<>(() -> new GarmentBench(
-                state, desk.work().scheduler("garment"), desk.work().ui()));
-        lineUp = new Later<>(() -> new LineUpView(
-                state, desk.work().scheduler("laying the line-up"), desk.work().ui()));
+        surface = new ProofSurface(state, work.scheduler("rasterising"), work.ui());
+        garment = new Later<>(() -> new GarmentBench(state, work.scheduler("garment"), work.ui()));
+        lineUp = new Later<>(() -> new LineUpView(state, work.scheduler("laying the line-up"), work.ui()));
         compare = new Later<>(() -> new CompareView(
                 state,
-                desk.work()::scheduler,
-                desk.work().ui(),
+                work::scheduler,
+                work.ui(),
                 () -> askForFile("Choose the earlier revision, or an approval record", desk.comparison()::open),
                 desk.comparison()::open));
         rack = new SubstrateRack(state);
-        colourDesk = new ColourDesk(state, desk.work());
+        colourDesk = new ColourDesk(state, work);
         colours = new Later<>(() -> new ColoursPanel(state, colourDesk, desk.keeping()));
         sizeDesk = new SizeDesk(state);
         sizeBar = new SizeBar(state, sizeDesk);
@@ -145,9 +145,8 @@ final class ViewerWindow {
     }
 
     private VBox main() {
-        PageStrip pages =
-                new PageStrip(state, desk.work().scheduler("small proofs of the pages"), desk.files()::turnTo);
-        ClothOverlay grain = new ClothOverlay(state, desk.work().scheduler("grain of the cloth"));
+        PageStrip pages = new PageStrip(state, work.scheduler("small proofs of the pages"), desk.files()::turnTo);
+        ClothOverlay grain = new ClothOverlay(state, work.scheduler("grain of the cloth"));
         SurfaceFrame flat = new SurfaceFrame(state, new StackPane(surface, grain), pages);
         flat.visibleProperty().bind(state.view.isEqualTo(BenchView.FLAT));
         // Of itself too: it leaves the camera alone while another view looks through it.
