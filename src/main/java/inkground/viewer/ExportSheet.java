@@ -4,7 +4,7 @@ import inkground.app.WornProofs;
 import inkground.artwork.PageBox;
 import inkground.garment.GarmentRequest;
 import inkground.plate.PlateRequest;
-import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.desk.WriteDesk;
 import inkground.viewer.state.LengthUnit;
 import inkground.viewer.state.ProofEngine.ExportRequest;
 import inkground.viewer.state.ViewerState;
@@ -37,7 +37,7 @@ final class ExportSheet extends Sheet {
     private static final double WORDS_PX = 560;
 
     private final ViewerState state;
-    private final ProofDesk desk;
+    private final WriteDesk desk;
     private final ChoiceBox<PageBox> box = new ChoiceBox<>(
             FXCollections.observableArrayList(PageBox.TRIM, PageBox.BLEED, PageBox.CROP, PageBox.MEDIA, PageBox.ART));
     private final TextField dpi = new TextField(FLAT_DPI);
@@ -47,7 +47,7 @@ final class ExportSheet extends Sheet {
     private final Label words = Ui.label("", "sheet-trouble");
     private final WritingRow progress;
 
-    ExportSheet(ViewerState state, ProofDesk desk) {
+    ExportSheet(ViewerState state, WriteDesk desk) {
         super("export-sheet", "Write a proof", state.exportSheet);
         this.state = state;
         this.desk = desk;

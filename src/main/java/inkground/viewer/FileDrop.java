@@ -89,7 +89,7 @@ final class FileDrop {
             state.trouble.set(
                     "Open the artwork first; then " + file.getFileName() + " says what its colours are printed as.");
         } else {
-            desk.takeRules(file);
+            desk.keeping().takeRules(file);
         }
     }
 

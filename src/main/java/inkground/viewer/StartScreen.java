@@ -1,6 +1,6 @@
 package inkground.viewer;
 
-import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.desk.FileDesk;
 import inkground.viewer.state.ViewerState;
 import inkground.viewer.ui.Command;
 import inkground.viewer.ui.Ui;
@@ -16,15 +16,15 @@ import org.kordamp.ikonli.feather.Feather;
 /** What the surface shows before there is a file: a sheet to drop one on, and the ways to one. */
 final class StartScreen extends VBox {
     private final ViewerState state;
-    private final ProofDesk desk;
+    private final FileDesk files;
     private final VBox recent = new VBox();
 
     /**
      * @param open asks for a file
      */
-    StartScreen(ViewerState state, ProofDesk desk, Runnable open) {
+    StartScreen(ViewerState state, FileDesk files, Runnable open) {
         this.state = state;
-        this.desk = desk;
+        this.files = files;
         setId("start");
         getStyleClass().add("start");
         setAlignment(Pos.CENTER);
@@ -32,7 +32,7 @@ final class StartScreen extends VBox {
         HBox ways = new HBox(Ui.button("start-open", "Open artwork", Feather.FOLDER, Command.OPEN, open));
         ways.getStyleClass().add("ways");
         ways.setAlignment(Pos.CENTER);
-        desk.demo().ifPresent(demo -> ways.getChildren().add(demo(demo)));
+        files.demo().ifPresent(demo -> ways.getChildren().add(demo(demo)));
         recent.getStyleClass().add("recent");
         getChildren()
                 .addAll(
@@ -49,7 +49,7 @@ final class StartScreen extends VBox {
         Button button = new Button("Open the demo");
         button.setId("start-demo");
         Ui.tip(button, "A regatta shirt of our own invention, in three spot inks");
-        button.setOnAction(e -> desk.open(demo));
+        button.setOnAction(e -> files.open(demo));
         return button;
     }
 
@@ -60,7 +60,7 @@ final class StartScreen extends VBox {
         }
         for (Path file : state.recent) {
             Hyperlink link = new Hyperlink(file.getFileName().toString());
-            link.setOnAction(e -> desk.open(file));
+            link.setOnAction(e -> files.open(file));
             Ui.tip(link, file.toString());
             recent.getChildren().add(link);
         }

@@ -2,7 +2,7 @@ package inkground.viewer;
 
 import inkground.artwork.Layer;
 import inkground.artwork.PageBox;
-import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.desk.FileDesk;
 import inkground.viewer.state.BenchView;
 import inkground.viewer.state.ProofEngine.OpenPage;
 import inkground.viewer.state.Theme;
@@ -34,7 +34,7 @@ final class TopStrip extends HBox {
     /**
      * @param open asks for a file
      */
-    TopStrip(ViewerState state, ProofDesk desk, Runnable open) {
+    TopStrip(ViewerState state, FileDesk files, Runnable open) {
         this.state = state;
         getStyleClass().add("top-strip");
         setAlignment(Pos.CENTER_LEFT);
@@ -42,8 +42,8 @@ final class TopStrip extends HBox {
         names.setAlignment(Pos.CENTER_LEFT);
         names.setMinWidth(0);
         pages = new HBox(
-                Ui.button("previous-page", "", Feather.ARROW_UP, Command.PREVIOUS_PAGE, () -> desk.turnPage(-1)),
-                Ui.button("next-page", "", Feather.ARROW_DOWN, Command.NEXT_PAGE, () -> desk.turnPage(1)));
+                Ui.button("previous-page", "", Feather.ARROW_UP, Command.PREVIOUS_PAGE, () -> files.turnPage(-1)),
+                Ui.button("next-page", "", Feather.ARROW_DOWN, Command.NEXT_PAGE, () -> files.turnPage(1)));
         pages.setMinWidth(USE_PREF_SIZE);
         pages.setAlignment(Pos.CENTER);
         layers.setId("layers");

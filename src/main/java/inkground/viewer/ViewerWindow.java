@@ -5,6 +5,7 @@ import inkground.viewer.colours.ColoursPanel;
 import inkground.viewer.colours.GroundBar;
 import inkground.viewer.compare.ApproveSheet;
 import inkground.viewer.compare.CompareView;
+import inkground.viewer.desk.BackgroundWork;
 import inkground.viewer.desk.ColourDesk;
 import inkground.viewer.desk.ProofDesk;
 import inkground.viewer.desk.SizeDesk;
@@ -71,6 +72,7 @@ final class ViewerWindow {
 
     private final ViewerState state;
     private final ProofDesk desk;
+    private final BackgroundWork work;
     private final ProofSurface surface;
     private final Later<GarmentBench> garment;
     private final Later<LineUpView> lineUp;
@@ -97,9 +99,10 @@ final class ViewerWindow {
     ViewerWindow(ViewerState state, ProofDesk desk, FileAsker asker) {
         this.state = state;
         this.desk = desk;
+        work = desk.work();
         this.asker = asker;
         drop = new FileDrop(state, desk, this::open);
-        stack = new StackView(state, desk.forView("colours of the stack"));
+        stack = new StackView(state, work.scheduler("colours of the stack"));
         sheetOpen = state.exportSheet
                 .or(state.keySheet)
                 .or(state.own.sheet)
@@ -107,27 +110,27 @@ final class ViewerWindow {
                 .or(state.trueSize.sheet)
                 .or(state.colours.cleanSheet)
                 .or(state.comparison.approveSheet);
-        surface = new ProofSurface(state, desk.forView("rasterising"), desk.ui());
-        garment = new Later<>(() -> new GarmentBench(state, desk.forView("garment"), desk.ui()));
-        lineUp = new Later<>(() -> new LineUpView(state, desk.forView("laying the line-up"), desk.ui()));
+        surface = new ProofSurface(state, work.scheduler("rasterising"), work.ui());
+        garment = new Later<>(() -> new GarmentBench(state, work.scheduler("garment"), work.ui()));
+        lineUp = new Later<>(() -> new LineUpView(state, work.scheduler("laying the line-up"), work.ui()));
         compare = new Later<>(() -> new CompareView(
                 state,
-                desk::forView,
-                desk.ui(),
+                work::scheduler,
+                work.ui(),
                 () -> askForFile("Choose the earlier revision, or an approval record", desk.comparison()::open),
                 desk.comparison()::open));
         rack = new SubstrateRack(state);
-        colourDesk = new ColourDesk(state, desk);
-        colours = new Later<>(() -> new ColoursPanel(state, colourDesk, desk));
+        colourDesk = new ColourDesk(state, work);
+        colours = new Later<>(() -> new ColoursPanel(state, colourDesk, desk.keeping()));
         sizeDesk = new SizeDesk(state);
         sizeBar = new SizeBar(state, sizeDesk);
         root = new StackPane(
                 main(),
                 veil(),
-                Sheet.place(state.exportSheet, () -> new ExportSheet(state, desk)),
-                Sheet.place(state.colours.cleanSheet, () -> new CleanSheet(state, desk)),
-                Sheet.place(state.comparison.approveSheet, () -> new ApproveSheet(state, desk)),
-                Sheet.place(state.lineUp.sheet, () -> new ContactSheetForm(state, desk)),
+                Sheet.place(state.exportSheet, () -> new ExportSheet(state, desk.writing())),
+                Sheet.place(state.colours.cleanSheet, () -> new CleanSheet(state, desk.writing())),
+                Sheet.place(state.comparison.approveSheet, () -> new ApproveSheet(state, desk.writing())),
+                Sheet.place(state.lineUp.sheet, () -> new ContactSheetForm(state, desk.writing())),
                 Sheet.place(state.own.sheet, () -> new OwnSheet(state, desk.rack())),
                 Sheet.place(state.keySheet, () -> new KeySheet(state)),
                 Sheet.place(state.trueSize.sheet, () -> new CardSheet(state)));
@@ -142,8 +145,8 @@ final class ViewerWindow {
     }
 
     private VBox main() {
-        PageStrip pages = new PageStrip(state, desk.forView("small proofs of the pages"), desk::turnTo);
-        ClothOverlay grain = new ClothOverlay(state, desk.forView("grain of the cloth"));
+        PageStrip pages = new PageStrip(state, work.scheduler("small proofs of the pages"), desk.files()::turnTo);
+        ClothOverlay grain = new ClothOverlay(state, work.scheduler("grain of the cloth"));
         SurfaceFrame flat = new SurfaceFrame(state, new StackPane(surface, grain), pages);
         flat.visibleProperty().bind(state.view.isEqualTo(BenchView.FLAT));
         // Of itself too: it leaves the camera alone while another view looks through it.
@@ -162,7 +165,7 @@ final class ViewerWindow {
         bars.setMaxHeight(Region.USE_PREF_SIZE);
         StackPane.setAlignment(bars, Pos.TOP_CENTER);
         MapLegend legend = new MapLegend(state, bars.heightProperty());
-        StartScreen start = new StartScreen(state, desk, this::askForFile);
+        StartScreen start = new StartScreen(state, desk.files(), this::askForFile);
         StackPane bench = new StackPane(flat, garment, lineUp, compare, start, legend, bars);
         bench.getStyleClass().add("bench");
         Runnable cover = () ->
@@ -212,7 +215,7 @@ final class ViewerWindow {
         HBox middle = new HBox(left, column);
         VBox.setVgrow(middle, Priority.ALWAYS);
         middle.setMinHeight(0);
-        TopStrip top = new TopStrip(state, desk, this::askForFile);
+        TopStrip top = new TopStrip(state, desk.files(), this::askForFile);
         parts.add(panels);
         parts.add(stack);
         parts.add(top);
@@ -343,7 +346,7 @@ final class ViewerWindow {
 
     /** Opens a file, once what was decided about the present one is kept or given up. */
     private void open(Path file) {
-        unlessUnsaved("open", () -> desk.open(file));
+        unlessUnsaved("open", () -> desk.files().open(file));
     }
 
     private void unlessUnsaved(String verb, Runnable action) {
@@ -357,7 +360,7 @@ final class ViewerWindow {
                         new Answer(
                                 "Keep and " + verb,
                                 "Writes it into a small file beside the artwork first",
-                                () -> desk.keepSession(action)),
+                                () -> desk.keeping().keepSession(action)),
                         new Answer(
                                 Character.toUpperCase(verb.charAt(0)) + verb.substring(1) + " without",
                                 "Forgets order, colours and underbase that you chose",

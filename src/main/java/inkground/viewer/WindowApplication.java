@@ -1,5 +1,6 @@
 package inkground.viewer;
 
+import inkground.viewer.desk.BackgroundWork;
 import inkground.viewer.desk.JobEngine;
 import inkground.viewer.desk.ProofDesk;
 import inkground.viewer.desk.Recents;
@@ -37,7 +38,7 @@ public final class WindowApplication extends Application {
         Recents recents = new Recents(Preferences.userRoot().node("inkground/viewer"));
         ProofDesk desk = new ProofDesk(state, new JobEngine(demo()), recents, new DaemonThreads());
         // Both are read while the window is built.
-        getParameters().getRaw().stream().findFirst().map(Path::of).ifPresent(desk::open);
+        getParameters().getRaw().stream().findFirst().map(Path::of).ifPresent(desk.files()::open);
         desk.stockRack();
         window = new ViewerWindow(state, desk);
         StagePlace place = new StagePlace(stage, recents);
@@ -69,7 +70,7 @@ public final class WindowApplication extends Application {
     }
 
     /** One thread for each scheduler; none of them keeps the program running. */
-    private static final class DaemonThreads implements ProofDesk.Threads {
+    private static final class DaemonThreads implements BackgroundWork.Threads {
         private final List<ExecutorService> services = new CopyOnWriteArrayList<>();
 
         @Override

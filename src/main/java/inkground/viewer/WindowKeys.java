@@ -108,8 +108,8 @@ final class WindowKeys {
         switch (command) {
             case COLOURS -> window.colours();
             case OPEN -> window.askForFile();
-            case KEEP -> desk.keepSession(() -> {});
-            case RELOAD -> desk.reload();
+            case KEEP -> desk.keeping().keepSession(() -> {});
+            case RELOAD -> desk.files().reload();
             case APPROVE -> state.comparison.approveSheet.set(state.look() != null);
             case EXPORT -> state.exportSheet.set(state.page.get() != null);
             case NEXT_SUBSTRATE -> step(1);
@@ -122,8 +122,8 @@ final class WindowKeys {
             case TRUE_SIZE -> state.showTrueSize();
             case TURN -> state.turn(1);
             case TURN_BACK -> state.turn(-1);
-            case NEXT_PAGE -> desk.turnPage(1);
-            case PREVIOUS_PAGE -> desk.turnPage(-1);
+            case NEXT_PAGE -> desk.files().turnPage(1);
+            case PREVIOUS_PAGE -> desk.files().turnPage(-1);
             case NEXT_PART -> parts.step(1);
             case PREVIOUS_PART -> parts.step(-1);
             case SIZE -> window.askForSize();
@@ -241,7 +241,7 @@ final class WindowKeys {
         } else if (!window.sheetOpen() && window.rack().endSearch()) {
             window.focusView();
         } else if (!state.activities.isEmpty()) {
-            desk.cancelAll();
+            desk.work().cancelAll();
         } else if (state.exportSheet.get() || state.colours.cleanSheet.get() || state.comparison.approveSheet.get()) {
             state.trouble.set(null);
             state.comparison.approveSheet.set(false);

@@ -94,7 +94,7 @@ class ColoursTest extends FakeWindow {
             ProofDesk other =
                     new ProofDesk(another, engine, new Recents(ViewerRig.preferences()), ViewerRig.sameThread());
             other.stockRack();
-            other.open(file);
+            other.files().open(file);
             other.close();
         });
         assertThat(another.colours.groundSettled(file)).isTrue();
@@ -185,7 +185,7 @@ class ColoursTest extends FakeWindow {
         Path other = folder.resolve("other.pdf");
         ColourAssignment bare = new ColourAssignment(List.of(new Rule(FakeColours.GROUND.source(), new Bare())));
         engine.sessions.put(other, new Session(Arrangement.AS_FILED.assigning(bare), Optional.empty()));
-        interact(() -> desk.takeRules(other));
+        interact(() -> desk.keeping().takeRules(other));
         until(() -> rules().equals(bare.rules()));
         push(KeyCode.CONTROL, KeyCode.Z);
         assertThat(rules()).isEmpty();

@@ -69,7 +69,7 @@ abstract class FakeWindow extends ApplicationTest {
     void openArtwork() throws Exception {
         Path file = Files.writeString(folder.resolve("regatta.pdf"), "%PDF-fake");
         until(() -> !state.substrates.isEmpty());
-        interact(() -> desk.open(file));
+        interact(() -> desk.files().open(file));
         until(() -> window.surface().complete());
         // Rulers and bars that come with the page take their room in a pulse, and the picture is another then.
         afterPulse();

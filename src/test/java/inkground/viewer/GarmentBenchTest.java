@@ -28,7 +28,7 @@ class GarmentBenchTest extends FakeWindow {
     private void wear() throws Exception {
         Path file = Files.writeString(folder.resolve("regatta.pdf"), "%PDF-fake");
         until(() -> !state.substrates.isEmpty());
-        interact(() -> desk.open(file));
+        interact(() -> desk.files().open(file));
         until(() -> state.page.get() != null);
         push(KeyCode.RIGHT);
         push(KeyCode.CONTROL, KeyCode.DIGIT2);

@@ -37,7 +37,7 @@ class LineUpTest extends FakeWindow {
         Path file = Files.writeString(folder.resolve("regatta.pdf"), "%PDF-fake");
         interact(() -> {
             desk.stockRack();
-            desk.open(file);
+            desk.files().open(file);
         });
         until(() -> window.surface().complete() && state.rack.scores.get().size() == more + 3);
     }

@@ -66,9 +66,11 @@ class OverlaySnapshotTest extends ApplicationTest {
     public void start(Stage stage) throws Exception {
         state = new ViewerState();
         desk = new ProofDesk(state, engine, new Recents(ViewerRig.preferences()), ViewerRig.sameThread());
-        surface = new ProofSurface(state, desk.forView("page"), desk.ui());
-        garment = new GarmentSurface(state, desk.forView("garment"), desk.ui());
-        grain = new ClothOverlay(state, desk.forView("grain"));
+        surface = new ProofSurface(
+                state, desk.work().scheduler("page"), desk.work().ui());
+        garment = new GarmentSurface(
+                state, desk.work().scheduler("garment"), desk.work().ui());
+        grain = new ClothOverlay(state, desk.work().scheduler("grain"));
         surface.visibleProperty().bind(state.view.isEqualTo(BenchView.FLAT));
         garment.visibleProperty().bind(state.view.isEqualTo(BenchView.GARMENT));
         pane = new StackPane(surface, grain, garment);
@@ -89,7 +91,7 @@ class OverlaySnapshotTest extends ApplicationTest {
         state.overlays.trim.set(false);
         state.overlays.places.set(false);
         on("coated-white");
-        desk.open(OverlayArt.write(folder.resolve("overlays.pdf")));
+        desk.files().open(OverlayArt.write(folder.resolve("overlays.pdf")));
     }
 
     @Override

@@ -39,7 +39,7 @@ class SizeTest extends RealWindow {
         until(() -> !state.substrates.isEmpty());
         interact(() -> {
             state.pictured.set(false);
-            desk.open(file);
+            desk.files().open(file);
         });
         until(() -> state.file.get() != null && state.file.get().path().equals(file) && state.pictured.get());
     }
@@ -88,7 +88,7 @@ class SizeTest extends RealWindow {
         clickOn("#redo");
         untilWide(280);
 
-        interact(() -> desk.keepSession(() -> {}));
+        interact(() -> desk.keeping().keepSession(() -> {}));
         until(() -> !state.unsaved.get());
         assertThat(Files.readString(folder.resolve("logo.png.inkground.json"))).contains("widthMm", "sizeAsked");
         interact(() -> state.size.forget(file)); // as on another day

@@ -203,7 +203,7 @@ class SurfaceTest extends FakeWindow {
         until(() -> state.page.get().info().number() == 3);
         push(KeyCode.PAGE_UP);
         until(() -> state.page.get().info().number() == 2);
-        interact(() -> desk.turnTo(40));
+        interact(() -> desk.files().turnTo(40));
         until(() -> lookup("#page-40").tryQuery().isPresent() && thumbRgb(40) == FakeEngine.NAVY.argb());
         assertThat(engine.thumbs.get()).isLessThan(24);
     }

@@ -48,7 +48,7 @@ class TileFeedTest extends ApplicationTest {
             state.resize(300, 200, 1);
             RenderScheduler scheduler = new RenderScheduler(Runnable::run, Runnable::run);
             feed[0] = new TileFeed(state, scheduler, Runnable::run, 64L << 20, () -> {});
-            desk.open(file);
+            desk.files().open(file);
         });
         step(feed[0], STEPS / 10);
         List<Tile> tiles = feed[0].drawing();

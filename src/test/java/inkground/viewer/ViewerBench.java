@@ -88,7 +88,7 @@ public final class ViewerBench {
             state.page.addListener((o, before, now) -> read.complete(System.currentTimeMillis()));
             Recents recents = new Recents(ViewerRig.preferences());
             desk = new ProofDesk(state, new JobEngine(Optional.empty()), recents, ViewerRig.real());
-            desk.open(file);
+            desk.files().open(file);
             desk.stockRack();
             window = new ViewerWindow(state, desk);
             Stage stage = new Stage();
@@ -258,7 +258,7 @@ public final class ViewerBench {
             }
             onFx(() -> state.view.set(BenchView.FLAT));
             Object read = state.page.get();
-            onFx(desk::reload);
+            onFx(desk.files()::reload);
             until(() -> state.page.get() != read && window.surface().complete());
             if (i == 20 || i == 100) {
                 System.out.printf("heap in use after collecting, %d rounds: %d MiB%n", i, heapMiB());

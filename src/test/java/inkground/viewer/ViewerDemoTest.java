@@ -107,7 +107,7 @@ class ViewerDemoTest extends RealWindow {
     void aFileThatIsNotAPdfIsRefusedAndTheDemoStaysOpen() throws Exception {
         openDemo();
         Path letter = Files.writeString(folder.resolve("letter.txt"), "Dear printer");
-        interact(() -> desk.open(letter));
+        interact(() -> desk.files().open(letter));
         until(() -> state.trouble.get() != null);
         Label words = lookup("#trouble-words").query();
         assertThat(words.getText()).contains("letter.txt").doesNotContain("Exception");

@@ -71,7 +71,7 @@ public final class ViewerPictures {
         shoot("start-dark");
         onFx(() -> {
             state.theme.set(Theme.LIGHT);
-            desk.open(pdf);
+            desk.files().open(pdf);
         });
         until(s -> s.figures.get() != null);
         shoot("paper-light");
@@ -414,7 +414,7 @@ public final class ViewerPictures {
         until(s ->
                 s.activities.stream().anyMatch(a -> a.isExport() && a.fraction().get() > 0.1));
         shoot("export-progress-dark");
-        onFx(() -> desk.cancelAll());
+        onFx(() -> desk.work().cancelAll());
         until(s -> s.activities.isEmpty());
         onFx(() -> {
             state.exportSheet.set(false);
@@ -424,7 +424,7 @@ public final class ViewerPictures {
         onFx(() -> {
             state.keySheet.set(false);
             state.theme.set(Theme.LIGHT);
-            desk.open(folder.resolve("letter.txt"));
+            desk.files().open(folder.resolve("letter.txt"));
         });
         Files.writeString(folder.resolve("letter.txt"), "Dear printer");
         until(s -> s.trouble.get() != null);

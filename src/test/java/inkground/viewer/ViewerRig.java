@@ -1,6 +1,6 @@
 package inkground.viewer;
 
-import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.desk.BackgroundWork;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.Executor;
@@ -15,8 +15,8 @@ public final class ViewerRig {
     private ViewerRig() {}
 
     /** @return everything runs at once on the calling thread */
-    static ProofDesk.Threads sameThread() {
-        return new ProofDesk.Threads() {
+    static BackgroundWork.Threads sameThread() {
+        return new BackgroundWork.Threads() {
             @Override
             public Executor background(String name) {
                 return Runnable::run;
@@ -33,9 +33,9 @@ public final class ViewerRig {
     }
 
     /** @return real threads, and the JavaFX thread */
-    static ProofDesk.Threads real() {
+    static BackgroundWork.Threads real() {
         List<ExecutorService> all = new CopyOnWriteArrayList<>();
-        return new ProofDesk.Threads() {
+        return new BackgroundWork.Threads() {
             @Override
             public Executor background(String name) {
                 ExecutorService one = Executors.newSingleThreadExecutor(r -> {

@@ -37,7 +37,7 @@ class ViewerStateTest {
         desk = new ProofDesk(state, engine, new Recents(ViewerRig.preferences()), ViewerRig.sameThread());
         desk.stockRack();
         state.resize(800, 600, 1);
-        desk.open(Files.writeString(folder.resolve("regatta.pdf"), "%PDF-fake"));
+        desk.files().open(Files.writeString(folder.resolve("regatta.pdf"), "%PDF-fake"));
     }
 
     @Test
@@ -176,16 +176,16 @@ class ViewerStateTest {
     @Test
     void theNextPageForgetsWhatWasHidden() {
         state.toggleHidden(0);
-        desk.turnPage(1);
+        desk.files().turnPage(1);
         assertThat(state.page.get().info().number()).isEqualTo(2);
         assertThat(state.hidden).isEmpty();
-        desk.turnPage(1);
+        desk.files().turnPage(1);
         assertThat(state.page.get().info().number()).isEqualTo(2);
     }
 
     @Test
     void aRefusedFileLeavesTheOpenOneAndSaysWhy() throws Exception {
-        desk.open(Files.writeString(folder.resolve("letter.txt"), "Dear printer"));
+        desk.files().open(Files.writeString(folder.resolve("letter.txt"), "Dear printer"));
         assertThat(state.trouble.get()).startsWith("letter.txt is not a PDF.");
         assertThat(state.file.get().path()).hasFileName("regatta.pdf");
         assertThat(engine.openFiles).hasValue(1);
@@ -193,7 +193,7 @@ class ViewerStateTest {
 
     @Test
     void anotherFileClosesTheOneBeforeAndHeadsTheRecentFiles() throws Exception {
-        desk.open(Files.writeString(folder.resolve("poster.pdf"), "%PDF-fake"));
+        desk.files().open(Files.writeString(folder.resolve("poster.pdf"), "%PDF-fake"));
         assertThat(engine.openFiles).hasValue(1);
         assertThat(state.recent.stream().map(p -> p.getFileName().toString()).toList())
                 .containsExactly("poster.pdf", "regatta.pdf");

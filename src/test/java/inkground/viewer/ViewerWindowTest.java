@@ -179,10 +179,10 @@ class ViewerWindowTest extends FakeWindow {
         clickOn("#export-write");
         until(() -> lookup("#export-stop").tryQuery().isPresent());
         Path poster = Files.writeString(folder.resolve("poster.pdf"), "%PDF-fake");
-        interact(() -> desk.open(poster));
+        interact(() -> desk.files().open(poster));
         until(() -> state.file.get().path().equals(poster));
         assertThat(engine.openFiles).hasValue(2);
-        interact(() -> desk.cancelAll());
+        interact(() -> desk.work().cancelAll());
         until(() -> engine.openFiles.get() == 1);
         assertThat(state.trouble.get()).isNull();
     }
@@ -190,7 +190,7 @@ class ViewerWindowTest extends FakeWindow {
     @Test
     void aFileThatIsNotAPdfIsRefusedInOneLineWhereTheEyeIs() throws Exception {
         Path letter = Files.writeString(folder.resolve("letter.txt"), "Dear printer");
-        interact(() -> desk.open(letter));
+        interact(() -> desk.files().open(letter));
         until(() -> state.trouble.get() != null);
         Label words = lookup("#trouble-words").query();
         assertThat(shows("#trouble")).isTrue();
@@ -203,7 +203,7 @@ class ViewerWindowTest extends FakeWindow {
     void slowRasterisingLeavesTheWindowAliveAndCanBeStopped() throws Exception {
         engine.gate = new CountDownLatch(1);
         Path file = Files.writeString(folder.resolve("slow.pdf"), "%PDF-fake");
-        interact(() -> desk.open(file));
+        interact(() -> desk.files().open(file));
         until(() -> state.page.get() != null);
         push(KeyCode.RIGHT);
         assertThat(state.substrate.get()).isEqualTo(FakeEngine.NAVY);
@@ -219,7 +219,7 @@ class ViewerWindowTest extends FakeWindow {
     void workThatIsNoLongerLookedAtIsStoppedAndNoLongerTold() throws Exception {
         engine.gate = new CountDownLatch(1);
         Path file = Files.writeString(folder.resolve("slow.pdf"), "%PDF-fake");
-        interact(() -> desk.open(file));
+        interact(() -> desk.files().open(file));
         until(() -> state.page.get() != null);
         for (BenchView looked : new BenchView[] {BenchView.FLAT, BenchView.GARMENT}) {
             interact(() -> {
@@ -300,7 +300,7 @@ class ViewerWindowTest extends FakeWindow {
         });
         assertThat(stage.getTitle()).contains("not kept");
         Path file = state.file.get().path();
-        interact(() -> desk.open(file));
+        interact(() -> desk.files().open(file));
         until(() -> !state.unsaved.get() && window.surface().complete());
         assertThat(state.substrate.get()).isEqualTo(FakeEngine.NAVY);
         assertThat(state.printing.order()).containsExactly(0, 1, 2);

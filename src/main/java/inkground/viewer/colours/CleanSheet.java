@@ -3,7 +3,7 @@ package inkground.viewer.colours;
 import inkground.app.AssignmentFile;
 import inkground.artwork.ColourAssignment.Bare;
 import inkground.artwork.ColourAssignment.Rule;
-import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.desk.WriteDesk;
 import inkground.viewer.state.ViewerState;
 import inkground.viewer.ui.Sheet;
 import inkground.viewer.ui.TargetField;
@@ -20,13 +20,13 @@ import javafx.scene.layout.HBox;
 /** Asks where the clean file goes, says what will be done to it, and shows it being written. */
 public final class CleanSheet extends Sheet {
     private final ViewerState state;
-    private final ProofDesk desk;
+    private final WriteDesk desk;
     private final Label summary = Ui.label("", "note");
     private final TargetField target = new TargetField("clean", "Where to write the clean file", "PDF", "*.pdf");
     private final WritingRow progress;
 
     /** Closed. */
-    public CleanSheet(ViewerState state, ProofDesk desk) {
+    public CleanSheet(ViewerState state, WriteDesk desk) {
         super("clean-sheet", "Write a clean file", state.colours.cleanSheet);
         this.state = state;
         this.desk = desk;

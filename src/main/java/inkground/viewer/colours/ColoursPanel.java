@@ -5,7 +5,7 @@ import inkground.app.ColourInventory;
 import inkground.app.ColourUse;
 import inkground.artwork.ColourAssignment.Bare;
 import inkground.viewer.desk.ColourDesk;
-import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.desk.KeepDesk;
 import inkground.viewer.state.ViewerState;
 import inkground.viewer.ui.Ui;
 import java.util.List;
@@ -40,9 +40,9 @@ public final class ColoursPanel extends VBox {
     private final ToggleButton pick = new ToggleButton("Pick");
 
     /**
-     * @param proofs reads the rules of other jobs
+     * @param keeping takes the rules of other jobs
      */
-    public ColoursPanel(ViewerState state, ColourDesk desk, ProofDesk proofs) {
+    public ColoursPanel(ViewerState state, ColourDesk desk, KeepDesk keeping) {
         this.state = state;
         this.desk = desk;
         setId("colours");
@@ -61,7 +61,7 @@ public final class ColoursPanel extends VBox {
         all.disableProperty().bind(state.colours.inventory.isNull());
         Button rules = new Button();
         dress(rules, "take-rules", Feather.DOWNLOAD, "Print the colours by the rules kept beside another artwork");
-        rules.setOnAction(e -> askForRules(proofs));
+        rules.setOnAction(e -> askForRules(keeping));
         clean = new Button("Clean file…");
         dress(
                 clean,
@@ -174,7 +174,7 @@ public final class ColoursPanel extends VBox {
         list.requestFocus();
     }
 
-    private void askForRules(ProofDesk proofs) {
+    private void askForRules(KeepDesk keeping) {
         FileChooser chooser = new FileChooser();
         chooser.setTitle("Take the colour rules of another job");
         chooser.getExtensionFilters()
@@ -182,6 +182,6 @@ public final class ColoursPanel extends VBox {
                         new FileChooser.ExtensionFilter("Kept beside artwork", "*" + AssignmentFile.ENDING),
                         new FileChooser.ExtensionFilter("All files", "*.*"));
         Optional.ofNullable(chooser.showOpenDialog(getScene().getWindow()))
-                .ifPresent(file -> proofs.takeRules(file.toPath()));
+                .ifPresent(file -> keeping.takeRules(file.toPath()));
     }
 }

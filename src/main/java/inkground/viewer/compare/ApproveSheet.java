@@ -3,7 +3,7 @@ package inkground.viewer.compare;
 import inkground.app.Approval;
 import inkground.app.Approvals;
 import inkground.app.Proofs;
-import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.desk.WriteDesk;
 import inkground.viewer.state.ProofEngine.ApproveRequest;
 import inkground.viewer.state.ProofEngine.OpenFile;
 import inkground.viewer.state.ViewerState;
@@ -27,7 +27,7 @@ public final class ApproveSheet extends Sheet {
     private static final double WORDS_PX = 560;
 
     private final ViewerState state;
-    private final ProofDesk desk;
+    private final WriteDesk desk;
     private final TextField by = new TextField();
     private final TargetField target =
             new TargetField("approve", "Where to keep what was approved", "Approval record", "*" + Approvals.ENDING);
@@ -36,7 +36,7 @@ public final class ApproveSheet extends Sheet {
     private final WritingRow progress;
 
     /** Closed. */
-    public ApproveSheet(ViewerState state, ProofDesk desk) {
+    public ApproveSheet(ViewerState state, WriteDesk desk) {
         super("approve-sheet", "Keep as approved", state.comparison.approveSheet);
         this.state = state;
         this.desk = desk;

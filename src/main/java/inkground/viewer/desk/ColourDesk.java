@@ -34,7 +34,7 @@ import javafx.geometry.Point2D;
  */
 public final class ColourDesk {
     private final ViewerState state;
-    private final ProofDesk desk;
+    private final BackgroundWork work;
     private final RenderScheduler stock;
     private final RenderScheduler ground;
     private final RenderScheduler deletion;
@@ -49,14 +49,14 @@ public final class ColourDesk {
     private record Described(OpenPage page, ColourUse use) {}
 
     /** Begins to listen. */
-    public ColourDesk(ViewerState state, ProofDesk desk) {
+    public ColourDesk(ViewerState state, BackgroundWork work) {
         this.state = state;
-        this.desk = desk;
-        stock = desk.forView("colours of the artwork");
-        ground = desk.forView("painted-in ground");
-        deletion = desk.forView("what deleting would do");
-        pick = desk.forView("picked colour");
-        proposing = desk.forView("proposed inks");
+        this.work = work;
+        stock = work.scheduler("colours of the artwork");
+        ground = work.scheduler("painted-in ground");
+        deletion = work.scheduler("what deleting would do");
+        pick = work.scheduler("picked colour");
+        proposing = work.scheduler("proposed inks");
         state.page.addListener((Observable o) -> turnTo());
         state.figures.addListener((Observable o) -> {
             // The picture and the areas of the inks come first: the user waits for those.
@@ -98,7 +98,7 @@ public final class ColourDesk {
         }
         state.colours.taking.set(true);
         Activity[] mine = new Activity[1];
-        mine[0] = desk.work(
+        mine[0] = work.start(
                 "Taking stock of the colours",
                 stock,
                 (cancel, activity) -> page.colours(cancel, activity),
@@ -199,7 +199,7 @@ public final class ColourDesk {
         if (page == null || colours == null || card == null) {
             return;
         }
-        desk.work(
+        work.start(
                 "Proposing inks",
                 proposing,
                 (cancel, activity) -> page.proposal(colours, card.id(), cancel, activity),
@@ -224,7 +224,7 @@ public final class ColourDesk {
             return;
         }
         Set<Integer> layersOn = Set.copyOf(state.layersOn);
-        desk.work(
+        work.start(
                 "Looking for the colour",
                 pick,
                 (cancel, activity) -> page.colourAt(colours, at.getX(), at.getY(), layersOn, cancel),

@@ -25,17 +25,24 @@ public final class CompareDesk {
     private final ViewerState state;
     private final Comparison comparison;
     private final ProofEngine engine;
-    private final ProofDesk desk;
+    private final BackgroundWork work;
+    private final WriteDesk writing;
     private final RenderScheduler reading;
     private final RenderScheduler comparing;
 
-    CompareDesk(ViewerState state, ProofEngine engine, ProofDesk desk) {
+    /**
+     * Begins to listen.
+     *
+     * @param writing closes the files that are no longer compared with
+     */
+    CompareDesk(ViewerState state, ProofEngine engine, BackgroundWork work, WriteDesk writing) {
         this.state = state;
         this.comparison = state.comparison;
         this.engine = engine;
-        this.desk = desk;
-        reading = desk.scheduler("reading the earlier");
-        comparing = desk.scheduler("comparing");
+        this.work = work;
+        this.writing = writing;
+        reading = work.scheduler("reading the earlier");
+        comparing = work.scheduler("comparing");
         for (Observable value : List.of(
                 state.view,
                 state.page,
@@ -62,10 +69,10 @@ public final class CompareDesk {
         state.trouble.set(null);
         int number = page.info().number();
         PictureSize size = state.file.get().size();
-        desk.work(
+        work.start(
                 "Reading " + path.getFileName(),
                 reading,
-                new ProofDesk.Reading<Earlier>() {
+                new BackgroundWork.Task<Earlier>() {
                     @Override
                     public Earlier run(Cancel cancel, Activity activity) throws Refusal {
                         return engine.earlier(path, size, number, cancel, activity);
@@ -86,7 +93,7 @@ public final class CompareDesk {
         comparison.page.set(earlier.page());
         comparison.file.set(earlier.file());
         state.view.set(BenchView.COMPARE);
-        desk.retire(before);
+        writing.retire(before);
     }
 
     /** Colours compare on one substrate; where the rack has the approved one no longer, the user chooses. */
@@ -113,10 +120,17 @@ public final class CompareDesk {
                 state.layersOn,
                 state.history.get().placement(),
                 comparison.limitDe00.get());
-        desk.work(
+        work.start(
                 "Comparing",
                 comparing,
                 (cancel, activity) -> after.compare(request, cancel, activity),
                 comparison.report::set);
+    }
+
+    /** Lets go of the earlier file; what reads it is to be stopped before. */
+    void close() {
+        if (comparison.file.get() != null) {
+            comparison.file.get().close();
+        }
     }
 }

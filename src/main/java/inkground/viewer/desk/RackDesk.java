@@ -6,6 +6,8 @@ import inkground.app.Photograph;
 import inkground.base.Cancel;
 import inkground.base.Refusal;
 import inkground.ink.InkKind;
+import inkground.substrate.Cut;
+import inkground.substrate.PrintProcess;
 import inkground.viewer.state.Look;
 import inkground.viewer.state.ProofEngine;
 import inkground.viewer.state.ProofEngine.Edges;
@@ -28,15 +30,16 @@ import java.util.stream.IntStream;
 import javafx.beans.Observable;
 import javafx.collections.SetChangeListener;
 
-/** Does the work of the rack: keeps favourites and own substrates, and finds out how the artwork holds on each. */
+/** Does the work of the rack: fills it, keeps favourites and own substrates, and finds out how the artwork holds on each. */
 public final class RackDesk {
     /** Scores told at once, so that the first are seen soon. */
     private static final int TOLD_AT_ONCE = 12;
 
     private final ViewerState state;
     private final ProofEngine engine;
-    private final ProofDesk desk;
+    private final BackgroundWork work;
     private final Executor ui;
+    private final RenderScheduler stocking;
     private final RenderScheduler keeping;
     private final RenderScheduler reading;
     private final RenderScheduler scoring;
@@ -49,17 +52,21 @@ public final class RackDesk {
         }
     }
 
+    /** All that hangs in the rack, and what it is printed by and cut into. */
+    private record Stock(List<SubstrateCard> cards, List<PrintProcess> processes, List<Cut> cuts) {}
+
     /** One substrate to be scored. */
     private record Wanted(String id, Look look) {}
 
-    RackDesk(ViewerState state, ProofEngine engine, Recents recents, ProofDesk desk) {
+    RackDesk(ViewerState state, ProofEngine engine, Recents recents, BackgroundWork work) {
         this.state = state;
         this.engine = engine;
-        this.desk = desk;
-        ui = desk.ui();
-        keeping = desk.scheduler("keeping own substrates");
-        reading = desk.scheduler("reading colours");
-        scoring = desk.scheduler("scoring substrates");
+        this.work = work;
+        ui = work.ui();
+        stocking = work.scheduler("stocking the rack");
+        keeping = work.scheduler("keeping own substrates");
+        reading = work.scheduler("reading colours");
+        scoring = work.scheduler("scoring substrates");
         state.rack.favourites.addAll(recents.favourites());
         state.rack.favourites.addListener(
                 (SetChangeListener<String>) c -> recents.keepFavourites(state.rack.favourites));
@@ -68,6 +75,33 @@ public final class RackDesk {
         state.history.now().addListener((Observable o) -> score());
         state.substrates.addListener((Observable o) -> score());
         state.page.addListener((Observable o) -> unscore());
+    }
+
+    /**
+     * Fills the rack.
+     *
+     * @param then what to do once it is filled
+     */
+    void stock(Runnable then) {
+        work.start(
+                "Reading the substrates",
+                stocking,
+                (cancel, activity) -> new Stock(engine.substrates(), engine.processes(), engine.cuts()),
+                stock -> {
+                    stocked(stock);
+                    then.run();
+                });
+    }
+
+    private void stocked(Stock stock) {
+        state.overlays.processes.setAll(stock.processes());
+        List<SubstrateCard> cards = stock.cards();
+        state.worn.cuts.setAll(stock.cuts());
+        state.substrates.setAll(cards);
+        if (state.substrate.get() == null && !cards.isEmpty()) {
+            state.substrate.set(cards.get(0));
+        }
+        engine.own().faults().stream().findFirst().ifPresent(state.trouble::set);
     }
 
     /** Keeps a new substrate and lays the artwork on it. */
@@ -113,7 +147,7 @@ public final class RackDesk {
 
     private void keep(String what, Keeping change, Next next) {
         state.trouble.set(null);
-        desk.work(what, keeping, (cancel, activity) -> new Kept(change.run(), engine.substrates()), kept -> {
+        work.start(what, keeping, (cancel, activity) -> new Kept(change.run(), engine.substrates()), kept -> {
             SubstrateCard chosen = next.after(kept.card());
             state.substrates.setAll(kept.all());
             state.rack.query.set("");
@@ -129,7 +163,7 @@ public final class RackDesk {
     /** Reads a file of measured colours for the sheet. */
     public void readSamples(Path file) {
         state.trouble.set(null);
-        desk.work(
+        work.start(
                 "Reading " + file.getFileName(),
                 reading,
                 (cancel, activity) -> ColourSamples.read(file),
@@ -139,7 +173,7 @@ public final class RackDesk {
     /** Reads a photograph for the sheet. */
     public void readPhotograph(Path file) {
         state.trouble.set(null);
-        desk.work(
+        work.start(
                 "Reading " + file.getFileName(),
                 reading,
                 (cancel, activity) -> Photograph.read(file, cancel, activity),
@@ -165,7 +199,7 @@ public final class RackDesk {
         List<Wanted> wanted = state.substrates.stream()
                 .map(card -> new Wanted(card.id(), printed(page, state.lookOn(card))))
                 .toList();
-        desk.work(
+        work.start(
                 "Scoring how the artwork holds",
                 scoring,
                 (cancel, activity) -> {

@@ -2,7 +2,7 @@ package inkground.viewer.lineup;
 
 import inkground.app.LineUp;
 import inkground.app.Proofs;
-import inkground.viewer.desk.ProofDesk;
+import inkground.viewer.desk.WriteDesk;
 import inkground.viewer.state.ProofEngine.SheetRequest;
 import inkground.viewer.state.Rack;
 import inkground.viewer.state.ViewerState;
@@ -23,13 +23,13 @@ import javafx.scene.layout.HBox;
 /** Asks how the line-up is to be written as one picture, and shows it being written. */
 public final class ContactSheetForm extends Sheet {
     private final ViewerState state;
-    private final ProofDesk desk;
+    private final WriteDesk desk;
     private final TextField size = new TextField(Integer.toString(LineUp.DEFAULT_PICTURE_PX));
     private final TargetField target = new TargetField("sheet", "Where to write the contact sheet");
     private final Label summary = Ui.label("", "note");
     private final WritingRow progress;
 
-    public ContactSheetForm(ViewerState state, ProofDesk desk) {
+    public ContactSheetForm(ViewerState state, WriteDesk desk) {
         super("contact-sheet", "Write a contact sheet", state.lineUp.sheet);
         this.state = state;
         this.desk = desk;
