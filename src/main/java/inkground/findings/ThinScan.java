@@ -23,8 +23,9 @@ final class ThinScan {
     /** Pixels that are broad where two lines cross, at most, in squares of the minimum. */
     private static final double CROSSING = 0.8;
 
-    private static final double TOLERANCE_PX =
-            0.1; // a line that is nowhere narrower than the minimum less this is none
+    /** A line that is nowhere narrower than the minimum less this is none. */
+    private static final double TOLERANCE_PX = 0.1;
+
     private static final int FAINTEST = 2; // step of tint where a line fades: the least that is no rounding
     private static final double SLIM = 0.6; // of its length: what is narrower is a line
     private static final double DOT = 1.06; // between a square, 1, and a disc, 2 / √π
