@@ -13,7 +13,6 @@ final class EdgeContours {
     private final EdgeWalk walk;
     private final Counts counts;
     private final int width;
-    private final int height;
     private final int[] sides;
     private final int[] across; // point between a pixel and the one to its right
     private final int[] down; // and the one below
@@ -43,7 +42,6 @@ final class EdgeContours {
         this.walk = walk;
         this.counts = counts;
         this.width = walk.width();
-        this.height = walk.height();
         this.sides = walk.sides();
         this.across = new int[sides.length];
         this.down = new int[sides.length];

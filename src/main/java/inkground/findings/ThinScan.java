@@ -145,19 +145,16 @@ final class ThinScan {
         for (int next = 0; next < group.size(); next++) {
             int at = group.get(next);
             own = Math.max(own, -widths[at]);
-            for (int j = Math.max(0, at / width - 1); j <= Math.min(height - 1, at / width + 1); j++) {
-                for (int i = Math.max(0, at % width - 1); i <= Math.min(width - 1, at % width + 1); i++) {
-                    int near = j * width + i;
-                    if (widths[near] > 0) {
-                        line = Math.max(line, widthAt(i, j));
-                    } else if (widths[near] < 0) {
-                        if (joined.add(near)) {
-                            group.add(near);
-                        }
-                    } else if (isBroad(near, at) && broad <= mostBroad && joined.add(near)) {
+            for (int near : around(at)) {
+                if (widths[near] > 0) {
+                    line = Math.max(line, widthAt(near % width, near / width));
+                } else if (widths[near] < 0) {
+                    if (joined.add(near)) {
                         group.add(near);
-                        broad++;
                     }
+                } else if (isBroad(near, at) && broad <= mostBroad && joined.add(near)) {
+                    group.add(near);
+                    broad++;
                 }
             }
         }
@@ -185,21 +182,30 @@ final class ThinScan {
         whole.add(start);
         for (int next = 0; next < whole.size; next++) {
             int at = whole.pixels[next];
-            for (int j = Math.max(0, at / width - 1); j <= Math.min(height - 1, at / width + 1); j++) {
-                for (int i = Math.max(0, at % width - 1); i <= Math.min(width - 1, at % width + 1); i++) {
-                    int near = j * width + i;
-                    if (widths[near] == 0 && fades(near, at)) {
-                        widths[near] = widthAt(at % width, at / width);
-                        full[near] = full[at]; // what it is there cannot be told from so little
-                    }
-                    if (widths[near] > 0 && !seen[near]) {
-                        seen[near] = true;
-                        whole.add(near);
-                    }
+            for (int near : around(at)) {
+                if (widths[near] == 0 && fades(near, at)) {
+                    widths[near] = widthAt(at % width, at / width);
+                    full[near] = full[at]; // what it is there cannot be told from so little
+                }
+                if (widths[near] > 0 && !seen[near]) {
+                    seen[near] = true;
+                    whole.add(near);
                 }
             }
         }
         return whole;
+    }
+
+    /** The pixel and those of its eight neighbours that there are. */
+    private int[] around(int at) {
+        int[] out = new int[9];
+        int count = 0;
+        for (int j = Math.max(0, at / width - 1); j <= Math.min(height - 1, at / width + 1); j++) {
+            for (int i = Math.max(0, at % width - 1); i <= Math.min(width - 1, at % width + 1); i++) {
+                out[count++] = j * width + i;
+            }
+        }
+        return Arrays.copyOf(out, count);
     }
 
     /** Whether a pixel is too faint to be measured, but goes on from one of a line. */
@@ -234,11 +240,9 @@ final class ThinScan {
             if (Math.abs(at % width - first % width) > most || at / width - first / width > most) {
                 return false;
             }
-            for (int j = Math.max(0, at / width - 1); j <= Math.min(height - 1, at / width + 1); j++) {
-                for (int i = Math.max(0, at % width - 1); i <= Math.min(width - 1, at % width + 1); i++) {
-                    if (isBroad(j * width + i, at)) {
-                        return false;
-                    }
+            for (int near : around(at)) {
+                if (isBroad(near, at)) {
+                    return false;
                 }
             }
         }
@@ -262,14 +266,14 @@ final class ThinScan {
         double[] m = new double[5]; // x, y, xx, yy, xy
         for (int k = 0; k < whole.size; k++) {
             int at = whole.pixels[k];
-            for (int j = Math.max(0, at / width - 1); j <= Math.min(height - 1, at / width + 1); j++) {
-                for (int i = Math.max(0, at % width - 1); i <= Math.min(width - 1, at % width + 1); i++) {
-                    double share = seen.add(j * width + i) ? covered(j * width + i, at) : 0;
-                    double[] terms = {i, j, i * i, j * j, i * j};
-                    area += share;
-                    for (int t = 0; t < m.length; t++) {
-                        m[t] += share * terms[t];
-                    }
+            for (int near : around(at)) {
+                double share = seen.add(near) ? covered(near, at) : 0;
+                double i = near % width;
+                double j = near / width;
+                double[] terms = {i, j, i * i, j * j, i * j};
+                area += share;
+                for (int t = 0; t < m.length; t++) {
+                    m[t] += share * terms[t];
                 }
             }
         }

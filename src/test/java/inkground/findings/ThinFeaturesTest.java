@@ -1,5 +1,9 @@
 package inkground.findings;
 
+import static inkground.plate.ExactCoverage.box;
+import static inkground.plate.ExactCoverage.placed;
+import static inkground.plate.ExactCoverage.rectangle;
+import static inkground.plate.ExactCoverage.scaled;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -10,10 +14,10 @@ import inkground.findings.ThinFeatures.Kind;
 import inkground.findings.ThinFeatures.Limits;
 import inkground.ink.Ink;
 import inkground.ink.InkSet;
+import inkground.plate.ExactCoverage;
 import inkground.plate.PlaneSource;
 import inkground.plate.PlanesForTests;
 import inkground.plate.PlateRequest;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
@@ -89,70 +93,15 @@ class ThinFeaturesTest {
 
     /** A bar of 6 mm through the middle, turned, off the grid. */
     private static Coverage exactBar(double widthMm, double degrees) {
-        return exact(List.<double[][]>of(turned(rectangle(-3, -widthMm / 2, 3, widthMm / 2), degrees)));
+        return exact(List.<double[][]>of(placed(rectangle(6, widthMm), degrees, BAR_X, BAR_Y)));
     }
 
-    private static double[][] rectangle(double x0, double y0, double x1, double y1) {
-        return new double[][] {{x0, y0}, {x1, y0}, {x1, y1}, {x0, y1}};
-    }
-
-    /** Seen from the middle, along axes that are turned. */
-    private static double[][] turned(double[][] outline, double degrees) {
-        double c = Math.cos(Math.toRadians(degrees));
-        double s = Math.sin(Math.toRadians(degrees));
-        return Arrays.stream(outline)
-                .map(p -> new double[] {BAR_X + p[0] * c - p[1] * s, BAR_Y + p[0] * s + p[1] * c})
-                .toArray(double[][]::new);
-    }
-
-    /**
-     * Convex outlines in mm that do not overlap, with the part of each pixel that they cover computed rather than sampled: an area can
-     * be held to 0.5 % by it.
-     */
+    /** Convex outlines in mm that do not overlap. */
     private static Coverage exact(List<double[][]> outlinesMm) {
         int size = (int) Math.round(SIZE_MM / MM);
-        double[] cover = new double[size * size];
-        for (double[][] outline : outlinesMm) {
-            double[][] px = Arrays.stream(outline)
-                    .map(p -> new double[] {p[0] / MM, p[1] / MM})
-                    .toArray(double[][]::new);
-            for (int y = 0; y < size; y++) {
-                double[][] row = cut(cut(px, 1, 1, y), 1, -1, y + 1);
-                for (int x = 0; x < size && row.length > 0; x++) {
-                    cover[y * size + x] += area(cut(cut(row, 0, 1, x), 0, -1, x + 1));
-                }
-            }
-        }
-        return (x, y) -> x < 0 || y < 0 || x >= size || y >= size ? 0 : Math.min(1, cover[y * size + x]);
-    }
-
-    private static double area(double[][] outline) {
-        double twice = 0;
-        for (int i = 0; i < outline.length; i++) {
-            double[] a = outline[i];
-            double[] b = outline[(i + 1) % outline.length];
-            twice += a[0] * b[1] - b[0] * a[1];
-        }
-        return Math.abs(twice) / 2;
-    }
-
-    /** What of a convex outline lies on one side of an upright ({@code axis} 0) or level line. */
-    private static double[][] cut(double[][] outline, int axis, int sign, double at) {
-        List<double[]> out = new ArrayList<>();
-        for (int i = 0; i < outline.length; i++) {
-            double[] a = outline[i];
-            double[] b = outline[(i + 1) % outline.length];
-            double da = sign * (a[axis] - at);
-            double db = sign * (b[axis] - at);
-            if (da >= 0) {
-                out.add(a);
-            }
-            if (da > 0 && db < 0 || da < 0 && db > 0) {
-                double t = da / (da - db);
-                out.add(new double[] {a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])});
-            }
-        }
-        return out.toArray(double[][]::new);
+        ExactCoverage cover = new ExactCoverage(size, size);
+        outlinesMm.forEach(outline -> cover.add(scaled(outline, 1 / MM)));
+        return cover::at;
     }
 
     /** A bar of 6 mm through the middle, turned, off the grid. */
@@ -200,7 +149,7 @@ class ThinFeaturesTest {
 
     private static ThinFeatures measured(double degrees, double[]... rectanglesMm) throws Refusal {
         List<double[][]> outlines = Arrays.stream(rectanglesMm)
-                .map(r -> turned(rectangle(r[0], r[1], r[2], r[3]), degrees))
+                .map(r -> placed(box(r[0], r[1], r[2], r[3]), degrees, BAR_X, BAR_Y))
                 .toList();
         return measured(covered(exact(outlines), 255), 0.2, 0.2);
     }

@@ -3,7 +3,9 @@ package inkground.findings;
 import static inkground.plate.ExactCoverage.area;
 import static inkground.plate.ExactCoverage.box;
 import static inkground.plate.ExactCoverage.disc;
+import static inkground.plate.ExactCoverage.placed;
 import static inkground.plate.ExactCoverage.rectangle;
+import static inkground.plate.ExactCoverage.scaled;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -18,7 +20,6 @@ import inkground.plate.ExactCoverage;
 import inkground.plate.PlaneSource;
 import inkground.plate.PlanesForTests;
 import inkground.plate.PlateRequest;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
@@ -39,10 +40,8 @@ class ThinGridTest {
     /** One way of laying a shape on the pixels. */
     private record Place(double px, double degrees, double[] offset) {
         double[][] of(double[][] outline) {
-            double[][] scaled = Arrays.stream(outline)
-                    .map(p -> new double[] {p[0] * px, p[1] * px})
-                    .toArray(double[][]::new);
-            return ExactCoverage.placed(scaled, degrees, size() / 2.0 + offset[0], size() / 2.0 + offset[1]);
+            double middle = size() / 2.0;
+            return placed(scaled(outline, px), degrees, middle + offset[0], middle + offset[1]);
         }
 
         int size() {

@@ -79,6 +79,13 @@ public final class ExactCoverage {
         return out;
     }
 
+    /** @return an outline as many times as large, seen from the origin */
+    public static double[][] scaled(double[][] outline, double times) {
+        return Arrays.stream(outline)
+                .map(p -> new double[] {p[0] * times, p[1] * times})
+                .toArray(double[][]::new);
+    }
+
     /** @return an outline turned around the origin, then moved */
     public static double[][] placed(double[][] outline, double degrees, double x0, double y0) {
         double c = Math.cos(Math.toRadians(degrees));
