@@ -54,6 +54,11 @@ public final class SessionFile {
 
     private SessionFile() {}
 
+    /** @return what the user is told where artwork cannot have the size that was kept for it, and is opened in its own */
+    public static String sizeNotTaken(Refusal why) {
+        return "The size kept for this file is not taken. " + why.getMessage();
+    }
+
     /**
      * Reads a file.
      *

@@ -1,6 +1,7 @@
 package inkground.cli;
 
 import inkground.app.Job;
+import inkground.app.SessionFile;
 import inkground.artwork.PictureSize;
 import inkground.base.Refusal;
 import java.nio.file.Path;
@@ -57,7 +58,7 @@ final class SizeOptions {
                 throw e;
             }
             Job job = Job.open(file, kept.sized(PictureSize.STATED), console.cancel(), console.progress());
-            console.tell("The size kept for this file is not taken. " + e.getMessage());
+            console.tell(SessionFile.sizeNotTaken(e));
             return job;
         }
     }

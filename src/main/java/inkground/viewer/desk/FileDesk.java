@@ -2,6 +2,7 @@ package inkground.viewer.desk;
 
 import inkground.app.Arrangement;
 import inkground.app.Session;
+import inkground.app.SessionFile;
 import inkground.artwork.ColourAssignment;
 import inkground.artwork.PictureSize;
 import inkground.base.Cancel;
@@ -115,7 +116,7 @@ public final class FileDesk {
             arrangement = arrangement.sized(PictureSize.STATED);
             opened = read(path, page, arrangement, cancel, activity);
             session = Optional.of(new Session(arrangement, session.orElseThrow().view()));
-            trouble = "The size kept for this file is not taken. " + e.getMessage();
+            trouble = SessionFile.sizeNotTaken(e);
         }
         return new Opened(opened.file(), opened.page(), session, trouble);
     }
